@@ -1,0 +1,176 @@
+import { EmbeddedActionsParser, type IToken } from 'chevrotain';
+import type { Block, ChunkTree, Comment, Statement, SyntaxProblem, Token } from './tree.ts';
+import * as T from './tokens.ts';
+
+/** Deeper blocks than this mean nothing in the language; the text inside is passed over and said so. */
+export const deepestBlock = 16;
+
+/** The line of a version-control conflict: `<<<<<<<`, `|||||||`, `=======`, `>>>>>>>`. */
+const conflictLine = /^(?:<{7}|\|{7}|={7}|>{7})/;
+
+/** One line of text as the grammar sees it: some tokens, then what ended them. */
+interface RigLine {
+  readonly tokens: readonly Token[];
+  readonly end: 'newline' | 'open' | 'close' | 'file';
+  readonly endToken: IToken | undefined;
+}
+
+/**
+ * The grammar: text is lines; a line is tokens ended by a line break, a brace or the end of the file.
+ * Every token sequence fits it, so recovery is never a matter of luck; nesting is put together afterwards.
+ */
+class RigParser extends EmbeddedActionsParser {
+  constructor() {
+    super(T.parserTokens, { recoveryEnabled: false, skipValidations: true, maxLookahead: 1 });
+    this.performSelfAnalysis();
+  }
+
+  readonly lines = this.RULE('lines', (): RigLine[] => {
+    const lines: RigLine[] = [];
+    this.MANY(() => {
+      const line = this.SUBRULE(this.line);
+      this.ACTION(() => lines.push(line));
+    });
+    return lines;
+  });
+
+  readonly line = this.RULE('line', (): RigLine => {
+    const tokens: Token[] = [];
+    this.MANY(() => {
+      const token = this.SUBRULE(this.value);
+      this.ACTION(() => tokens.push({ kind: T.tokenKind(token.tokenType), text: token.image, start: token.startOffset, end: token.startOffset + token.image.length }));
+    });
+    let end: RigLine['end'] = 'file';
+    let endToken: IToken | undefined;
+    this.OR([
+      { ALT: () => { endToken = this.CONSUME(T.Newline); end = 'newline'; } },
+      { ALT: () => { endToken = this.CONSUME(T.LeftBrace); end = 'open'; } },
+      { ALT: () => { endToken = this.CONSUME(T.RightBrace); end = 'close'; } },
+    ]);
+    return { tokens, end, endToken };
+  });
+
+  readonly value = this.RULE('value', (): IToken =>
+    this.OR([
+      { ALT: () => this.CONSUME(T.Word) },
+      { ALT: () => this.CONSUME(T.NumberToken) },
+      { ALT: () => this.CONSUME(T.Fraction) },
+      { ALT: () => this.CONSUME(T.DateToken) },
+      { ALT: () => this.CONSUME(T.StringToken) },
+      { ALT: () => this.CONSUME(T.OpenString) },
+      { ALT: () => this.CONSUME(T.Arrow) },
+      { ALT: () => this.CONSUME(T.SymbolToken) },
+      { ALT: () => this.CONSUME(T.Bad) },
+    ]),
+  );
+}
+
+let parser: RigParser | undefined;
+
+interface OpenBlock {
+  readonly tokens: readonly Token[];
+  readonly open: Token;
+  readonly statements: Statement[];
+}
+
+const brace = (token: IToken, kind: 'left-brace' | 'right-brace'): Token => ({ kind, text: token.image, start: token.startOffset, end: token.startOffset + 1 });
+
+/**
+ * Reads a chunk. Never throws: what does not fit is a problem with a place, and costs its line.
+ * Takes time in proportion to the text.
+ */
+export function parseChunk(text: string): ChunkTree {
+  // A closing line break lets the grammar do without an end-of-file case.
+  const closed = /[\r\n]$/.test(text) ? text : text + '\n';
+  const lexed = T.rigLexer().tokenize(closed);
+  parser ??= new RigParser();
+  parser.input = lexed.tokens;
+  const lines = parser.lines();
+  const comments: Comment[] = (lexed.groups['comments'] ?? []).map((c) => ({ text: c.image, start: c.startOffset, end: c.startOffset + c.image.length }));
+  return nest(lines ?? [], comments, text.length);
+}
+
+function nest(lines: readonly RigLine[], comments: readonly Comment[], length: number): ChunkTree {
+  const problems: SyntaxProblem[] = [];
+  const top: Statement[] = [];
+  const stack: OpenBlock[] = [];
+  let skipped = 0;
+  let conflict: SyntaxProblem | undefined;
+
+  const add = (statement: Statement): void => {
+    (stack.at(-1)?.statements ?? top).push(statement);
+  };
+  const close = (closing: Token | undefined, end: number): void => {
+    const opened = stack.pop()!;
+    const block: Block = { open: opened.open, statements: opened.statements, start: opened.open.start, end, ...(closing === undefined ? {} : { close: closing }) };
+    add({ tokens: opened.tokens, block, start: opened.tokens[0]?.start ?? opened.open.start, end });
+  };
+
+  for (const { tokens, end, endToken } of lines) {
+    if (conflictLine.test(tokens[0]?.text ?? '')) {
+      conflict ??= {
+        code: 'conflict-marker',
+        start: tokens[0]!.start,
+        end: tokens.at(-1)!.end,
+        message: 'this file holds an unfinished merge',
+        help: 'keep one side and delete the lines that mark the conflict',
+      };
+      continue;
+    }
+    const usable = skipped > 0 ? [] : checkTokens(tokens, problems);
+    if (end === 'open') {
+      if (stack.length >= deepestBlock || skipped > 0) {
+        if (skipped === 0) {
+          problems.push({ code: 'nested-too-deep', start: endToken!.startOffset, end: endToken!.startOffset + 1, message: `blocks are nested more than ${deepestBlock} deep; what stands inside is passed over`, help: 'close a brace that was left open above' });
+        }
+        skipped++;
+      } else stack.push({ tokens: usable, open: brace(endToken!, 'left-brace'), statements: [] });
+      continue;
+    }
+    if (usable.length > 0) add({ tokens: usable, start: usable[0]!.start, end: usable.at(-1)!.end });
+    if (end !== 'close') continue;
+    const closing = brace(endToken!, 'right-brace');
+    if (skipped > 0) skipped--;
+    else if (stack.length > 0) close(closing, closing.end);
+    else problems.push({ code: 'stray-brace', start: closing.start, end: closing.end, message: 'this `}` closes nothing', help: 'remove it, or open its block above' });
+  }
+  while (stack.length > 0) {
+    const { open, tokens } = stack.at(-1)!;
+    const name = tokens[0] === undefined ? 'this block' : `\`${tokens.slice(0, 2).map((t) => t.text).join(' ').slice(0, 60)}\``;
+    problems.push({ code: 'unclosed-brace', start: open.start, end: open.end, message: `${name} is not closed`, help: 'add `}` on a line of its own where the block ends' });
+    const inner = stack.at(-1)!.statements.at(-1);
+    close(undefined, Math.min(length, Math.max(inner?.end ?? 0, open.end)));
+  }
+  if (conflict !== undefined) problems.push(conflict);
+  problems.sort((a, b) => a.start - b.start);
+  return { statements: top, comments, problems };
+}
+
+/** Reports what cannot be part of any statement, and gives back the rest. */
+function checkTokens(tokens: readonly Token[], problems: SyntaxProblem[]): readonly Token[] {
+  let clean = true;
+  for (const token of tokens) {
+    if (token.kind === 'open-string') {
+      problems.push({ code: 'unclosed-quote', start: token.start, end: token.end, message: 'this text has no closing quote', help: 'add `"` at the end of the line' });
+    } else if (token.kind === 'bad') {
+      if (clean) problems.push({ code: 'stray-character', ...describeBad(token) });
+      clean = false;
+    }
+  }
+  return clean ? tokens : tokens.filter((t) => t.kind !== 'bad');
+}
+
+function describeBad(token: Token): Omit<SyntaxProblem, 'code'> {
+  const shown = [...token.text].slice(0, 12).join('');
+  const printable = /^[\p{P}\p{S}\p{L}\p{N}\p{M}]+$/u.test(shown) ? `\`${shown}\`` : 'a character that does not show';
+  const help: Record<string, string> = {
+    ':': 'a statement is its head and its values with spaces between, without a colon',
+    '=': 'a statement is its head and its values with spaces between, without an equals sign',
+    ';': 'end a statement with the line',
+    "'": 'write ft and in for feet and inches, and "..." around text',
+    '“': 'write "..." with straight quotes',
+    '”': 'write "..." with straight quotes',
+    ',': 'write values with spaces between; a comma belongs inside a number, such as 9,500',
+  };
+  return { start: token.start, end: token.end, message: `${printable} means nothing here`, help: help[token.text[0]!] ?? 'remove it, or put text into "..."' };
+}

@@ -1,0 +1,41 @@
+import type { Span } from '../base/span.ts';
+import type { TokenKind } from './tokens.ts';
+
+/** A token with its place in its chunk. */
+export interface Token extends Span {
+  readonly kind: TokenKind;
+  readonly text: string;
+}
+
+export interface Comment extends Span {
+  readonly text: string;
+}
+
+/** `head value value ... [{ block }]`. The head is the first token, whatever it is. */
+export interface Statement extends Span {
+  /** All tokens before the brace, the head first. Empty only for a brace that stands alone. */
+  readonly tokens: readonly Token[];
+  readonly block?: Block;
+}
+
+export interface Block extends Span {
+  readonly open: Token;
+  readonly statements: readonly Statement[];
+  /** Missing when the file ends, or the next top-level block begins, before the block is closed. */
+  readonly close?: Token;
+}
+
+export type SyntaxCode = 'unclosed-brace' | 'stray-brace' | 'unclosed-quote' | 'stray-character' | 'nested-too-deep' | 'conflict-marker';
+
+export interface SyntaxProblem extends Span {
+  readonly code: SyntaxCode;
+  readonly message: string;
+  readonly help: string;
+}
+
+/** What one chunk of text says. Offsets count from the chunk's start. */
+export interface ChunkTree {
+  readonly statements: readonly Statement[];
+  readonly comments: readonly Comment[];
+  readonly problems: readonly SyntaxProblem[];
+}

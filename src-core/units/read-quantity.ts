@@ -1,0 +1,138 @@
+import { didYouMean } from '../base/did-you-mean.ts';
+import type { Span } from '../base/span.ts';
+import type { Quantity } from './amount.ts';
+import { dimensions, type Dimension } from './dimension.ts';
+import { ambiguousUnits, toSI, unitNamed, unitWords, type Unit } from './unit-table.ts';
+
+/** What the reader needs of a token; `number` covers `9,500`, `3.5` and `-2`, `fraction` covers `3/8`. */
+export interface Lexeme extends Span {
+  readonly kind: string;
+  readonly text: string;
+}
+
+export type QuantityProblem =
+  | { readonly problem: 'bare-number' | 'unknown-unit' | 'ambiguous-unit' | 'mixed-compound' | 'bad-number'; readonly message: string; readonly help: string; readonly span: Span; readonly replace?: string };
+
+export interface QuantityRead {
+  /** Undefined when there is a problem, or when the number stands alone (then `number` is set). */
+  readonly quantity?: Quantity;
+  /** The number itself, when no unit follows it. */
+  readonly number?: number;
+  readonly problem?: QuantityProblem;
+  /** How many lexemes it took. */
+  readonly used: number;
+  readonly span: Span;
+}
+
+/** Beyond this no length, mass or force in a rig is meant. */
+export const largestNumber = 1e12;
+
+/** The number in `9,500`, `3/8`, `-2.5`; undefined when it is none or too large to be meant. */
+export function readNumber(text: string): number | undefined {
+  if (text.length > 40) return undefined;
+  const fraction = /^([+-]?\d+)\/(\d+)$/.exec(text);
+  const value = fraction ? Number(fraction[1]) / Number(fraction[2]) : Number(text.replaceAll(',', ''));
+  return Number.isFinite(value) && Math.abs(value) <= largestNumber ? value : undefined;
+}
+
+const isNumeric = (lexeme: Lexeme | undefined): boolean => lexeme !== undefined && (lexeme.kind === 'number' || lexeme.kind === 'fraction');
+
+interface Piece {
+  readonly value: number;
+  readonly unit: Unit | undefined;
+  readonly word: string | undefined;
+  readonly wordSpan: Span | undefined;
+  readonly used: number;
+  readonly end: number;
+  readonly bad?: Span;
+}
+
+/** One number with its unit, if a unit word follows. */
+function readPiece(lexemes: readonly Lexeme[], at: number): Piece | undefined {
+  const first = lexemes[at];
+  if (first === undefined || !isNumeric(first)) return undefined;
+  let value = readNumber(first.text);
+  let used = 1;
+  let end = first.end;
+  const second = lexemes[at + 1];
+  if (first.kind === 'number' && second?.kind === 'fraction' && /^[+-]?\d+$/.test(first.text)) {
+    const part = readNumber(second.text);
+    value = value === undefined || part === undefined ? undefined : value < 0 ? value - part : value + part;
+    used = 2;
+    end = second.end;
+  }
+  if (value === undefined) return { value: NaN, unit: undefined, word: undefined, wordSpan: undefined, used, end, bad: { start: first.start, end } };
+  const next = lexemes[at + used];
+  if (next === undefined || (next.kind !== 'word' && next.kind !== 'symbol')) return { value, unit: undefined, word: undefined, wordSpan: undefined, used, end };
+  const slash = lexemes[at + used + 1];
+  const per = lexemes[at + used + 2];
+  if (slash?.text === '/' && per?.kind === 'word' && slash.start === next.end && per.start === slash.end) {
+    const word = `${next.text}/${per.text}`;
+    return { value, unit: unitNamed(word), word, wordSpan: { start: next.start, end: per.end }, used: used + 3, end: per.end };
+  }
+  return { value, unit: unitNamed(next.text), word: next.text, wordSpan: next, used: used + 1, end: next.end };
+}
+
+/**
+ * Reads a quantity at `at`: `42 kN`, `9,500 lbf`, `3/8 in`, `1 3/4 in`, `22 ft 6 in`, `72 d`, `25 %`.
+ * Words that may follow a bare number without being its unit are told by `isWordOfLine`.
+ * Returns undefined when no number stands there.
+ */
+export function readQuantity(lexemes: readonly Lexeme[], at: number, isWordOfLine: (word: string) => boolean = () => false): QuantityRead | undefined {
+  const piece = readPiece(lexemes, at);
+  if (piece === undefined) return undefined;
+  const start = lexemes[at]!.start;
+  if (piece.bad !== undefined) {
+    return { used: piece.used, span: piece.bad, problem: { problem: 'bad-number', span: piece.bad, message: 'this number cannot be read, or is too large to be meant', help: 'write an ordinary number, such as 9,500 or 3/8' } };
+  }
+  const bareUsed = piece.word === undefined ? piece.used : piece.used - (piece.word.includes('/') ? 3 : 1);
+  const bareSpan = { start, end: lexemes[at + bareUsed - 1]!.end };
+  if (piece.unit === undefined) {
+    if (piece.word === undefined || isWordOfLine(piece.word)) return { number: piece.value, used: bareUsed, span: bareSpan };
+    const ambiguous = Object.hasOwn(ambiguousUnits, piece.word) ? ambiguousUnits[piece.word] : undefined;
+    const span = { start, end: piece.end };
+    if (ambiguous !== undefined) {
+      const last = ambiguous.choices.at(-1)!;
+      const help = `write \`${ambiguous.choices.slice(0, -1).join('`, `')}\` or \`${last}\``;
+      return { used: piece.used, span, problem: { problem: 'ambiguous-unit', span: piece.wordSpan!, message: `\`${piece.word}\` can mean ${ambiguous.meanings}`, help } };
+    }
+    const near = didYouMean(piece.word, unitWords());
+    return {
+      used: piece.used,
+      span,
+      number: piece.value,
+      problem: {
+        problem: 'unknown-unit',
+        span: piece.wordSpan!,
+        message: `\`${piece.word}\` is not a unit`,
+        help: near === undefined ? 'write a unit such as m, mm, ft, in, kN, lbf, kg, lb, d or deg' : `did you mean \`${near}\`?`,
+        ...(near === undefined ? {} : { replace: near }),
+      },
+    };
+  }
+  let unit = piece.unit;
+  let total = toSI(piece.value, unit);
+  let used = piece.used;
+  let end = piece.end;
+  // `22 ft 6 in`, `2 m 35 cm`: each further piece is a smaller unit of the same measure.
+  for (;;) {
+    const more = readPiece(lexemes, at + used);
+    if (more?.unit === undefined || more.bad !== undefined) break;
+    if (more.unit.dimension !== unit.dimension || unit.offset !== undefined) break;
+    if (more.unit.factor >= unit.factor || more.value < 0 || more.value * more.unit.factor >= unit.factor * (1 + 1e-9)) {
+      const span = { start, end: more.end };
+      return { used: used + more.used, span, problem: { problem: 'mixed-compound', span, message: 'a compound goes from the larger unit to the smaller one', help: 'write it like 22 ft 6 in' } };
+    }
+    total = total < 0 || Object.is(piece.value, -0) ? total - toSI(more.value, more.unit) : total + toSI(more.value, more.unit);
+    used += more.used;
+    end = more.end;
+    unit = more.unit.dimension === 'length' ? piece.unit : unit;
+  }
+  return { quantity: { value: total, dimension: unit.dimension, unit }, used, span: { start, end } };
+}
+
+/** `a length, such as 8.4 m`: for messages. */
+export const describeDimension = (dimension: Dimension): string => {
+  const article = /^[aeiou]/.test(dimension) ? 'an' : 'a';
+  return dimension === 'count' ? 'a plain number' : dimension === 'diameters' ? 'a number of diameters, such as 72 d' : `${article} ${dimension.replace('-', ' ')}, such as ${dimensions[dimension].example}`;
+};
