@@ -1,0 +1,206 @@
+import { didYouMean } from '../base/did-you-mean.ts';
+import type { Place, Span } from '../base/span.ts';
+import type { Chunk } from '../syntax/chunk.ts';
+import type { Statement } from '../syntax/tree.ts';
+import type { BlockDefinition, StatementDefinition } from '../vocabulary/shape.ts';
+import { blockHeads, blockNamed, entryNamed, statementNamed, topHeads } from '../vocabulary/vocabulary.ts';
+import { clip, ValueBinder } from './bind-values.ts';
+import type { Allowance, BoundBlock, BoundChunk, BoundStatement, BoundUse, Fix, Problem } from './bound.ts';
+
+const bound = new WeakMap<Chunk, BoundChunk>();
+
+/** What a chunk says by itself. The same chunk gives the same object. */
+export function bindChunk(chunk: Chunk): BoundChunk {
+  let result = bound.get(chunk);
+  if (result === undefined) {
+    result = new ChunkBinder(chunk).bind();
+    bound.set(chunk, result);
+  }
+  return result;
+}
+
+class ChunkBinder {
+  readonly #chunk: Chunk;
+  readonly #problems: Problem[] = [];
+  readonly #blocks: BoundBlock[] = [];
+  readonly #uses: BoundUse[] = [];
+
+  constructor(chunk: Chunk) {
+    this.#chunk = chunk;
+  }
+
+  bind(): BoundChunk {
+    const { tree } = this.#chunk;
+    for (const problem of tree.problems) this.#problems.push({ code: problem.code, place: this.#place(problem), message: problem.message, help: problem.help });
+    for (const statement of tree.statements) this.#top(statement);
+    const allowances = this.#allowances();
+    this.#problems.sort((a, b) => a.place.start - b.place.start);
+    return { chunk: this.#chunk, blocks: this.#blocks, uses: this.#uses, problems: this.#problems, allowances };
+  }
+
+  #place(span: Span): Place {
+    return { chunk: this.#chunk, start: span.start, end: span.end };
+  }
+
+  #report(code: string, span: Span, message: string, help: string, fixes?: readonly Fix[]): void {
+    this.#problems.push({ code, place: this.#place(span), message, help, ...(fixes ? { fixes } : {}) });
+  }
+
+  #correct(span: Span, text: string): Fix[] {
+    return [{ title: `Write \`${text}\``, edits: [{ place: this.#place(span), text }], mechanical: true }];
+  }
+
+  #top(statement: Statement): void {
+    const head = statement.tokens[0];
+    if (head === undefined) {
+      this.#report('unknown-block', { start: statement.start, end: Math.min(statement.end, statement.start + 1) }, 'this block has no head', 'write what it is and its name, such as `line main {`');
+      return;
+    }
+    if (head.kind === 'word' && head.text === 'use') return this.#use(statement);
+    const definition = head.kind === 'word' ? blockNamed(head.text) : undefined;
+    if (definition === undefined) {
+      const near = head.kind === 'word' ? didYouMean(head.text, topHeads) : undefined;
+      const inside = head.kind === 'word' && near === undefined ? blockHeads.find((b) => statementNamed(blockNamed(b)!, head.text) !== undefined) : undefined;
+      const help = near !== undefined ? `did you mean \`${near}\`?` : inside !== undefined ? `\`${head.text}\` belongs inside a block such as \`${inside}\`` : `a block begins with one of ${blockHeads.join(', ')}`;
+      this.#report('unknown-block', head, `\`${clip(head.text)}\` is not a block of the language`, help, near === undefined ? undefined : this.#correct(head, near));
+      return;
+    }
+    this.#block(definition, statement);
+  }
+
+  #use(statement: Statement): void {
+    const [head, path, ...rest] = statement.tokens;
+    if (path?.kind !== 'string') {
+      this.#report('missing-value', path ?? head!, '`use` lacks the path of a file in quotes', 'write it like `use "practice.rig"`');
+      return;
+    }
+    if (rest.length > 0 || statement.block !== undefined) this.#report('unexpected-value', rest[0] ?? statement.block!.open, '`use` takes one path and nothing else', 'put every file on a line of its own');
+    this.#uses.push({ path: path.text.slice(1, -1), place: this.#place(path) });
+  }
+
+  #block(definition: BlockDefinition, statement: Statement): void {
+    const head = statement.tokens[0]!;
+    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(1), definition.head, definition.header, this.#problems);
+    const whole = { start: head.start, end: statement.tokens.at(-1)!.end };
+    binder.bindAll(definition.header, whole);
+    const named = binder.values.get('name');
+    const name = named?.type === 'new-name' ? named : undefined;
+    if (statement.block === undefined) {
+      this.#report('missing-block', whole, `\`${definition.head}${name ? ' ' + clip(name.name) : ''}\` has no block`, 'add `{`, its statements on lines of their own, and `}`');
+    }
+    const statements: BoundStatement[] = [];
+    const brokenHeads = new Set<string>();
+    const seen = new Map<string, BoundStatement>();
+    for (const inner of statement.block?.statements ?? []) {
+      const result = this.#statement(definition, inner, brokenHeads);
+      if (result === undefined) continue;
+      const before = seen.get(result.definition.head);
+      if (before !== undefined && result.definition.many !== true && result.day === undefined) {
+        this.#problems.push({
+          code: 'repeated-statement',
+          place: result.place,
+          message: `\`${result.definition.head}\` stands twice in \`${name?.name ?? definition.head}\``,
+          help: 'keep one of them; the first one is used',
+          related: [{ place: before.place, message: 'the first one' }],
+        });
+        continue;
+      }
+      if (before === undefined) seen.set(result.definition.head, result);
+      statements.push(result);
+    }
+    this.#blocks.push({
+      definition,
+      chunk: this.#chunk,
+      place: this.#place(statement),
+      headPlace: this.#place(whole),
+      name: name?.name,
+      namePlace: name?.place ?? this.#place(head),
+      header: binder.values,
+      statements,
+      brokenHeads,
+    });
+  }
+
+  #statement(block: BlockDefinition, statement: Statement, brokenHeads: Set<string>): BoundStatement | undefined {
+    if (statement.block !== undefined) {
+      this.#report('unexpected-block', statement.block.open, `a block stands where \`${block.head}\` takes a statement`, 'close the block above first, or remove the brace');
+    }
+    const head = statement.tokens[0];
+    if (head === undefined) return undefined;
+    if (head.kind === 'date') return this.#entry(block, statement, brokenHeads);
+    const definition = head.kind === 'word' ? statementNamed(block, head.text) : undefined;
+    if (definition !== undefined) return this.#values(definition, statement, 1, head.text);
+    if (block.headless !== undefined && statement.tokens.some((t) => t.kind === 'arrow')) return this.#values(block.headless, statement, 0, 'route');
+    const dated = head.kind === 'word' ? entryNamed(block, head.text) : undefined;
+    if (dated !== undefined) {
+      brokenHeads.add(head.text);
+      this.#report('missing-date', head, `\`${head.text}\` in a logbook begins with its date`, `write it like \`${dated.example}\``);
+      return undefined;
+    }
+    const heads = block.statements.map((s) => s.head);
+    const near = head.kind === 'word' ? didYouMean(head.text, heads) : undefined;
+    if (head.kind === 'word') brokenHeads.add(near ?? head.text);
+    const list = heads.length > 0 ? `\`${block.head}\` knows ${heads.join(', ')}` : 'this block takes routes only';
+    this.#report('unknown-statement', head, `\`${clip(head.text)}\` is not a statement of \`${block.head}\``, near === undefined ? list : `did you mean \`${near}\`?`, near === undefined ? undefined : this.#correct(head, near));
+    return undefined;
+  }
+
+  #entry(block: BlockDefinition, statement: Statement, brokenHeads: Set<string>): BoundStatement | undefined {
+    const [date, verb] = statement.tokens;
+    const subject = verb?.text ?? 'entry';
+    if (block.entries === undefined) {
+      this.#report('unexpected-value', date!, `\`${block.head}\` keeps no logbook`, 'dated entries belong into a `line`');
+      return undefined;
+    }
+    const definition = verb?.kind === 'word' ? entryNamed(block, verb.text) : undefined;
+    const day = new ValueBinder(this.#chunk, [], subject, [], this.#problems).day(date!);
+    if (definition === undefined || day === undefined) {
+      brokenHeads.add('logbook');
+      if (definition === undefined) {
+        const names = block.entries.map((e) => e.head);
+        const near = verb?.kind === 'word' ? didYouMean(verb.text, names) : undefined;
+        const help = near === undefined ? `a logbook knows ${names.join(', ')}` : `did you mean \`${near}\`?`;
+        if (verb === undefined) this.#report('missing-value', date!, 'this entry says a date and nothing else', help);
+        else this.#report('unknown-statement', verb, `\`${clip(verb.text)}\` is not an entry of a logbook`, help, near === undefined ? undefined : this.#correct(verb, near));
+      }
+      return undefined;
+    }
+    const values = this.#values(definition, statement, 2, definition.head);
+    if (values.broken.size > 0) brokenHeads.add('logbook');
+    return { ...values, day, dayPlace: this.#place(date!) };
+  }
+
+  #values(definition: StatementDefinition, statement: Statement, skip: number, subject: string): BoundStatement {
+    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(skip), subject, definition.parts, this.#problems);
+    const whole = { start: statement.start, end: statement.tokens.at(-1)!.end };
+    binder.bindAll(definition.parts, whole);
+    return { definition, statement, place: this.#place(whole), values: binder.values, broken: binder.broken };
+  }
+
+  /** `# allow CODE: reason`, on the line of a statement or above it. */
+  #allowances(): Allowance[] {
+    const found: Allowance[] = [];
+    for (const comment of this.#chunk.tree.comments) {
+      const match = /^#\s*allow\s+([a-z][a-z-]*)\s*(?::\s*(.*))?$/.exec(comment.text.trimEnd());
+      if (match === null) continue;
+      const reason = (match[2] ?? '').trim();
+      const place = this.#place(comment);
+      if (reason === '') {
+        this.#report('allowance-without-reason', comment, `setting \`${match[1]}\` aside needs a written reason`, `write it like \`# allow ${match[1]}: why it is right here\``);
+        continue;
+      }
+      const before = this.#chunk.text.slice(0, comment.start);
+      const lineStart = Math.max(before.lastIndexOf('\n'), before.lastIndexOf('\r')) + 1;
+      const alone = before.slice(lineStart).trim() === '';
+      const target = alone ? this.#nextStatement(comment.end) : lineStart + before.slice(lineStart).search(/\S/);
+      found.push({ code: match[1]!, reason, place, target });
+    }
+    return found;
+  }
+
+  #nextStatement(offset: number): number {
+    const rest = /^[^\S\r\n]*(?:(?:#[^\r\n]*)?(?:\r\n|\n|\r)[^\S\r\n]*)*/.exec(this.#chunk.text.slice(offset));
+    return offset + (rest?.[0].length ?? 0);
+  }
+}
+

@@ -1,0 +1,485 @@
+import { didYouMean } from '../base/did-you-mean.ts';
+import type { Place, Span } from '../base/span.ts';
+import type { Chunk } from '../syntax/chunk.ts';
+import type { Token } from '../syntax/tree.ts';
+import { kinds, type Dimension } from '../units/dimension.ts';
+import { exactly } from '../units/amount.ts';
+import { printAmount } from '../units/print.ts';
+import { describeDimension, readNumber, readQuantity } from '../units/read-quantity.ts';
+import { standardGravity, unitsOf } from '../units/unit-table.ts';
+import { ends } from '../vocabulary/blocks/line.ts';
+import type { Measure, Part } from '../vocabulary/shape.ts';
+import type { BoundEnd, BoundLink, BoundQuantity, BoundValue, Fix, Problem } from './bound.ts';
+import { readDay } from './day.ts';
+
+/** Reads the values of one statement against its parts. */
+export class ValueBinder {
+  readonly values = new Map<string, BoundValue>();
+  readonly broken = new Set<string>();
+  readonly #chunk: Chunk;
+  readonly #tokens: readonly Token[];
+  readonly #subject: string;
+  readonly #problems: Problem[];
+  readonly #words: ReadonlySet<string>;
+  #at = 0;
+
+  /** `subject` names the statement in messages; `end` is where a missing value would stand. */
+  constructor(chunk: Chunk, tokens: readonly Token[], subject: string, parts: readonly Part[], problems: Problem[]) {
+    this.#chunk = chunk;
+    this.#tokens = tokens;
+    this.#subject = subject;
+    this.#problems = problems;
+    this.#words = lineWords(parts);
+  }
+
+  place(span: Span): Place {
+    return { chunk: this.#chunk, start: span.start, end: span.end };
+  }
+
+  #report(code: string, span: Span, message: string, help: string, fixes?: readonly Fix[]): void {
+    this.#problems.push({ code, place: this.place(span), message, help, ...(fixes ? { fixes } : {}) });
+  }
+
+  /** Reads everything; a token that fits nothing is reported once and ends the statement. */
+  bindAll(parts: readonly Part[], whole: Span): void {
+    const missing = this.#bindParts(parts, true);
+    const token = this.#tokens[this.#at];
+    if (token !== undefined && !this.#failed) this.#unexpected(token, parts);
+    for (const part of missing) {
+      this.broken.add('key' in part ? part.key : '');
+      if (this.#failed) continue;
+      const end = this.#tokens.at(-1)?.end ?? whole.end;
+      this.#report('missing-value', { start: whole.start, end }, `\`${this.#subject}\` lacks ${describePart(part)}`, `write ${examplePart(part)}`);
+    }
+    if (this.#failed) for (const part of parts) if ('key' in part && !this.values.has(part.key)) this.broken.add(part.key);
+  }
+
+  #failed = false;
+
+  /** Returns the required parts that did not come. */
+  #bindParts(parts: readonly Part[], outermost: boolean): Part[] {
+    const pending = [...parts];
+    while (this.#at < this.#tokens.length && !this.#failed) {
+      const token = this.#tokens[this.#at]!;
+      const index = pending.findIndex((part) => this.#canStart(part, token, pending));
+      if (index < 0) break;
+      // Required values come in their order; one that is passed over is missing.
+      const passed = pending.findIndex((part, i) => i < index && isPositional(part));
+      if (passed >= 0 && isPositional(pending[index]!) && !outermost) break;
+      const part = pending.splice(index, 1)[0]!;
+      this.#bindPart(part, token);
+    }
+    return pending.filter((part) => !('optional' in part && part.optional));
+  }
+
+  #canStart(part: Part, token: Token, pending: readonly Part[]): boolean {
+    switch (part.part) {
+      case 'new-name':
+      case 'name': {
+        if (token.kind !== 'word') return false;
+        if (part.optional !== true) return true;
+        return !pending.some((other) => other !== part && ((other.part === 'choice' && Object.hasOwn(other.of, token.text)) || ((other.part === 'clause' || other.part === 'flag') && other.word === token.text) || (other.part === 'station' && (token.text === 'at' || token.text === 'from'))));
+      }
+      case 'quantity': {
+        if (token.kind !== 'number' && token.kind !== 'fraction') return false;
+        const next = this.#tokens[this.#at + 1];
+        return !pending.some((other) => other.part === 'count' && other.nounNeeded === true && next?.kind === 'word' && ((other.noun ?? []) as readonly string[]).includes(next.text));
+      }
+      case 'count': {
+        if (token.kind !== 'number' && token.kind !== 'fraction') return false;
+        if (part.nounNeeded !== true) return true;
+        const next = this.#tokens[this.#at + 1];
+        return next?.kind === 'word' && ((part.noun ?? []) as readonly string[]).includes(next.text);
+      }
+      case 'choice':
+        return token.kind === 'word' && (part.optional !== true || Object.hasOwn(part.of, token.text));
+      case 'text':
+        return token.kind === 'string' || token.kind === 'open-string';
+      case 'date':
+        return token.kind === 'date';
+      case 'marking':
+        return token.kind === 'word';
+      case 'flag':
+      case 'clause':
+        return token.kind === 'word' && token.text === part.word;
+      case 'station':
+        return token.kind === 'word' && (token.text === 'at' || token.text === 'from');
+      case 'route':
+        return token.kind === 'word' || token.kind === 'arrow';
+    }
+  }
+
+  #bindPart(part: Part, token: Token): void {
+    switch (part.part) {
+      case 'new-name':
+        this.#at++;
+        this.values.set(part.key, { type: 'new-name', place: this.place(token), name: token.text });
+        return;
+      case 'name':
+        this.#at++;
+        this.values.set(part.key, { type: 'name', place: this.place(token), name: token.text, of: part.of });
+        return;
+      case 'quantity': {
+        const value = this.#quantity(part.measure, this.#subject);
+        if (value === undefined) this.broken.add(part.key);
+        else this.values.set(part.key, value);
+        return;
+      }
+      case 'count':
+        return this.#count(part, token);
+      case 'choice':
+        this.#at++;
+        if (Object.hasOwn(part.of, token.text)) {
+          this.values.set(part.key, { type: 'word', place: this.place(token), word: token.text });
+        } else {
+          this.broken.add(part.key);
+          this.#unknownWord(token, Object.keys(part.of));
+        }
+        return;
+      case 'text':
+        this.#at++;
+        this.values.set(part.key, { type: 'text', place: this.place(token), text: token.text.slice(1, token.kind === 'string' ? -1 : undefined) });
+        return;
+      case 'date': {
+        this.#at++;
+        const day = this.day(token);
+        if (day === undefined) this.broken.add(part.key);
+        else this.values.set(part.key, { type: 'date', place: this.place(token), day });
+        return;
+      }
+      case 'marking':
+        this.#at++;
+        if (new RegExp(`^(?:${part.pattern})$`).test(token.text)) {
+          this.values.set(part.key, { type: 'word', place: this.place(token), word: token.text });
+        } else {
+          this.broken.add(part.key);
+          this.#report('unknown-word', token, `\`${clip(token.text)}\` is not a marking that \`${this.#subject}\` knows`, `write one such as \`${part.example}\``);
+        }
+        return;
+      case 'flag':
+        this.#at++;
+        this.values.set(part.key, { type: 'flag', place: this.place(token) });
+        return;
+      case 'clause': {
+        this.#at++;
+        const missing = this.#bindParts(part.parts, false);
+        const last = this.#tokens[this.#at - 1] ?? token;
+        this.values.set(`${part.key}:clause`, { type: 'clause', place: this.place({ start: token.start, end: last.end }) });
+        for (const inner of missing) {
+          if ('key' in inner) this.broken.add(inner.key);
+          if (this.#failed) continue;
+          const next = this.#tokens[this.#at];
+          this.#report('missing-value', token, `\`${part.word}\` in \`${this.#subject}\` lacks ${describePart(inner)}`, `write ${examplePart(inner)} behind \`${part.word}\`${next === undefined ? '' : ` and before \`${clip(next.text)}\``}`);
+          this.#failed = true;
+        }
+        return;
+      }
+      case 'station':
+        return this.#station(part.key, part.stretch, token);
+      case 'route':
+        return this.#route(part.key);
+    }
+  }
+
+  /** The day of a date token, or undefined with a problem. */
+  day(token: Token): number | undefined {
+    const day = readDay(token.text);
+    if (day === undefined) this.#report('bad-date', token, `${clip(token.text)} is not a day of the calendar`, 'write a date as year-month-day, such as 2026-06-21');
+    return day;
+  }
+
+  #count(part: Extract<Part, { part: 'count' }>, token: Token): void {
+    this.#at++;
+    const value = token.kind === 'number' ? readNumber(token.text) : undefined;
+    const next = this.#tokens[this.#at];
+    let end = token.end;
+    if (part.noun !== undefined && next?.kind === 'word' && part.noun.includes(next.text)) {
+      this.#at++;
+      end = next.end;
+    } else if (next?.kind === 'symbol' || (next?.kind === 'word' && next.start === token.end && !this.#words.has(next.text))) {
+      this.#failed = true;
+      this.broken.add(part.key);
+      this.#report('wrong-dimension', { start: token.start, end: next.end }, `\`${this.#subject}\` takes a plain number${part.noun ? ` of ${part.noun[0]}` : ''}, not ${clip(token.text)} ${clip(next.text)}`, `write it like \`${examplePart(part).replaceAll('`', '')}\``);
+      return;
+    }
+    const span = { start: token.start, end };
+    if (value === undefined || !Number.isInteger(value) || value < part.min || value > part.max) {
+      this.broken.add(part.key);
+      this.#report('value-out-of-range', span, `\`${this.#subject}\` is ${clip(token.text)}; a whole number from ${part.min} to ${part.max.toLocaleString('en')} is meant here`, 'correct the number');
+      return;
+    }
+    this.values.set(part.key, { type: 'count', place: this.place(span), count: value });
+  }
+
+  #quantity(measure: Measure, subject: string): BoundQuantity | undefined {
+    const read = readQuantity(this.#tokens, this.#at, (word) => this.#words.has(word));
+    if (read === undefined) return undefined;
+    this.#at += read.used;
+    const expected: Dimension = kinds[measure.kind].dimension;
+    const problem = read.problem;
+    if (problem !== undefined) {
+      const fixes = problem.replace === undefined ? undefined : [{ title: `Write \`${problem.replace}\``, edits: [{ place: this.place(problem.span), text: problem.replace }], mechanical: true as const }];
+      this.#report(problem.problem, problem.span, problem.message, problem.help, fixes);
+      return undefined;
+    }
+    if (read.quantity === undefined) {
+      const value = read.number!;
+      if (expected === 'count') return this.#inRange(measure, { type: 'quantity', place: this.place(read.span), value, kind: measure.kind, unit: unitsOf('ratio')[0]! }, subject);
+      const units = unitsOf(expected === 'force' && measure.load === true ? 'force' : expected);
+      const fixes = units.slice(0, 3).map((u): Fix => ({ title: `Write it in ${u.symbol} (${u.meaning})`, edits: [{ place: this.place({ start: read.span.end, end: read.span.end }), text: ` ${u.symbol}` }] }));
+      this.#report('bare-number', read.span, `\`${subject}\` is ${this.#text(read.span)} without a unit`, `write ${describeMeasure(measure)}`, fixes);
+      return undefined;
+    }
+    const { value, dimension, unit } = read.quantity;
+    const place = this.place(read.span);
+    const base = { type: 'quantity' as const, place, kind: measure.kind, unit };
+    if (dimension === expected) return this.#inRange(measure, { ...base, value }, subject);
+    if (dimension === 'mass' && measure.load === true) return this.#inRange(measure, { ...base, value: value * standardGravity, mass: value }, subject);
+    if (dimension === 'diameters' && measure.diameters === true) return this.#inRange(measure, { ...base, value, inDiameters: true }, subject);
+    if (dimension === 'ratio' && measure.share === true) return this.#inRange(measure, { ...base, value: Math.atan(value) }, subject);
+    const hint = expected === 'force' && dimension === 'length' ? '' : expected === 'mass' && dimension === 'force' ? ': a mass is meant here, not a force' : '';
+    this.#report('wrong-dimension', read.span, `\`${subject}\` takes ${describeMeasure(measure)}; ${this.#text(read.span)} is ${describeDimension(dimension).replace(/, such as .*$/, '')}`, `write it like \`${measure.example}\`${hint}`);
+    return undefined;
+  }
+
+  #inRange(measure: Measure, bound: BoundQuantity, subject: string): BoundQuantity | undefined {
+    const limit = bound.inDiameters ? { above: 0, max: 1000 } : measure;
+    const { value } = bound;
+    const tooSmall = ('above' in limit && limit.above !== undefined && value <= limit.above) || ('min' in limit && limit.min !== undefined && value < limit.min);
+    if (!tooSmall && value <= limit.max! * (1 + 1e-12)) return bound;
+    const dimension = bound.inDiameters ? 'diameters' : kinds[measure.kind].dimension;
+    const show = (si: number): string => printAmount(exactly(si), dimension, bound.mass === undefined ? { unit: bound.unit } : {});
+    const said = tooSmall ? (limit.above === undefined ? `not be below ${show((limit as Measure).min ?? 0)}` : limit.above === 0 ? 'be above zero' : `be above ${show(limit.above)}`) : `be at most ${show(limit.max!)}`;
+    this.#report('value-out-of-range', bound.place, `\`${subject}\` is ${this.#text(bound.place)}; it must ${said}`, 'correct the number or its unit');
+    return undefined;
+  }
+
+  #text(span: Span): string {
+    return clip(this.#chunk.text.slice(span.start, span.end));
+  }
+
+  #word(word: string): Token | undefined {
+    const token = this.#tokens[this.#at];
+    if (token?.kind !== 'word' || token.text !== word) return undefined;
+    this.#at++;
+    return token;
+  }
+
+  #distance(): BoundQuantity | undefined {
+    const token = this.#tokens[this.#at];
+    if (token === undefined || (token.kind !== 'number' && token.kind !== 'fraction')) return undefined;
+    return this.#quantity({ kind: 'length', min: 0, max: 2000, example: '8.4 m' }, 'station');
+  }
+
+  #end(): 'inboard' | 'outboard' | undefined {
+    const save = this.#at;
+    if (this.#word('from') === undefined) return undefined;
+    const token = this.#tokens[this.#at];
+    if (token?.kind === 'word' && Object.hasOwn(ends, token.text)) {
+      this.#at++;
+      return token.text as 'inboard' | 'outboard';
+    }
+    this.#at = save;
+    return undefined;
+  }
+
+  #station(key: string, stretch: boolean, first: Token): void {
+    this.#at++;
+    const problemsBefore = this.#problems.length;
+    const fail = (): void => {
+      this.broken.add(key);
+      this.#failed = true;
+      if (this.#problems.length > problemsBefore) return;
+      const last = this.#tokens[Math.min(this.#at, this.#tokens.length - 1)] ?? first;
+      const example = stretch && first.text === 'from' ? '`from 7.9 m to 9.1 m from inboard`' : '`at 8.4 m from inboard`';
+      this.#report('missing-value', { start: first.start, end: Math.max(last.end, first.end) }, 'a position says its distance and from which end', `write it like ${example}`);
+    };
+    const near = this.#distance();
+    if (near === undefined) return fail();
+    if (first.text === 'at' || !stretch) {
+      const end = this.#end();
+      if (end === undefined) return fail();
+      this.values.set(key, { type: 'station', place: this.place({ start: first.start, end: this.#tokens[this.#at - 1]!.end }), from: { distance: near, end } });
+      return;
+    }
+    const nearEnd = this.#end();
+    if (this.#word('to') === undefined) return fail();
+    const far = this.#distance();
+    if (far === undefined) return fail();
+    const farEnd = this.#end();
+    if (farEnd === undefined) return fail();
+    const from: BoundEnd = { distance: near, end: nearEnd ?? farEnd };
+    this.values.set(key, { type: 'station', place: this.place({ start: first.start, end: this.#tokens[this.#at - 1]!.end }), from, to: { distance: far, end: farEnd } });
+  }
+
+  #route(key: string): void {
+    const links: BoundLink[] = [];
+    const start = this.#tokens[this.#at]!.start;
+    let needArrow = false;
+    while (this.#at < this.#tokens.length) {
+      const token = this.#tokens[this.#at]!;
+      if (needArrow) {
+        if (token.kind !== 'arrow') {
+          this.#failed = true;
+          this.#report('unexpected-value', token, `\`${clip(token.text)}\` stands where an arrow is meant`, 'join links with `->`');
+          break;
+        }
+        this.#at++;
+        needArrow = false;
+        continue;
+      }
+      const link = token.kind === 'word' ? this.#link(token) : undefined;
+      if (link === undefined) {
+        if (!this.#failed) this.#report('unexpected-value', token, `\`${clip(token.text)}\` stands where a link is meant`, 'write a name, such as `main outboard`, or gear by size, such as `shackle bow 19 mm`');
+        this.#failed = true;
+        break;
+      }
+      links.push(link);
+      needArrow = true;
+    }
+    const last = this.#tokens[Math.min(this.#at, this.#tokens.length) - 1]!;
+    const span = { start, end: last.end };
+    if (!this.#failed && (!needArrow || links.length < 2)) {
+      this.#failed = true;
+      this.#report('missing-value', span, needArrow ? 'a route needs at least two links' : 'this route ends with an arrow and no link', 'write it like `main outboard -> bow-22 -> larch`');
+    }
+    if (this.#failed) this.broken.add(key);
+    else this.values.set(key, { type: 'route', place: this.place(span), links });
+  }
+
+  #link(token: Token): BoundLink | undefined {
+    this.#at++;
+    const next = this.#tokens[this.#at];
+    if ((token.text === 'shackle' || token.text === 'soft-shackle') && next !== undefined && next.kind !== 'arrow') {
+      let form: string | undefined;
+      if (next.kind === 'word' && (next.text === 'bow' || next.text === 'dee')) {
+        form = next.text;
+        this.#at++;
+      }
+      const sizeToken = this.#tokens[this.#at];
+      if (sizeToken !== undefined && (sizeToken.kind === 'number' || sizeToken.kind === 'fraction')) {
+        const size = this.#quantity({ kind: 'diameter', above: 0, max: 0.3, example: '19 mm' }, token.text);
+        if (size === undefined) {
+          this.#failed = true;
+          return undefined;
+        }
+        const standard = this.#tokens[this.#at];
+        const named = standard?.kind === 'word' && (standard.text === 'AS-2741' || standard.text === 'RR-C-271') ? standard.text : undefined;
+        if (named !== undefined) this.#at++;
+        return { link: 'sized', place: this.place({ start: token.start, end: this.#tokens[this.#at - 1]!.end }), gear: token.text, size, ...(form ? { form } : {}), ...(named ? { standard: named } : {}) };
+      }
+      if (form !== undefined) return undefined;
+    }
+    const part = next?.kind === 'word' ? next : undefined;
+    if (part !== undefined) this.#at++;
+    return { link: 'name', place: this.place({ start: token.start, end: (part ?? token).end }), name: token.text, namePlace: this.place(token), ...(part ? { part: { name: part.text, place: this.place(part) } } : {}) };
+  }
+
+  #unknownWord(token: Token, choices: readonly string[]): void {
+    const near = didYouMean(token.text, choices);
+    const list = choices.slice(0, 9).join(', ') + (choices.length > 9 ? ', ...' : '');
+    const fixes = near === undefined ? undefined : [{ title: `Write \`${near}\``, edits: [{ place: this.place(token), text: near }], mechanical: true as const }];
+    this.#report('unknown-word', token, `\`${clip(token.text)}\` is not a word that \`${this.#subject}\` knows`, near === undefined ? `write one of ${list}` : `did you mean \`${near}\`? One of ${list}`, fixes);
+  }
+
+  #unexpected(token: Token, parts: readonly Part[]): void {
+    this.#failed = true;
+    if (token.kind === 'open-string') return;
+    const rest = { start: token.start, end: this.#tokens.at(-1)!.end };
+    const words = [...lineWords(parts)].filter((w) => !this.values.has(w) && !this.values.has(`${w}:clause`));
+    const near = token.kind === 'word' ? didYouMean(token.text, words) : undefined;
+    const fixes = near === undefined ? undefined : [{ title: `Write \`${near}\``, edits: [{ place: this.place(token), text: near }], mechanical: true as const }];
+    this.#report('unexpected-value', near === undefined ? rest : token, `\`${clip(token.text)}\` has no meaning here in \`${this.#subject}\``, near === undefined ? 'remove it, or put prose into "..."' : `did you mean \`${near}\`?`, fixes);
+  }
+}
+
+export const clip = (text: string): string => ([...text].length > 40 ? [...text].slice(0, 39).join('') + '…' : text);
+
+const isPositional = (part: Part): boolean => part.part !== 'clause' && part.part !== 'flag' && !('optional' in part && part.optional === true);
+
+const wordCache = new WeakMap<readonly Part[], ReadonlySet<string>>();
+
+/** Words that mean something by themselves in a statement with these parts. */
+export function lineWords(parts: readonly Part[]): ReadonlySet<string> {
+  let words = wordCache.get(parts);
+  if (words !== undefined) return words;
+  const set = new Set<string>();
+  const visit = (list: readonly Part[]): void => {
+    for (const part of list) {
+      if (part.part === 'clause') {
+        set.add(part.word);
+        visit(part.parts);
+      } else if (part.part === 'flag') set.add(part.word);
+      else if (part.part === 'choice') for (const w of Object.keys(part.of)) set.add(w);
+      else if (part.part === 'count') for (const w of part.noun ?? []) set.add(w);
+      else if (part.part === 'station') for (const w of ['at', 'from', 'to', 'inboard', 'outboard']) set.add(w);
+    }
+  };
+  visit(parts);
+  words = set;
+  wordCache.set(parts, words);
+  return words;
+}
+
+export function describeMeasure(measure: Measure): string {
+  if (measure.load === true) return `a load as a force or a mass, such as ${measure.example}`;
+  const dimension = kinds[measure.kind].dimension;
+  if (dimension === 'diameters') return `a number of diameters, such as ${measure.example}`;
+  const also = measure.diameters ? ', or a number of diameters' : measure.share ? ', or a share such as 20 %' : '';
+  return `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension === 'ratio' ? 'share' : dimension.replace('-', ' ')}${also}, such as ${measure.example}`;
+}
+
+function describePart(part: Part): string {
+  switch (part.part) {
+    case 'new-name':
+      return 'a name';
+    case 'name':
+      return `the name of a ${part.of.slice(0, 3).join(' or ')}`;
+    case 'quantity':
+      return describeMeasure(part.measure);
+    case 'count':
+      return part.noun ? `a number of ${part.noun[0]}` : 'a whole number';
+    case 'choice':
+      return `one of ${Object.keys(part.of).slice(0, 9).join(', ')}`;
+    case 'text':
+      return part.meaning + ' in quotes';
+    case 'date':
+      return 'a date';
+    case 'marking':
+      return `a marking such as ${part.example}`;
+    case 'flag':
+      return `\`${part.word}\``;
+    case 'clause':
+      return `\`${part.word}\` and ${part.meaning}`;
+    case 'station':
+      return 'a position, such as `at 8.4 m from inboard`';
+    case 'route':
+      return 'links joined by arrows';
+  }
+}
+
+function examplePart(part: Part): string {
+  switch (part.part) {
+    case 'quantity':
+      return `\`${part.measure.example}\``;
+    case 'count':
+      return `\`${part.min}${part.noun ? ' ' + part.noun[0] : ''}\``;
+    case 'choice':
+      return `\`${Object.keys(part.of)[0]}\``;
+    case 'clause':
+      return `\`${part.word} ${part.parts.map((p) => examplePart(p).replaceAll('`', '')).join(' ')}\``;
+    case 'station':
+      return '`at 8.4 m from inboard`';
+    case 'text':
+      return '`"..."`';
+    case 'date':
+      return '`2026-06-21`';
+    case 'marking':
+      return `\`${part.example}\``;
+    case 'flag':
+      return `\`${part.word}\``;
+    default:
+      return 'it';
+  }
+}
+

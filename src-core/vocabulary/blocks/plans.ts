@@ -1,0 +1,142 @@
+import { measures } from '../measures.ts';
+import { choice, clause, count, defineBlock, label, maybe, maybeNewName, name, newName, note, quantity, statement, type StatementDefinition } from '../shape.ts';
+import { lineWork, materials } from './line.ts';
+
+export const anchorBlock = defineBlock({
+  head: 'anchor',
+  summary: 'What the far end is made fast to.',
+  header: [newName(), label()],
+  statements: [
+    statement('kind', 'What it is.', [choice('kind', { tree: 'a living tree', rock: 'a rock', vehicle: 'a braked vehicle', 'buried-log': 'a buried log (deadman)', pickets: 'a picket holdfast', 'ground-anchor': 'a ground anchor' })], 'kind  tree', { needed: 'what it holds' }),
+    statement('girth', 'Girth of a tree at the strap.', [quantity('girth', measures.girth)], 'girth  1.3 m'),
+    statement('holding', 'What it holds, by a test or by somebody who answers for the figure.', [quantity('holding', measures.holding), note('who says so')], 'holding  40 kN "tested 2026-05-02"'),
+    statement('vehicle', 'The vehicle that stands as the anchor, braked.', [name('vehicle', ['vehicle'])], 'vehicle  dipper'),
+    statement('soil', 'The ground that holds it.', [choice('soil', { loam: 'loam', hardpan: 'hardpan or rock', wet: 'fine-grained wet, or sandy' })], 'soil  loam'),
+    statement('log', 'A buried log: its length, and the width of the face that bears.', [quantity('length', measures.gearLength), clause('face', 'width of the bearing face', [quantity('face', measures.gearWidth)])], 'log  1.8 m face 30 cm'),
+    statement('depth', 'Depth of a buried log, mean.', [quantity('depth', measures.depth)], 'depth  1.5 m'),
+    statement('slope', 'Slope of the pull on a buried log: one up in so many along.', [count('one-in', 1, 4)], 'slope  3'),
+    statement('pickets', 'How the pickets are combined.', [choice('pickets', { single: 'a single picket', 'one-one-one': 'three in line (1-1-1)', 'three-two-one': 'three, two and one (3-2-1)' })], 'pickets  three-two-one'),
+  ],
+  example: `anchor larch {
+  kind   tree
+  girth  1.3 m
+}
+`,
+});
+
+export const chainBlock = defineBlock({
+  head: 'chain',
+  summary: 'What hangs on what, in order from the winch line to the anchor or the load.',
+  header: [newName(), maybe('after', 'a repair that is carried out first', [name('repair', ['repair'])]), label()],
+  statements: [
+    statement('out', 'Line out when this chain is loaded; without it the most the winch can pull is judged.', [quantity('out', measures.distance)], 'out  21 m'),
+    statement('with', 'The winch that loads it, when it is not the one that carries its first line.', [name('winch', ['winch'])], 'with  bow-winch'),
+  ],
+  headless: statement('', 'Links in order, joined by arrows: a line with its end, gear by name, or gear by size.', [{ part: 'route', key: 'route' }], 'main outboard -> bow-22 -> trunk -> larch', { many: true }),
+  example: `chain reach {
+  bow-22 -> trunk -> larch
+}
+
+shackle bow-22 {
+  body  22 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  wll  4 t
+}
+
+anchor larch {
+  kind  tree
+}
+`,
+});
+
+export const surfaces = {
+  'hard-road': 'hard road', grass: 'grass', 'hard-wet-sand': 'hard wet sand', gravel: 'gravel', 'soft-wet-sand': 'soft wet sand', 'soft-dry-sand': 'soft dry sand', 'shallow-mud': 'shallow mud', bog: 'bog, marsh or clinging clay',
+};
+
+export const pullBlock = defineBlock({
+  head: 'pull',
+  summary: 'A pull that is intended: what is pulled, over what, through which chain.',
+  header: [newName(), clause('with', 'the winch that pulls', [name('winch', ['winch'])]), maybe('through', 'the chain it pulls through', [name('chain', ['chain'])]), label()],
+  statements: [
+    statement('load', 'What is pulled: a vehicle of this file, or a load by its weight.', [name('vehicle', ['vehicle'], { optional: true }), quantity('weight', measures.load, { optional: true })], 'load  plover', { needed: 'the pull that is needed' }),
+    statement('surface', 'What it is pulled over.', [choice('surface', surfaces)], 'surface  gravel', { needed: 'the pull that is needed' }),
+    statement('grade', 'How steep the way is, up.', [quantity('grade', measures.grade)], 'grade  12 deg'),
+    statement('mired', 'How deep it is sunk.', [choice('mired', { 'to-wheels': 'to the sidewalls of the wheels', 'to-hubs': 'to the hubs or fenders', 'to-frame': 'to the frame or cab' })], 'mired  to-hubs'),
+    statement('dragging', 'Wheels that do not turn.', [count('wheels', 1, 20, ['wheels', 'wheel'])], 'dragging  2 wheels'),
+    statement('reach', 'Distance from the winch to the anchor or the load.', [quantity('reach', measures.distance)], 'reach  21 m', { needed: 'line out and layer' }),
+    statement('via', 'A block on the way, where it hangs, and the angle between the two parts of the line.', [name('block', ['block']), choice('moves', { fixed: 'made fast to an anchor: it turns the line', travelling: 'made fast to the load: it doubles the pull' }), maybe('on', 'what it is made fast to', [name('anchor', ['anchor', 'vehicle', 'strap', 'shackle', 'soft-shackle'])]), maybe('angle', 'angle between the two parts of the line', [quantity('angle', measures.angle)]), maybe('after', 'distance of line before it', [quantity('after', measures.distance)])], 'via  snatch fixed on larch angle 90 deg', { many: true }),
+    statement('back-to', 'The line comes back to this: the vehicle\'s own point or an anchor.', [name('target', ['vehicle', 'anchor'])], 'back-to  plover'),
+  ],
+  example: `pull out with bow-winch {
+  load     plover
+  surface  gravel
+  grade    12 deg
+  reach    18 m
+}
+
+winch bow-winch {
+  rated  42 kN
+}
+
+vehicle plover {
+  mass  2,650 kg
+}
+`,
+});
+
+export const repairBlock = defineBlock({
+  head: 'repair',
+  summary: 'Cuts and splices not yet made, for review. Every position is measured on the line as it lies before the repair begins.',
+  header: [newName(), clause('on', 'the line that is repaired', [name('line', ['line'])]), label('why, and until when')],
+  statements: [
+    lineWork.cut('cut  at 7.6 m from inboard'),
+    lineWork.splice('splice  outboard eye thimble tube bury 72 d taper 24 d'),
+    lineWork.join('join  main to tail bury 72 d taper 24 d'),
+    lineWork.reversed('reversed'),
+  ],
+  example: `repair field-fix on main "trackside, until we are home" {
+  cut     at 27 m from inboard
+  splice  outboard eye thimble tube bury 72 d taper 24 d temporary
+}
+
+line main {
+  material  HMPE
+  diameter  10 mm
+  length    30 m
+}
+`,
+});
+
+const value = (head: string, summary: string, parts: StatementDefinition['parts'], example: string): StatementDefinition => statement(head, summary, [...parts, note('where the figure comes from')], example, { many: true });
+
+/** Every value of practice: its head is the key of the built-in value that it replaces. */
+export const practiceBlock = defineBlock({
+  head: 'practice',
+  summary: 'The shop\'s own limits, with where they come from. Each replaces a built-in one, visibly.',
+  header: [maybeNewName(), label('whose practice this is')],
+  statements: [
+    value('bury', 'Least bury of an eye in hollow braid, by material.', [choice('material', materials), quantity('bury', measures.diameters)], 'bury  HMPE 63 d "maker\'s splicing sheet"'),
+    value('taper', 'Least taper within the bury, by material.', [choice('material', materials), quantity('taper', measures.diameters)], 'taper  HMPE 21 d'),
+    value('keep-wraps', 'Least wraps kept on the drum, by material.', [choice('material', materials), count('wraps', 1, 200, ['wraps', 'wrap'])], 'keep-wraps  HMPE 10 wraps'),
+    value('line-factor', 'Breaking strength of the line over the winch\'s greatest pull, at least.', [quantity('factor', { kind: 'needed count', above: 0.99, max: 20, example: '2' })], 'line-factor  2 "club rule 4"'),
+    value('gear-factor', 'Breaking strength over working limit for gear that gives only one of them, by kind of gear.', [choice('gear', { shackle: 'steel shackles', 'soft-shackle': 'soft shackles', strap: 'straps and slings', block: 'pulley blocks', ring: 'rings', hook: 'hooks', line: 'fibre lines' }), quantity('factor', { kind: 'needed count', above: 0.99, max: 20, example: '5' })], 'gear-factor  strap 5'),
+    value('temporary-life', 'How long a temporary splice may stay.', [quantity('life', measures.life)], 'temporary-life  30 days'),
+    value('inspection-interval', 'Longest time between inspections.', [quantity('life', measures.life)], 'inspection-interval  6 months'),
+    value('washing-interval', 'Longest time between washes.', [quantity('life', measures.life)], 'washing-interval  6 months'),
+    value('freeboard', 'Least height of the flange above the outermost layer, in diameters of the line.', [quantity('freeboard', measures.diameters)], 'freeboard  1 d'),
+    value('cut-strands', 'Cut strands near each other from which a line is cut out.', [count('strands', 1, 12, ['strands', 'strand'])], 'cut-strands  2 strands'),
+    value('near', 'Damage within this distance counts as one place, in diameters of the line.', [quantity('near', measures.diameters)], 'near  72 d'),
+    value('abrasion', 'Share of strand volume lost at which a line is cut out.', [quantity('share', measures.share)], 'abrasion  25 %'),
+    value('eye-efficiency', 'Strength that a full eye splice keeps.', [quantity('share', measures.factor)], 'eye-efficiency  90 %'),
+    value('overload', 'Share of breaking strength from which a pull counts as an overload.', [quantity('share', measures.factor)], 'overload  75 %'),
+    value('severity', 'How a finding is shown. A finding that cites a rated limit cannot be lowered.', [{ part: 'marking', key: 'rule', pattern: '[a-z]+(-[a-z]+)*', example: 'taper-missing' }, choice('level', { error: 'shown as an error', warning: 'shown as a warning', information: 'shown as information', hint: 'shown as a hint', off: 'not shown' })], 'severity  taper-missing information'),
+  ],
+  example: `practice "Tarn Hut supply crew" {
+  line-factor  2 "crew rule 4: line at twice the winch"
+}
+`,
+});
+
