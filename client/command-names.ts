@@ -1,0 +1,8 @@
+export const commands = {
+  restartServer: 'linewright.restartServer',
+  showLog: 'linewright.showLog',
+  openSample: 'linewright.openSample',
+  checkWorkspace: 'linewright.checkWorkspace',
+  showSheet: 'linewright.showSheet',
+  openRule: 'linewright.openRule',
+} as const;

@@ -1,0 +1,77 @@
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { commands } from './command-names.ts';
+import { rulePage, sheetPage } from './pages.ts';
+import { checkWorkspaceRequest, rulesRequest, type CheckWorkspaceResult, type RulesResult } from './protocol.ts';
+
+export interface CommandNeeds {
+  readonly client: BaseLanguageClient;
+  readonly log: vscode.LogOutputChannel;
+  readonly restart: () => Promise<void>;
+}
+
+async function openSample(context: vscode.ExtensionContext): Promise<void> {
+  const file = vscode.Uri.joinPath(context.extensionUri, 'client', 'media', 'sample.rig');
+  const content = new TextDecoder().decode(await vscode.workspace.fs.readFile(file));
+  // Untitled, so that a newcomer can change it without a folder to keep it in.
+  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument({ language: 'rig', content }));
+}
+
+async function showSheet(rig: vscode.Uri | undefined): Promise<void> {
+  const uri = rig ?? vscode.window.activeTextEditor?.document.uri;
+  if (uri === undefined) return;
+  const page = await vscode.workspace.openTextDocument(sheetPage(uri));
+  await vscode.window.showTextDocument(page, { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true, preview: true });
+}
+
+async function checkWorkspace(client: BaseLanguageClient): Promise<void> {
+  const answer = await client.sendRequest<CheckWorkspaceResult>(checkWorkspaceRequest, {});
+  await vscode.commands.executeCommand('workbench.actions.view.problems');
+  void vscode.window.setStatusBarMessage(
+    vscode.l10n.t('Linewright: {0} rigs checked, {1} errors, {2} warnings, {3} other findings', answer.files, answer.errors, answer.warnings, answer.others),
+    10_000,
+  );
+}
+
+async function openRule(client: BaseLanguageClient, code: string | undefined): Promise<void> {
+  const wanted = code ?? (await chooseRule(client));
+  if (wanted === undefined) return;
+  try {
+    await vscode.commands.executeCommand('markdown.showPreview', rulePage(wanted));
+  } catch {
+    // An editor without the Markdown extension still has the text.
+    await vscode.window.showTextDocument(rulePage(wanted), { preview: true });
+  }
+}
+
+async function chooseRule(client: BaseLanguageClient): Promise<string | undefined> {
+  const { rules } = await client.sendRequest<RulesResult>(rulesRequest, {});
+  const choice = await vscode.window.showQuickPick(
+    rules.map(({ code, summary }) => ({ label: code, detail: summary })),
+    { placeHolder: vscode.l10n.t('Rule to read about'), matchOnDetail: true },
+  );
+  return choice?.label;
+}
+
+export function addCommands(context: vscode.ExtensionContext, { client, log, restart }: CommandNeeds): void {
+  const add = (name: string, run: (...given: never[]) => unknown): void => {
+    context.subscriptions.push(
+      vscode.commands.registerCommand(name, async (...given: never[]) => {
+        try {
+          return await run(...given);
+        } catch (error) {
+          log.error(`${name}: ${error instanceof Error ? error.message : String(error)}`);
+          const showLog = vscode.l10n.t('Show the Log');
+          const choice = await vscode.window.showErrorMessage(vscode.l10n.t('Linewright could not do that. The log says why.'), showLog);
+          if (choice === showLog) log.show(true);
+        }
+      }),
+    );
+  };
+  add(commands.restartServer, restart);
+  add(commands.showLog, () => log.show(true));
+  add(commands.openSample, () => openSample(context));
+  add(commands.showSheet, (rig?: vscode.Uri) => showSheet(rig));
+  add(commands.checkWorkspace, () => checkWorkspace(client));
+  add(commands.openRule, (code?: unknown) => openRule(client, typeof code === 'string' ? code : undefined));
+}

@@ -1,0 +1,48 @@
+// Prints how long the shipped programs take, as ratios to a Node that does nothing where that is the peer.
+//   node scripts/bench.ts [runs]
+import { spawnSync } from 'node:child_process';
+import { glob } from 'node:fs/promises';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { buildBundles } from '../esbuild.config.mjs';
+import { startPeer } from '../tests/clients/support/start-peer.ts';
+import { root } from './run.ts';
+
+const runs = Number(process.argv[2] ?? 15);
+const file = (path: string): string => join(root, path);
+
+async function median(run: () => unknown): Promise<number> {
+  await run(); // The first run only warms the file cache.
+  const times: number[] = [];
+  for (let i = 0; i < runs; i++) {
+    const started = performance.now();
+    await run();
+    times.push(performance.now() - started);
+  }
+  return times.sort((a, b) => a - b)[Math.floor(runs / 2)]!;
+}
+
+const node = (...words: string[]) => () => {
+  const { status, stderr } = spawnSync(process.execPath, words, { cwd: root, encoding: 'utf8' });
+  if (status === null || 1 < status) throw new Error(`${words.join(' ')}\n${stderr}`);
+};
+
+async function initialize(): Promise<void> {
+  const peer = startPeer(process.execPath, [file('dist/server.cjs'), '--stdio']);
+  await peer.request('initialize', { processId: process.pid, rootUri: null, capabilities: {} });
+  peer.kill();
+}
+
+const show = (name: string, time_ms: number, limit_ms: number, peer = ''): void =>
+  console.log(`${time_ms <= limit_ms ? 'within' : 'BEYOND'} ${name}: ${time_ms.toFixed(1)} ms, limit ${limit_ms.toFixed(0)} ms${peer}`);
+
+await buildBundles(['server', 'cli'], { minify: true });
+const bare = await median(node('-e', '0'));
+console.log(`       a Node that does nothing: ${bare.toFixed(1)} ms (median of ${runs})`);
+const server = await median(initialize);
+show('server, from its start to the answer to initialize', server, 2 * bare + 100, ` (${(server / bare).toFixed(2)} times the bare Node)`);
+const cli = await median(node('dist/linewright.cjs', 'check', 'examples/plover.rig'));
+show('command line, one example from start to finish', cli, 500, ` (${(cli / bare).toFixed(2)} times the bare Node)`);
+
+// Every further measurement is a module in tests/bench that prints its own lines when it is loaded.
+for await (const path of glob('tests/bench/*.bench.ts', { cwd: root })) await import(pathToFileURL(file(path)).href);

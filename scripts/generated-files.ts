@@ -1,0 +1,9 @@
+import { grammarWords } from '../syntaxes/grammar-words.ts';
+import { makeGrammar } from '../syntaxes/make-grammar.ts';
+
+/** Every generated file of the repository with the bytes it should hold. */
+export async function generatedFiles(): Promise<ReadonlyMap<string, Buffer>> {
+  return new Map([
+    ['syntaxes/rig.tmLanguage.json', Buffer.from(`${JSON.stringify(makeGrammar(grammarWords()), null, 2)}\n`)],
+  ]);
+}

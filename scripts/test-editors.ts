@@ -1,0 +1,24 @@
+// The heavy second stage: the packed extension in real VS Code, and the server in Neovim. Installs the editors where they are missing.
+//   node scripts/test-editors.ts [colours] [vscode] [vscode-web] [neovim]
+import { testColours } from '../tests/clients/editors/colours.ts';
+import { testNeovim } from '../tests/clients/editors/neovim.ts';
+import { prepareEditors } from '../tests/clients/editors/prepare-editors.ts';
+import { Steps } from '../tests/clients/editors/steps.ts';
+import { testVscode } from '../tests/clients/editors/vscode.ts';
+import { testVscodeWeb } from '../tests/clients/editors/vscode-web.ts';
+import { runNode } from './run.ts';
+
+const clients = { colours: testColours, vscode: testVscode, 'vscode-web': testVscodeWeb, neovim: testNeovim };
+
+const packed = await runNode(['scripts/package.ts']);
+if (packed !== 0) process.exit(packed);
+
+const wanted = process.argv.slice(2);
+const steps = new Steps();
+const editors = await prepareEditors();
+for (const [name, test] of Object.entries(clients)) {
+  if (wanted.length === 0 || wanted.includes(name)) await steps.client(name, (step) => test(editors, step));
+}
+console.log(`\n${steps.passed} passed, ${steps.failed} failed`);
+// A browser that hangs must not keep a finished run alive.
+process.exit(steps.failed === 0 ? 0 : 1);

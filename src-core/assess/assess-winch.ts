@@ -1,0 +1,117 @@
+import { asGiven, isUnknown, unknown, type Derived, type Given, type Known, type Value } from '../mechanics/derivation.ts';
+import { drumTable, type DrumTable } from '../mechanics/drum-table.ts';
+import { freeboard } from '../mechanics/freeboard.ts';
+import { layerAtLineOut } from '../mechanics/layer-at-line-out.ts';
+import { layersThatFit } from '../mechanics/layers-that-fit.ts';
+import { lengthKeptByWraps } from '../mechanics/length-kept-by-wraps.ts';
+import { lengthInDiameters } from '../mechanics/length-of-diameters.ts';
+import { lengthThroughLayer } from '../mechanics/length-through-layer.ts';
+import { pullAtLineOut } from '../mechanics/pull-at-line-out.ts';
+import { pullOnFirstLayer } from '../mechanics/pull-on-first-layer.ts';
+import { usableLength } from '../mechanics/usable-length.ts';
+import { wrapsPerLayer } from '../mechanics/wraps-per-layer.ts';
+import { countOf, nameOf, wordOf, type BoundBlock, type BoundStatement } from '../model/bound.ts';
+import { exactly } from '../units/amount.ts';
+import { sources } from '../trade/sources.ts';
+import type { AssessedPiece } from './assess-line.ts';
+import { factOf, maybeFact, missingFact, statementOf } from './facts.ts';
+import type { Practice } from './practice.ts';
+
+export interface AssessedWinch {
+  readonly kind: 'winch';
+  readonly block: BoundBlock;
+  readonly name: string;
+  readonly ratedPull: Value;
+  readonly ratedLayer: Value;
+  readonly barrel: Value;
+  readonly width: Value;
+  readonly flange: Value;
+  /** Wraps that the file says stay on the drum. */
+  readonly keep: Value;
+  readonly keepWritten: boolean;
+  readonly keepNeeded: Value;
+  readonly carries: BoundStatement | undefined;
+  readonly piece: AssessedPiece | undefined;
+  readonly diameter: Value;
+  readonly length: Value;
+  readonly firstLayerPull: Derived;
+  readonly drum: Known<DrumTable>;
+  readonly layersThatFit: Derived;
+  /** Line that fits below the flange with its freeboard. */
+  readonly capacity: Derived;
+  readonly outermostLayer: Derived;
+  readonly freeboard: Derived;
+  readonly keptLength: Derived;
+  readonly usable: Derived;
+  /** Greatest pull on the line: on the first layer, or on the layer the line leaves when all usable line is out. */
+  readonly greatestPull: Value;
+  readonly fairlead: { readonly form: string; readonly condition: string | undefined; readonly statement: BoundStatement } | undefined;
+  at(lineOut: Value): { readonly layer: Derived; readonly pull: Derived };
+}
+
+const firstLayerAssumed: Given = { amount: exactly(1), kind: 'count', origin: { from: 'assumed', source: sources['sae-j706'], means: 'write `at layer ...` behind the rated pull to replace it' } };
+
+
+export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined, practice: Practice): AssessedWinch {
+  const name = block.name ?? 'winch';
+  const rated = statementOf(block, 'rated');
+  const ratedPull = factOf(block, 'rated', 'pull');
+  const layerStated = rated === undefined ? undefined : countOf(rated.values, 'layer');
+  const ratedLayer: Value = layerStated === undefined ? firstLayerAssumed : { amount: exactly(layerStated), kind: 'count', origin: { from: 'written', place: rated!.values.get('layer')!.place } };
+  const carries = statementOf(block, 'carries');
+  const noLine = unknown(carries === undefined ? missingFact(block, 'carries') : { key: `line of ${name}`, says: `the line that \`${name}\` carries is not known`, help: 'write the line as a block of its own', place: carries.place, reported: true });
+  const diameter: Value = piece === undefined ? noLine : piece.line.diameter;
+  const length: Value = piece === undefined ? noLine : piece.length;
+  const [barrel, width, flange] = [factOf(block, 'barrel'), factOf(block, 'width'), factOf(block, 'flange')];
+  const material = piece?.line.material;
+  const keepNeeded = practice.value('keep-wraps', material);
+  const keepWritten = maybeFact(block, 'keep', 'wraps');
+  const keep = keepWritten ?? keepNeeded;
+  const [B, W, d, A] = [barrel, width, diameter, flange];
+  const w = asGiven(wrapsPerLayer({ W, d }));
+  const F_1 = asGiven(pullOnFirstLayer({ F_r: ratedPull, r: ratedLayer, B, d }));
+  const outermost = layerAtLineOut({ L: length, x: nothingOut, w, B, d });
+  const fit = layersThatFit({ A, B, d, f: asGiven(lengthInDiameters({ k: practice.value('freeboard'), d }), 'needed length') });
+  const kept = lengthKeptByWraps({ k: asKind(keep, 'needed count'), w, B, d });
+  const statement = statementOf(block, 'fairlead');
+  const form = statement === undefined ? undefined : wordOf(statement.values, 'fairlead');
+  return {
+    kind: 'winch',
+    block,
+    name,
+    ratedPull,
+    ratedLayer,
+    barrel,
+    width,
+    flange,
+    keep,
+    keepWritten: keepWritten !== undefined,
+    keepNeeded,
+    carries,
+    piece,
+    diameter,
+    length,
+    firstLayerPull: pullOnFirstLayer({ F_r: ratedPull, r: ratedLayer, B, d }),
+    drum: drumTable({ barrel, width, diameter, length, ratedPull, ratedLayer, flange }),
+    layersThatFit: fit,
+    capacity: isUnknown(fit) || fit.amount.low >= 1 ? lengthThroughLayer({ w, B, d, n: asGiven(fit) }) : unknown({ key: `capacity of ${name}`, says: `no layer of this line fits below the flange of \`${name}\``, help: 'check barrel, flange and line diameter', place: block.namePlace }),
+    outermostLayer: outermost,
+    freeboard: freeboard({ A, B, d, n: asGiven(outermost) }),
+    keptLength: kept,
+    usable: usableLength({ L: length, K: asGiven(kept) }),
+    greatestPull: layerStated === undefined || layerStated === 1 ? (isUnknown(ratedPull) ? ratedPull : { ...ratedPull, kind: 'line pull' }) : F_1,
+    fairlead: form === undefined ? undefined : { form, condition: wordOf(statement!.values, 'condition'), statement: statement! },
+    at: (x) => ({ layer: layerAtLineOut({ L: length, x, w, B, d }), pull: pullAtLineOut({ F_1, L: length, x, w, B, d }) }),
+  };
+}
+
+const nothingOut: Given = { amount: exactly(0), kind: 'length', origin: { from: 'constant', source: sources.geometry } };
+
+const asKind = (value: Value, kind: Given['kind']): Value => (isUnknown(value) ? value : { ...value, kind });
+
+/** The name a winch gives for its line. */
+export const carriedName = (block: BoundBlock): string | undefined => {
+  const carries = statementOf(block, 'carries');
+  return carries === undefined ? undefined : nameOf(carries.values, 'line')?.name;
+};
+

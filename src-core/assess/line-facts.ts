@@ -1,0 +1,73 @@
+import { asGiven, isUnknown, unknown, type Cause, type Unknown, type Value } from '../mechanics/derivation.ts';
+import { strengthAfterOutdoorTime } from '../mechanics/strength-after-outdoor-time.ts';
+import { wetStrength } from '../mechanics/wet-strength.ts';
+import { wordOf, type BoundBlock } from '../model/bound.ts';
+import type { DayNumber } from '../model/day.ts';
+import { exactly } from '../units/amount.ts';
+import { factOf, maybeFact, missingFact, statementOf } from './facts.ts';
+import type { Practice } from './practice.ts';
+
+/** What a line is, as far as its own statements tell. */
+export interface LineFacts {
+  readonly block: BoundBlock;
+  readonly name: string;
+  readonly practice: Practice;
+  readonly material: string | undefined;
+  /** Why the material is not known. */
+  readonly materialCause: Cause | undefined;
+  readonly construction: string | undefined;
+  readonly diameter: Value;
+  readonly length: Value;
+  readonly strands: Value;
+  /** New, from the tag. */
+  readonly breaking: Value;
+  readonly working: Value | undefined;
+  /** Breaking strength before any damage is counted: wet where it is used wet, after its time outdoors. */
+  readonly base: Value;
+  /** Set when buried splices are not how this line is spliced. */
+  readonly tooOddToSplice: Unknown | undefined;
+}
+
+const secondsADay = 86_400;
+
+export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber): LineFacts {
+  const name = block.name ?? 'line';
+  const word = (head: string): string | undefined => {
+    const statement = statementOf(block, head);
+    return statement === undefined ? undefined : wordOf(statement.values, head);
+  };
+  const material = word('material');
+  const construction = word('construction');
+  const breaking = factOf(block, 'breaking');
+  const odd = construction === 'double-braid' || construction === 'laid' || construction === 'wire-6x19' || material === 'wire';
+  return {
+    block,
+    name,
+    practice,
+    material,
+    materialCause: material === undefined ? missingFact(block, 'material') : undefined,
+    construction,
+    diameter: factOf(block, 'diameter'),
+    length: factOf(block, 'length'),
+    strands: factOf(block, 'strands'),
+    breaking,
+    working: maybeFact(block, 'working'),
+    base: baseStrength(block, breaking, material, practice, day, word),
+    tooOddToSplice: odd ? unknown({ key: `splice in ${name}`, says: `\`${name}\` is ${construction ?? material}, for which no splice is worked out here`, help: 'take the strength of its ends from its maker', place: statementOf(block, 'construction')?.place ?? statementOf(block, 'material')?.place }) : undefined,
+  };
+}
+
+function baseStrength(block: BoundBlock, breaking: Value, material: string | undefined, practice: Practice, day: DayNumber, word: (head: string) => string | undefined): Value {
+  let base = breaking;
+  if (word('wet') === 'yes') base = asGiven(wetStrength({ F_b: base, ω: material === undefined ? unknown(missingFact(block, 'material')) : practice.value('wet-loss', material) }));
+  if (word('stored') === 'outdoors') {
+    const fitted = block.statements.find((s) => s.definition.head === 'fitted' && s.day !== undefined);
+    if (fitted === undefined) {
+      const key = `fitted of ${block.name ?? 'line'}`;
+      return isUnknown(base) ? base : unknown({ key, says: `how long \`${block.name ?? 'line'}\` has been outdoors is not given`, help: 'write its `fitted` entry with the date', place: statementOf(block, 'stored')!.place });
+    }
+    const time: Value = { amount: exactly(Math.max(0, day - fitted.day!) * secondsADay), kind: 'time', origin: { from: 'written', place: fitted.dayPlace! } };
+    base = asGiven(strengthAfterOutdoorTime({ F_b: base, λ: practice.value('outdoor-loss'), τ: time, τ_0: practice.value('outdoor-time') }));
+  }
+  return base;
+}

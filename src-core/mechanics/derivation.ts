@@ -1,0 +1,105 @@
+import type { Place } from '../base/span.ts';
+import type { Amount } from '../units/amount.ts';
+import { kinds, type Careful, type Dimension, type Kind } from '../units/dimension.ts';
+import type { Unit } from '../units/unit-table.ts';
+import type { Source } from '../trade/source.ts';
+
+/** Why a value cannot be known. Two unknowns with the same `key` have one and the same cause. */
+export interface Cause {
+  /** Identity of the cause, for example `breaking of tail`. */
+  readonly key: string;
+  /** One clause: what is missing or wrong, `breaking strength of \`tail\` is not given`. */
+  readonly says: string;
+  /** The cheapest honest way to make it known. */
+  readonly help: string;
+  /** Where it could be written, or where the damage stands. */
+  readonly place?: Place | undefined;
+  /** True when a finding of its own already stands at the place: then the count is added there and nothing new is said. */
+  readonly reported?: boolean;
+}
+
+/** Where a value came from. */
+export type Origin =
+  | { readonly from: 'written'; readonly place: Place; readonly unit?: Unit | undefined }
+  /** A value of practice or of a table: nobody wrote it in the file. `means` says how to replace it. */
+  | { readonly from: 'assumed'; readonly source: Source; readonly means: string; readonly place?: Place | undefined }
+  | { readonly from: 'derived'; readonly derivation: Derivation }
+  | { readonly from: 'constant'; readonly source: Source };
+
+/** A known value with its origin: what calculations take. */
+export interface Given {
+  readonly amount: Amount;
+  readonly kind: Kind;
+  readonly origin: Origin;
+}
+
+export interface Unknown {
+  readonly unknown: Cause;
+}
+
+/** A value, or the cause why there is none. Never zero for unknown, never a silent default. */
+export type Known<T> = T | Unknown;
+export type Value = Known<Given>;
+
+export const unknown = (cause: Cause): Unknown => ({ unknown: cause });
+export const isUnknown = (value: object | undefined): value is Unknown => value !== undefined && 'unknown' in value && value.unknown !== undefined;
+
+export interface DerivationInput {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly given: Given;
+}
+
+/** How a value came about, ready to be shown anywhere. */
+export interface Derivation {
+  /** Name of the calculation, as `compute` knows it. */
+  readonly calculation: string;
+  /** What came out, in words: `line pull on the layer`. */
+  readonly means: string;
+  /** Symbol of the result in the formula. */
+  readonly symbol: string;
+  readonly amount: Amount;
+  readonly kind: Kind;
+  /** In the source's own symbols. */
+  readonly formula: string;
+  readonly inputs: readonly DerivationInput[];
+  readonly sources: readonly Source[];
+  readonly assumptions: readonly string[];
+  /** Sentences on this very result: an input outside the range in which the source was measured, a limit reached. */
+  readonly notes: readonly string[];
+}
+
+/** A derived value or the cause why there is none. */
+export type Derived = Known<Derivation>;
+
+export const dimensionOf = (kind: Kind): Dimension => kinds[kind].dimension;
+export const carefulOf = (kind: Kind): Careful => kinds[kind].careful;
+
+/** A derivation as the input of a further calculation, under another kind where a reason for that stands in the caller. */
+export const asGiven = (derived: Derived, kind?: Kind): Value =>
+  isUnknown(derived) ? derived : { amount: derived.amount, kind: kind ?? derived.kind, origin: { from: 'derived', derivation: derived } };
+
+/** True when the value, or anything it was made of, was assumed and not written. */
+export function restsOnAssumption(given: Given): boolean {
+  if (given.origin.from === 'assumed') return true;
+  return given.origin.from === 'derived' && given.origin.derivation.inputs.some((input) => restsOnAssumption(input.given));
+}
+
+/** Every written place that fed the value, nearest first, each once. */
+export function writtenPlaces(value: Given | Derivation): Place[] {
+  const places = new Set<Place>();
+  const seen = new Set<Derivation>();
+  const visit = (given: Given): void => {
+    if (given.origin.from === 'written') places.add(given.origin.place);
+    else if (given.origin.from === 'derived') walk(given.origin.derivation);
+    else if (given.origin.from === 'assumed' && given.origin.place !== undefined) places.add(given.origin.place);
+  };
+  const walk = (derivation: Derivation): void => {
+    if (seen.has(derivation)) return;
+    seen.add(derivation);
+    for (const input of derivation.inputs) visit(input.given);
+  };
+  if ('calculation' in value) walk(value);
+  else visit(value);
+  return [...places];
+}

@@ -1,0 +1,24 @@
+// Importing this file registers every drum calculation.
+import './capstan-hold.ts';
+import './drum-capacity-by-layers.ts';
+import './drum-capacity-handbook.ts';
+import './drum-capacity-with-fill.ts';
+import './fleet-angle.ts';
+import './freeboard.ts';
+import './layer-at-line-out.ts';
+import './layer-length.ts';
+import './layers-that-fit.ts';
+import './lead-distance.ts';
+import './length-kept-by-wraps.ts';
+import './length-on-partial-layer.ts';
+import './length-through-layer.ts';
+import './line-left-on-drum.ts';
+import './line-out-for-pull.ts';
+import './pull-at-line-out.ts';
+import './pull-by-layer.ts';
+import './pull-on-first-layer.ts';
+import './speed-by-layer.ts';
+import './tension-at-fastening.ts';
+import './usable-length.ts';
+import './wraps-left.ts';
+import './wraps-per-layer.ts';

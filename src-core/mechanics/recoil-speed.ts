@@ -1,0 +1,20 @@
+import { energyOfMotion } from '../trade/pull-sources.ts';
+import { sources } from '../trade/sources.ts';
+import { defineCalculation } from './define-calculation.ts';
+
+export const recoilSpeed = defineCalculation({
+  name: 'recoil-speed',
+  means: 'highest speed that the stored energy can give what flies',
+  symbol: 'v',
+  kind: 'speed',
+  formula: 'v = √(2 E / m)',
+  symbols: {
+    E: { meaning: 'energy stored', kind: 'energy', min: 0 },
+    m: { meaning: 'mass that flies, line and fittings', kind: 'mass', above: 0 },
+  },
+  sources: [energyOfMotion, sources['tb-55-1900-232-10']],
+  assumptions: ['all of the energy goes into motion; air and friction take some of it'],
+  compute: ({ E, m }) => Math.sqrt((2 * E) / m),
+  worked: [],
+  noExample: 'textbook mechanics; the one published speed, up to 500 mph, stands without a line to compute it from',
+});

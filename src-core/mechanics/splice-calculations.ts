@@ -1,0 +1,21 @@
+// Importing this file registers every splice calculation.
+import './bury-in-diameters.ts';
+import './bury-needed.ts';
+import './bury-share.ts';
+import './entry-mark.ts';
+import './exit-distance.ts';
+import './exit-mark.ts';
+import './eye-loop-around-pin.ts';
+import './eye-loop-around-thimble.ts';
+import './eye-loop-length.ts';
+import './fid-length.ts';
+import './finished-length.ts';
+import './helix-shortening-estimate.ts';
+import './line-needed-for-finished-length.ts';
+import './lock-stitch-length.ts';
+import './rope-used-by-end-to-end.ts';
+import './rope-used-by-eye.ts';
+import './splice-shortening.ts';
+import './taper-drop-mark.ts';
+import './taper-needed.ts';
+import './throat-angle.ts';

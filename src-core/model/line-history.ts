@@ -1,0 +1,270 @@
+import { isAbove, isBelow } from '../base/compare.ts';
+import type { Place } from '../base/span.ts';
+import { countOf, nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type BoundValue, type Problem } from './bound.ts';
+import { printDay, type DayNumber } from './day.ts';
+import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type PieceState, type Scenario } from './line-state.ts';
+import { cutPiece, joinPieces, splicePiece } from './line-work.ts';
+
+/** A point of a piece, as written from one of its ends. */
+interface Point {
+  /** On the axis (m); undefined when it cannot be worked out. */
+  readonly s: number | undefined;
+  /** How far beyond the end it would lie (m), when it does. */
+  readonly beyond: number | undefined;
+}
+
+/** Replays a line's logbook and repairs. Pieces are values; the replay holds them by name. */
+class Replay {
+  readonly #line: BoundBlock;
+  readonly #scenario: Scenario;
+  readonly #diameter: number | undefined;
+  readonly pieces: Map<string, PieceState>;
+  readonly problems: Problem[] = [];
+  readonly #own: string;
+
+  constructor(line: BoundBlock, scenario: Scenario, before?: LineState) {
+    this.#line = line;
+    this.#scenario = scenario;
+    this.#own = line.name ?? 'line';
+    const fact = (head: string): BoundStatement | undefined => line.statements.find((s) => s.definition.head === head);
+    const diameter = fact('diameter');
+    this.#diameter = diameter === undefined ? undefined : quantityOf(diameter.values, 'diameter')?.value;
+    this.pieces = new Map(before?.pieces ?? []);
+    if (before !== undefined) return;
+    const length = fact('length');
+    const axis = length === undefined ? undefined : quantityOf(length.values, 'length')?.value;
+    const end = (head: string): EndFacts => {
+      const statement = fact(head);
+      return statement === undefined ? { ...bareEnd(line.headPlace, undefined, line.brokenHeads.has(head) ? 'unknown' : 'unstated'), supplied: true } : endFacts(statement.values, statement, { supplied: true, day: undefined });
+    };
+    this.pieces.set(this.#own, {
+      name: this.#own,
+      named: line.namePlace,
+      axis,
+      lost: axis === undefined ? { says: `length of \`${this.#own}\` is not given`, help: 'add `length`, measured end to end', place: length?.place ?? line.namePlace, reported: length !== undefined || line.brokenHeads.has('length') } : undefined,
+      incomplete: undefined,
+      buried: [],
+      joints: [],
+      marks: [],
+      inboard: end('inboard'),
+      outboard: end('outboard'),
+      log: [],
+      retired: undefined,
+    });
+  }
+
+  state(): LineState {
+    return { diameter: this.#diameter, pieces: this.pieces, problems: this.problems };
+  }
+
+  #problem(code: string, place: Place, message: string, help: string, related?: Problem['related']): void {
+    this.problems.push({ code, place, message, help, ...(related ? { related } : {}) });
+  }
+
+  /** The piece an entry speaks of; undefined with a problem when there is none. */
+  #piece(values: ReadonlyMap<string, BoundValue>, key = 'piece'): PieceState | undefined {
+    const named = nameOf(values, key);
+    const piece = this.pieces.get(named?.name ?? this.#own);
+    if (piece !== undefined) return piece;
+    const known = [...this.pieces.keys()].map((n) => `\`${n}\``).join(', ');
+    const place = named?.place ?? this.#line.namePlace;
+    this.#problem('unknown-piece', place, `\`${named?.name ?? this.#own}\` is not a piece of \`${this.#own}\` at this point`, known === '' ? 'no piece is left' : `the pieces are ${known}`);
+    return undefined;
+  }
+
+  #point(piece: PieceState, at: BoundEnd): Point {
+    const x = at.distance.value;
+    const total = finishedLength(piece);
+    if (total === undefined) return { s: at.end === 'inboard' ? axisAt(piece, x) : undefined, beyond: undefined };
+    const fromInboard = at.end === 'inboard' ? x : total - x;
+    if (isAbove(x, total)) return { s: undefined, beyond: x - total };
+    return { s: axisAt(piece, Math.max(0, fromInboard)), beyond: undefined };
+  }
+
+  /** Reports a position beyond the end; true when it was. */
+  #beyond(piece: PieceState, place: Place, ...points: readonly Point[]): boolean {
+    const beyond = Math.max(...points.map((p) => p.beyond ?? 0));
+    if (beyond <= 0) return false;
+    const total = finishedLength(piece)!;
+    this.#problem('position-beyond-end', place, `this position lies ${beyond.toFixed(2)} m beyond the end of \`${piece.name}\`, which is ${total.toFixed(2)} m long here`, 'measure again, or correct the end it is counted from');
+    return true;
+  }
+
+  entry(statement: BoundStatement): void {
+    const { values, definition } = statement;
+    const day = statement.day!;
+    const log: LogEntry = { day, statement };
+    const piece = this.#piece(values);
+    if (piece === undefined) return;
+    if (piece.retired !== undefined && definition.head !== 'retired') {
+      this.#problem('entry-after-retired', statement.place, `\`${piece.name}\` was retired on ${printDay(piece.retired.day)}; this entry is later`, 'correct the dates, or write a new line', [{ place: piece.retired.statement.place, message: 'retired here' }]);
+    }
+    const put = (next: PieceState): void => {
+      this.pieces.set(next.name, next);
+    };
+    if (statement.broken.size > 0 && ['damage', 'cut', 'splice', 'join'].includes(definition.head)) {
+      const lost: Lost = { says: 'a logbook entry cannot be read', help: 'correct the entry', place: statement.place, reported: true };
+      for (const p of this.pieces.values()) put({ ...p, incomplete: p.incomplete ?? lost, ...(definition.head === 'damage' ? {} : { axis: undefined, lost: p.lost ?? lost }) });
+      return;
+    }
+    switch (definition.head) {
+      case 'damage':
+        return put(this.#damaged(piece, statement));
+      case 'cut':
+        return this.#cut(piece, statement, day);
+      case 'splice':
+        return this.#splice(piece, statement, day);
+      case 'join':
+        return this.#join(piece, statement, day);
+      case 'reversed':
+        return put({ ...turned(piece), log: [...piece.log, log] });
+      case 'retired':
+        return put({ ...piece, retired: log });
+      default:
+        return put({ ...piece, log: [...piece.log, log] });
+    }
+  }
+
+  #damaged(piece: PieceState, statement: BoundStatement): PieceState {
+    const { values } = statement;
+    const station = values.get('station');
+    let from: number | undefined;
+    let to: number | undefined;
+    if (station?.type === 'station') {
+      const a = this.#point(piece, station.from);
+      const b = station.to === undefined ? a : this.#point(piece, station.to);
+      this.#beyond(piece, station.place, a, b);
+      if (a.s !== undefined && b.s !== undefined) [from, to] = [Math.min(a.s, b.s), Math.max(a.s, b.s)];
+    }
+    const share = quantityOf(values, 'share');
+    const fact = { statement, kind: wordOf(values, 'kind') ?? 'unknown', strands: countOf(values, 'strands'), share, severity: wordOf(values, 'severity'), state: wordOf(values, 'state'), place: statement.place, day: statement.day! };
+    return { ...piece, marks: [...piece.marks, { from, to, fact }] };
+  }
+
+  #cutAt(piece: PieceState, s: number, statement: BoundStatement, day: DayNumber | undefined): void {
+    const { inboard, outboard } = cutPiece(piece, s, statement.place, day);
+    this.pieces.set(piece.name, { ...inboard, lost: undefined });
+    const keep = newNameOf(statement.values, 'keep');
+    if (keep === undefined) return;
+    if (this.pieces.has(keep.name)) {
+      this.#problem('name-declared-twice', keep.place, `\`${keep.name}\` is a piece of \`${this.#own}\` already`, 'give the new piece a name of its own');
+      return;
+    }
+    this.pieces.set(keep.name, { ...outboard, name: keep.name, named: keep.place });
+  }
+
+  #cut(piece: PieceState, statement: BoundStatement, day: DayNumber): void {
+    const station = statement.values.get('station');
+    if (station?.type !== 'station') return;
+    const point = this.#point(piece, station.from);
+    if (this.#beyond(piece, station.place, point)) return;
+    if (point.s === undefined) {
+      this.pieces.set(piece.name, { ...piece, axis: undefined });
+      return;
+    }
+    this.#cutAt(piece, point.s, statement, day);
+  }
+
+  #splice(piece: PieceState, statement: BoundStatement, day: DayNumber | undefined): void {
+    const which = wordOf(statement.values, 'end') === 'inboard' ? 'inboard' : 'outboard';
+    const end = endFacts(statement.values, statement, { supplied: false, day });
+    const before = piece[which];
+    // A new splice on an end that already has one begins with cutting the old one off, which the logbook must say.
+    if (before.form === 'eye' && !before.supplied) {
+      this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` is still the eye spliced before`, 'write the `cut` that took the old eye off before this splice', [{ place: before.place, message: 'the eye before' }]);
+    }
+    const done = splicePiece(piece, which, end, this.#diameter, this.#scenario);
+    if (done === undefined) {
+      this.#problem('splice-longer-than-piece', statement.place, `\`${piece.name}\` is ${finishedLength(piece)!.toFixed(2)} m long, too short for this splice`, 'join it to another piece, or retire it');
+      this.pieces.set(piece.name, { ...piece, [which]: end, axis: undefined, lost: { says: `\`${piece.name}\` is too short for its splice`, help: 'join it to another piece, or retire it', place: statement.place, reported: true } });
+      return;
+    }
+    this.pieces.set(piece.name, done);
+  }
+
+  #join(piece: PieceState, statement: BoundStatement, day: DayNumber | undefined): void {
+    const other = this.#piece(statement.values, 'other');
+    if (other === undefined) return;
+    if (other.name === piece.name) {
+      this.#problem('joined-to-itself', statement.place, `\`${piece.name}\` cannot be joined to itself`, 'name the piece that is joined on');
+      return;
+    }
+    const end = { ...endFacts(statement.values, statement, { supplied: false, day }), form: 'end-to-end' };
+    const done = joinPieces(piece, other, end, this.#diameter, this.#scenario);
+    if (done === undefined) {
+      this.#problem('splice-longer-than-piece', statement.place, `\`${piece.name}\` or \`${other.name}\` is too short for this splice`, 'bury less only where the maker allows it, or retire the short piece');
+      return;
+    }
+    this.pieces.delete(other.name);
+    this.pieces.set(piece.name, done);
+  }
+
+  /** A plan: every position is measured on the line as it lies before the plan begins, in whatever order it is written. */
+  plan(repair: BoundBlock): void {
+    interface PlannedCut { readonly piece: string; readonly s: number; readonly statement: BoundStatement }
+    const cuts: PlannedCut[] = [];
+    for (const statement of repair.statements) {
+      if (statement.definition.head !== 'cut') continue;
+      const piece = this.#piece(statement.values);
+      const station = statement.values.get('station');
+      if (piece === undefined || station?.type !== 'station' || statement.broken.size > 0) {
+        this.#loseAll(statement);
+        continue;
+      }
+      const point = this.#point(piece, station.from);
+      if (this.#beyond(piece, station.place, point)) continue;
+      if (point.s === undefined) this.#loseAll(statement);
+      else cuts.push({ piece: piece.name, s: point.s, statement });
+    }
+    // From outboard inward: a cut leaves everything inboard of it where it was.
+    cuts.sort((a, b) => b.s - a.s);
+    cuts.forEach((cut, i) => {
+      const twin = cuts.find((other, j) => j < i && other.piece === cut.piece && !isBelow(cut.s, other.s));
+      if (twin !== undefined) {
+        this.#problem('cut-twice', cut.statement.place, 'two cuts of this repair are at the same place', 'remove one of them', [{ place: twin.statement.place, message: 'the other cut' }]);
+        return;
+      }
+      this.#cutAt(this.pieces.get(cut.piece)!, cut.s, cut.statement, undefined);
+    });
+    for (const statement of repair.statements) {
+      const { head } = statement.definition;
+      if (head === 'cut') continue;
+      if (statement.broken.size > 0) {
+        this.#loseAll(statement);
+        continue;
+      }
+      const piece = this.#piece(statement.values);
+      if (piece === undefined) continue;
+      if (head === 'splice') this.#splice(piece, statement, undefined);
+      else if (head === 'join') this.#join(piece, statement, undefined);
+      else if (head === 'reversed') this.pieces.set(piece.name, turned(piece));
+    }
+  }
+
+  #loseAll(statement: BoundStatement): void {
+    const lost: Lost = { says: 'this step cannot be worked out', help: 'correct the step', place: statement.place, reported: statement.broken.size > 0 };
+    for (const p of this.pieces.values()) this.pieces.set(p.name, { ...p, axis: undefined, lost: p.lost ?? lost, incomplete: p.incomplete ?? lost });
+  }
+}
+
+/** The line's pieces at the end of a day. Entries are taken by date, those of one day as written. */
+export function replayLogbook(line: BoundBlock, until: DayNumber, scenario: Scenario): LineState {
+  const replay = new Replay(line, scenario);
+  const entries = line.statements.filter((s) => s.day !== undefined && s.day <= until);
+  entries.sort((a, b) => a.day! - b.day!);
+  for (const entry of entries) replay.entry(entry);
+  if (line.brokenHeads.has('logbook')) {
+    const lost: Lost = { says: 'a logbook entry cannot be read', help: 'correct the entry', place: line.namePlace, reported: true };
+    for (const p of replay.pieces.values()) replay.pieces.set(p.name, { ...p, incomplete: p.incomplete ?? lost });
+  }
+  return replay.state();
+}
+
+/** What a repair would leave of the line. */
+export function replayRepair(line: BoundBlock, before: LineState, repair: BoundBlock, scenario: Scenario): LineState {
+  const replay = new Replay(line, scenario, before);
+  replay.plan(repair);
+  return replay.state();
+}
+
+export const noteOf = (entry: LogEntry): string | undefined => textOf(entry.statement.values, 'note');

@@ -1,0 +1,47 @@
+import { allEnds, endName } from '../assess/ends.ts';
+import { show, unitOf } from '../assess/show.ts';
+import { lengthText } from './fix-text.ts';
+import { defineRule } from './rule.ts';
+
+export const buryTooShort = defineRule({
+  name: 'bury-too-short',
+  on: 'line',
+  severity: 'error',
+  summary: 'The tail of a splice is buried over a shorter length than the material needs.',
+  why: 'a buried tail holds by the grip of the braid around it, and grip grows with buried length',
+  source: 'Toss, The Complete Rigger\'s Apprentice, pp. 103-105, unless a practice block says otherwise',
+  bad: `line main {
+  material  HMPE
+  diameter  10 mm
+  length    30 m
+  outboard  eye thimble tube bury 46 cm taper 24 d
+}
+`,
+  good: `line main {
+  material  HMPE
+  diameter  10 mm
+  length    30 m
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+`,
+  check(line, judge) {
+    for (const { piece, end, buried } of allEnds(line)) {
+      const written = end.facts.bury;
+      const place = written?.place ?? end.facts.place;
+      judge.atLeast(buried.bury, buried.needed, place, (bury, needed) => {
+        const in_d = buried.buryIn_d;
+        const share = buried.share;
+        const unit = unitOf(bury);
+        const counted = 'unknown' in share ? '' : `; it is counted at ${show({ amount: share.amount, kind: share.kind, origin: { from: 'derived', derivation: share } })} of a full splice`;
+        return {
+          place,
+          severity: end.facts.temporary ? 'warning' : 'error',
+          message: `bury of ${endName(piece, end)} is ${'unknown' in in_d ? show(bury) : show({ amount: in_d.amount, kind: in_d.kind, origin: { from: 'derived', derivation: in_d } })}, below the ${'unknown' in buried.needed_d ? '' : show(buried.needed_d, { careful: 'up' })} for ${line.facts.material} hollow braid`,
+          why: `grip grows with buried length${counted}`,
+          help: `bury ${show(needed, { careful: 'up', unit })}, or cut the line again where more is left`,
+          fixes: written === undefined ? [] : [{ title: `Write the full bury, ${lengthText(needed, written)}`, edits: [{ place: written.place, text: lengthText(needed, written) }] }],
+        };
+      });
+    }
+  },
+});
