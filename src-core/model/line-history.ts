@@ -247,10 +247,13 @@ class Replay {
   }
 }
 
-/** The line's pieces at the end of a day. Entries are taken by date, those of one day as written. */
-export function replayLogbook(line: BoundBlock, until: DayNumber, scenario: Scenario): LineState {
-  const replay = new Replay(line, scenario);
-  const entries = line.statements.filter((s) => s.day !== undefined && s.day <= until);
+/**
+ * The line's pieces at the end of a day. Entries are taken by date, those of one day as written. With `before`, the
+ * state at the end of an earlier day, only what came after that day is replayed.
+ */
+export function replayLogbook(line: BoundBlock, until: DayNumber, scenario: Scenario, before?: { readonly state: LineState; readonly day: DayNumber }): LineState {
+  const replay = new Replay(line, scenario, before?.state);
+  const entries = line.statements.filter((s) => s.day !== undefined && s.day <= until && (before === undefined || s.day > before.day));
   entries.sort((a, b) => a.day! - b.day!);
   for (const entry of entries) replay.entry(entry);
   if (line.brokenHeads.has('logbook')) {

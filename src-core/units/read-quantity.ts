@@ -42,6 +42,8 @@ interface Piece {
   readonly unit: Unit | undefined;
   readonly word: string | undefined;
   readonly wordSpan: Span | undefined;
+  /** Lexemes of the number alone, and with its unit. */
+  readonly bare: number;
   readonly used: number;
   readonly end: number;
   readonly bad?: Span;
@@ -61,16 +63,16 @@ function readPiece(lexemes: readonly Lexeme[], at: number): Piece | undefined {
     used = 2;
     end = second.end;
   }
-  if (value === undefined) return { value: NaN, unit: undefined, word: undefined, wordSpan: undefined, used, end, bad: { start: first.start, end } };
+  if (value === undefined) return { value: NaN, unit: undefined, word: undefined, wordSpan: undefined, bare: used, used, end, bad: { start: first.start, end } };
   const next = lexemes[at + used];
-  if (next === undefined || (next.kind !== 'word' && next.kind !== 'symbol')) return { value, unit: undefined, word: undefined, wordSpan: undefined, used, end };
+  if (next === undefined || (next.kind !== 'word' && next.kind !== 'symbol')) return { value, unit: undefined, word: undefined, wordSpan: undefined, bare: used, used, end };
   const slash = lexemes[at + used + 1];
   const per = lexemes[at + used + 2];
   if (slash?.text === '/' && per?.kind === 'word' && slash.start === next.end && per.start === slash.end) {
     const word = `${next.text}/${per.text}`;
-    return { value, unit: unitNamed(word), word, wordSpan: { start: next.start, end: per.end }, used: used + 3, end: per.end };
+    return { value, unit: unitNamed(word), word, wordSpan: { start: next.start, end: per.end }, bare: used, used: used + 3, end: per.end };
   }
-  return { value, unit: unitNamed(next.text), word: next.text, wordSpan: next, used: used + 1, end: next.end };
+  return { value, unit: unitNamed(next.text), word: next.text, wordSpan: next, bare: used, used: used + 1, end: next.end };
 }
 
 /**
@@ -85,10 +87,9 @@ export function readQuantity(lexemes: readonly Lexeme[], at: number, isWordOfLin
   if (piece.bad !== undefined) {
     return { used: piece.used, span: piece.bad, problem: { problem: 'bad-number', span: piece.bad, message: 'this number cannot be read, or is too large to be meant', help: 'write an ordinary number, such as 9,500 or 3/8' } };
   }
-  const bareUsed = piece.word === undefined ? piece.used : piece.used - (piece.word.includes('/') ? 3 : 1);
-  const bareSpan = { start, end: lexemes[at + bareUsed - 1]!.end };
+  const bareSpan = { start, end: lexemes[at + piece.bare - 1]!.end };
   if (piece.unit === undefined) {
-    if (piece.word === undefined || isWordOfLine(piece.word)) return { number: piece.value, used: bareUsed, span: bareSpan };
+    if (piece.word === undefined || isWordOfLine(piece.word)) return { number: piece.value, used: piece.bare, span: bareSpan };
     const ambiguous = Object.hasOwn(ambiguousUnits, piece.word) ? ambiguousUnits[piece.word] : undefined;
     const span = { start, end: piece.end };
     if (ambiguous !== undefined) {

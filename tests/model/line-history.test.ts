@@ -1,0 +1,162 @@
+import { describe, expect, test } from 'vitest';
+import { bindChunk } from '../../src-core/model/bind-chunk.ts';
+import type { BoundBlock } from '../../src-core/model/bound.ts';
+import { readDay } from '../../src-core/model/day.ts';
+import { replayLogbook, replayRepair } from '../../src-core/model/line-history.ts';
+import { finishedAt, finishedLength, type LineState, type Scenario } from '../../src-core/model/line-state.ts';
+import { splitChunks } from '../../src-core/syntax/chunk.ts';
+import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
+
+// 25 % is Toss, The Complete Rigger's Apprentice, p. 104: the exit hole lies 1 1/3 tail lengths from the entry.
+const toss: Scenario = { contraction: 0.25, eyeLoop_d: 20 };
+const day = (text: string): number => readDay(text)!;
+const blocks = (text: string): BoundBlock[] => splitChunks(text, topHeads).flatMap((c) => bindChunk(c.chunk).blocks);
+
+const line = (entries: string, facts = ''): string => `line main {
+  diameter  10 mm
+  length    30 m
+  inboard   lug
+  outboard  eye bury 72 d
+  ${facts}
+${entries}
+}
+`;
+const replay = (entries: string, until = '2027-01-01', scenario = toss): LineState => replayLogbook(blocks(line(entries))[0]!, day(until), scenario);
+const lengths = (state: LineState): Record<string, number | undefined> => Object.fromEntries([...state.pieces].map(([n, p]) => [n, finishedLength(p) === undefined ? undefined : Number(finishedLength(p)!.toFixed(6))]));
+const marks = (state: LineState, piece: string): (readonly [number, number])[] => {
+  const p = state.pieces.get(piece)!;
+  return p.marks.map((m) => [Number(finishedAt(p, m.from!).toFixed(6)), Number(finishedAt(p, m.to!).toFixed(6))] as const);
+};
+
+describe('cuts', () => {
+  test('what is not kept is dropped; what is kept starts at its own inboard end', () => {
+    expect(lengths(replay('  2026-06-01 cut at 12 m from inboard'))).toEqual({ main: 12 });
+    expect(lengths(replay('  2026-06-01 cut at 12 m from outboard keep tail'))).toEqual({ main: 18, tail: 12 });
+  });
+
+  test('damage goes with its piece, a stretch across the cut with both', () => {
+    const state = replay(`  2026-05-01 damage abrasion light from 10 m to 14 m from inboard
+  2026-05-01 damage cut 1 strand at 20 m from inboard
+  2026-06-01 cut at 12 m from inboard keep tail`);
+    expect(marks(state, 'main')).toEqual([[10, 12]]);
+    expect(marks(state, 'tail')).toEqual([[0, 2], [8, 8]]);
+  });
+
+  test('an entry later than the day asked for has not happened', () => {
+    expect(lengths(replay('  2026-06-02 cut at 12 m from inboard', '2026-06-01'))).toEqual({ main: 30 });
+  });
+
+  test('entries count by date, not by line', () => {
+    expect(lengths(replay('  2026-06-03 cut at 10 m from inboard\n  2026-06-01 cut at 20 m from inboard'))).toEqual({ main: 10 });
+  });
+
+  test('a cut beyond the end is a problem and cuts nothing', () => {
+    const state = replay('  2026-06-01 cut at 31 m from inboard');
+    expect(state.problems.map((p) => [p.code, p.message])).toEqual([['position-beyond-end', 'this position lies 1.00 m beyond the end of `main`, which is 30.00 m long here']]);
+    expect(lengths(state)).toEqual({ main: 30 });
+  });
+});
+
+describe('splices', () => {
+  // Worked by hand from the 1 1/3 rule: a tail of 720 mm needs 960 mm of standing part, so 240 mm are lost to shortening;
+  // half of the 200 mm around the eye lies behind the bearing point. 12 - 0.72 - 0.24 - 0.1 = 10.94.
+  const cutAndSplice = '  2026-06-01 cut at 12 m from inboard\n  2026-06-01 splice outboard eye bury 72 d size 200 mm';
+
+  test('an eye uses its tail, half its loop and the shortening', () => {
+    expect(lengths(replay(cutAndSplice))).toEqual({ main: 10.94 });
+  });
+
+  test('the same at the inboard end', () => {
+    expect(lengths(replay('  2026-06-01 cut at 18 m from inboard keep tail\n  2026-06-01 splice tail inboard eye bury 72 d size 200 mm'))).toEqual({ main: 18, tail: 10.94 });
+  });
+
+  test('an eye whose size is not written takes the scenario\'s', () => {
+    expect(lengths(replay('  2026-06-01 cut at 12 m from inboard\n  2026-06-01 splice outboard eye bury 72 d'))).toEqual({ main: 10.94 });
+  });
+
+  test('without a bury the length is lost, and says why', () => {
+    const state = replay('  2026-06-01 cut at 12 m from inboard\n  2026-06-01 splice outboard eye size 200 mm');
+    expect(lengths(state)).toEqual({ main: undefined });
+    expect(state.pieces.get('main')!.lost!.says).toBe('the bury of this splice is not given, so the rope that it takes is not known');
+  });
+
+  test('a piece too short for its splice is a problem', () => {
+    const state = replay('  2026-06-01 cut at 1.5 m from inboard\n  2026-06-01 splice outboard eye bury 72 d size 200 mm');
+    expect(state.problems.map((p) => p.code)).toEqual(['splice-longer-than-piece']);
+  });
+
+  test('damage measured after a splice is found again on the fibre', () => {
+    // Throat at 10.84, standing part over the tail from 10.84 - 0.72 finished; 5 m is plain line.
+    const state = replay(`${cutAndSplice}\n  2026-06-02 damage cut 1 strand at 5 m from inboard\n  2026-06-02 damage cut 1 strand at 1 m from outboard\n  2026-06-03 cut at 10.5 m from inboard`);
+    expect(marks(state, 'main')).toEqual([[5, 5], [9.94, 9.94]]);
+  });
+
+  test('damage near an end that becomes tail or eye stays with the splice', () => {
+    const state = replay('  2026-05-01 damage cut 1 strand at 11.9 m from inboard\n  2026-06-01 cut at 12 m from inboard\n  2026-06-01 splice outboard eye bury 72 d size 200 mm');
+    const [[from, to]] = marks(state, 'main') as [readonly [number, number]];
+    expect(from).toBe(to);
+    expect(from).toBeGreaterThan(10.94 - 0.72 - 0.2);
+    expect(from).toBeLessThan(10.94);
+  });
+});
+
+describe('end for end', () => {
+  test('turns stations and ends', () => {
+    const state = replay('  2026-05-01 damage cut 1 strand at 8 m from inboard\n  2026-06-01 reversed');
+    expect(marks(state, 'main')).toEqual([[22, 22]]);
+    expect(state.pieces.get('main')!.inboard.form).toBe('eye');
+    expect(state.pieces.get('main')!.outboard.form).toBe('lug');
+  });
+
+  test('twice is as before', () => {
+    const once = replay('  2026-05-01 damage abrasion light from 7 m to 8 m from inboard\n  2026-05-02 cut at 20 m from inboard\n  2026-05-02 splice outboard eye bury 72 d size 200 mm');
+    const twice = replay('  2026-05-01 damage abrasion light from 7 m to 8 m from inboard\n  2026-05-02 cut at 20 m from inboard\n  2026-05-02 splice outboard eye bury 72 d size 200 mm\n  2026-06-01 reversed\n  2026-06-01 reversed');
+    expect(marks(twice, 'main')).toEqual(marks(once, 'main'));
+    expect(lengths(twice)).toEqual(lengths(once));
+  });
+});
+
+describe('joins', () => {
+  test('two pieces become one, each burying a tail in the other', () => {
+    // 12 + 18 less two tails of 720 mm and two shortenings of 240 mm.
+    const state = replay('  2026-06-01 cut at 12 m from inboard keep tail\n  2026-06-01 join main to tail bury 72 d');
+    expect(lengths(state)).toEqual({ main: 28.08 });
+  });
+});
+
+describe('repairs', () => {
+  const plan = (steps: string): LineState => {
+    const [main, repair] = blocks(line('  2026-05-01 damage cut 2 strands at 8.4 m from inboard') + `\nrepair fix on main {\n${steps}\n}\n`);
+    return replayRepair(main!, replayLogbook(main!, day('2026-06-01'), toss), repair!, toss);
+  };
+  const steps = ['  cut at 7.6 m from inboard', '  splice outboard eye bury 72 d size 200 mm', '  cut at 9.4 m from inboard keep tail', '  splice tail inboard eye bury 72 d size 200 mm'];
+
+  test('positions are of the line before, so the order changes nothing', () => {
+    const one = plan(steps.join('\n'));
+    const other = plan([steps[2], steps[0], steps[3], steps[1]].join('\n'));
+    expect(lengths(one)).toEqual({ main: 6.54, tail: 19.54 });
+    expect(lengths(other)).toEqual(lengths(one));
+    expect(marks(one, 'main')).toEqual([]);
+    expect(marks(one, 'tail')).toEqual([]);
+  });
+
+  test('two cuts at one place are one too many', () => {
+    expect(plan('  cut at 7 m from inboard\n  cut at 23 m from outboard').problems.map((p) => p.code)).toEqual(['cut-twice']);
+  });
+});
+
+test('a replay in two halves is the replay in one', () => {
+  const entries = `  2026-01-01 damage abrasion light from 7 m to 8 m from inboard
+  2026-02-01 cut at 26 m from inboard keep off
+  2026-02-01 splice outboard eye bury 72 d size 200 mm
+  2026-03-01 damage cut 1 strand at 2 m from outboard
+  2026-04-01 reversed
+  2026-05-01 cut at 20 m from inboard
+  2026-05-01 splice outboard eye bury 72 d taper 24 d`;
+  const [main] = blocks(line(entries));
+  const whole = replayLogbook(main!, day('2027-01-01'), toss);
+  for (const middle of ['2025-12-31', '2026-01-15', '2026-02-01', '2026-03-15', '2026-04-15', '2026-06-01']) {
+    const first = replayLogbook(main!, day(middle), toss);
+    expect(replayLogbook(main!, day('2027-01-01'), toss, { state: first, day: day(middle) }).pieces, middle).toEqual(whole.pieces);
+  }
+});
