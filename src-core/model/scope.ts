@@ -51,45 +51,103 @@ function contributionsOf(chunk: BoundChunk): readonly Contribution[] {
   return list;
 }
 
+/** Under this key stands one object that changes whenever a name comes or goes. */
+const namesKey = 'names';
+
+interface Part {
+  readonly chunk: BoundChunk;
+  items: object[];
+}
+
 const nothing: readonly never[] = [];
 
-/** The names, practice and cross-references that count together: a file and everything it uses. */
+/**
+ * The names, practice and cross-references that count together: a file and everything it uses. Chunks come and go as
+ * the text changes; whoever asked for a key that changed is told.
+ */
 export class Scope {
-  readonly #index = new Map<string, object[]>();
+  readonly #parts = new Map<string, Part[]>();
+  readonly #lists = new Map<string, readonly object[]>();
+  #names: readonly object[] = [{}];
+  /** Where a chunk stands among all: set by the owner before chunks are added. */
+  readonly #order: (chunk: BoundChunk) => number;
 
-  constructor(chunks: Iterable<BoundChunk>) {
-    for (const chunk of chunks) {
-      for (const { key, item } of contributionsOf(chunk)) {
-        const list = this.#index.get(key);
-        if (list === undefined) this.#index.set(key, [item]);
-        else list.push(item);
+  constructor(order: (chunk: BoundChunk) => number) {
+    this.#order = order;
+  }
+
+  /** Takes chunks out and in; gives the keys whose answer may have changed. */
+  update(removed: Iterable<BoundChunk>, added: Iterable<BoundChunk>): Set<string> {
+    const changed = new Set<string>();
+    let namesChanged = false;
+    const gone = new Set<string>();
+    for (const chunk of removed) {
+      for (const { key } of contributionsOf(chunk)) {
+        const parts = this.#parts.get(key);
+        if (parts === undefined) continue;
+        const left = parts.filter((p) => p.chunk !== chunk);
+        if (left.length === 0) {
+          this.#parts.delete(key);
+          gone.add(key);
+        } else this.#parts.set(key, left);
+        changed.add(key);
       }
     }
+    for (const chunk of added) {
+      for (const { key, item } of contributionsOf(chunk)) {
+        const parts = this.#parts.get(key);
+        if (parts === undefined) {
+          this.#parts.set(key, [{ chunk, items: [item] }]);
+          if (!gone.delete(key) && key.startsWith('name:')) namesChanged = true;
+        } else {
+          const own = parts.find((p) => p.chunk === chunk);
+          if (own !== undefined) own.items.push(item);
+          else parts.push({ chunk, items: [item] });
+        }
+        changed.add(key);
+      }
+    }
+    for (const key of gone) if (key.startsWith('name:')) namesChanged = true;
+    for (const key of changed) this.#lists.delete(key);
+    if (namesChanged) {
+      this.#names = [{}];
+      changed.add(namesKey);
+    }
+    return changed;
   }
 
   get(key: string): readonly object[] {
-    return this.#index.get(key) ?? nothing;
+    if (key === namesKey) return this.#names;
+    let list = this.#lists.get(key);
+    if (list === undefined) {
+      const parts = this.#parts.get(key);
+      if (parts === undefined) return nothing;
+      if (parts.length > 1) parts.sort((a, b) => this.#order(a.chunk) - this.#order(b.chunk));
+      list = parts.flatMap((p) => p.items);
+      this.#lists.set(key, list);
+    }
+    return list;
   }
 
   /** Every name in scope, for completion and did-you-mean. */
   *declarations(): Generator<Declaration> {
-    for (const [key, items] of this.#index) if (key.startsWith('name:')) yield* items as Declaration[];
+    for (const key of this.#parts.keys()) if (key.startsWith('name:')) yield* this.get(key) as Declaration[];
   }
 }
 
 /** Looks things up in a scope and remembers what was asked, so that a result can be kept while the answers stay the same. */
 export class Reader {
   readonly scope: Scope;
-  readonly asked = new Map<string, readonly object[]>();
+  /** Keys that were asked for. */
+  readonly asked = new Set<string>();
 
   constructor(scope: Scope) {
     this.scope = scope;
   }
 
   #ask(key: string): readonly object[] {
-    const answer = this.scope.get(key);
-    this.asked.set(key, answer);
-    return answer;
+    this.asked.add(key);
+    return this.scope.get(key);
   }
 
   declarations(name: string): readonly Declaration[] {
@@ -113,26 +171,11 @@ export class Reader {
     return this.#ask(headKey(head)) as readonly BoundBlock[];
   }
 
-  /** Every name in scope. Only for the help of a message that is shown anyway: it is not remembered. */
+  /** Every name in scope. */
   names(kinds?: readonly NameKind[]): string[] {
+    this.#ask(namesKey);
     const names = new Set<string>();
     for (const d of this.scope.declarations()) if (kinds === undefined || kinds.includes(d.kind)) names.add(d.name);
     return [...names];
   }
-
-  /** Takes over what a kept result had asked. */
-  recall(asked: ReadonlyMap<string, readonly object[]>): void {
-    for (const [key, answer] of asked) this.asked.set(key, answer);
-  }
-}
-
-/** True when the scope still answers as it did. */
-export function stillAnswers(scope: Scope, asked: ReadonlyMap<string, readonly object[]>): boolean {
-  for (const [key, before] of asked) {
-    const now = scope.get(key);
-    if (now === before) continue;
-    if (now.length !== before.length) return false;
-    for (let i = 0; i < now.length; i++) if (now[i] !== before[i]) return false;
-  }
-  return true;
 }

@@ -19,7 +19,7 @@ export interface JudgedBlock {
   readonly made: number;
   readonly failed: number;
   /** What the scope was asked: while it answers the same, all of this stays true. */
-  readonly asked: ReadonlyMap<string, readonly object[]>;
+  readonly asked: ReadonlySet<string>;
 }
 
 const rulesOn = new Map<string, Rule[]>();

@@ -35,7 +35,12 @@ interface RuleText {
   readonly citesRating?: true;
   /** Day for which the examples are judged, when not 2026-07-01. */
   readonly exampleDay?: string;
+  /** Other files that stand beside both examples, by path. The example itself is `examplePath`. */
+  readonly files?: Readonly<Record<string, string>>;
 }
+
+/** Where an example stands in its project. */
+export const examplePath = 'example.rig';
 
 export interface TextRule extends RuleText {
   readonly on: 'text';
@@ -48,7 +53,16 @@ export interface CheckRule<K extends keyof Subjects = keyof Subjects> extends Ru
 
 export type Rule = TextRule | { [K in keyof Subjects]: CheckRule<K> }[keyof Subjects];
 
-export const defineRule = <K extends keyof Subjects>(rule: CheckRule<K>): CheckRule<K> => rule;
+const byName = new Map<string, RuleText>();
+const registered = <R extends RuleText>(rule: R): R => {
+  byName.set(rule.name, rule);
+  return rule;
+};
+
+/** Every rule that was defined, by name: for rules that speak about rules. Complete once all of them are loaded. */
+export const definedRules: ReadonlyMap<string, RuleText> = byName;
+
+export const defineRule = <K extends keyof Subjects>(rule: CheckRule<K>): CheckRule<K> => registered(rule);
 
 /** A rule for something that reading or binding the text reports under the same code. */
-export const defineTextRule = (rule: Omit<TextRule, 'on'>): TextRule => ({ ...rule, on: 'text' });
+export const defineTextRule = (rule: Omit<TextRule, 'on'>): TextRule => registered({ ...rule, on: 'text' });

@@ -17,8 +17,9 @@ const rooms: Record<string, readonly string[]> = {
   assess: ['base', 'units', 'syntax', 'vocabulary', 'trade', 'model', 'mechanics'],
   rules: ['base', 'units', 'syntax', 'vocabulary', 'trade', 'model', 'mechanics', 'assess'],
   pictures: ['base', 'units', 'syntax', 'vocabulary', 'trade', 'model', 'mechanics', 'assess'],
-  papers: ['base', 'units', 'syntax', 'vocabulary', 'trade', 'model', 'mechanics', 'assess', 'rules', 'pictures', 'project.ts'],
-  ide: ['base', 'units', 'syntax', 'vocabulary', 'trade', 'model', 'mechanics', 'assess', 'rules', 'pictures', 'papers', 'project.ts', 'use-path.ts'],
+  project: ['base', 'units', 'syntax', 'vocabulary', 'trade', 'model', 'mechanics', 'assess', 'rules', 'use-path.ts'],
+  papers: ['base', 'units', 'syntax', 'vocabulary', 'trade', 'model', 'mechanics', 'assess', 'rules', 'pictures', 'project', 'project.ts'],
+  ide: ['base', 'units', 'syntax', 'vocabulary', 'trade', 'model', 'mechanics', 'assess', 'rules', 'pictures', 'papers', 'project', 'project.ts', 'use-path.ts'],
 };
 
 /** Packages, and where they may be imported. */

@@ -1,0 +1,61 @@
+import { readFileSync, realpathSync, statSync } from 'node:fs';
+import { isAbsolute, join, relative, sep } from 'node:path';
+import { Project, type Absence } from '../../src-core/project.ts';
+
+/** Text of a file, or why there is none. */
+export type RigText = { readonly text: string } | { readonly absent: Absence };
+
+/** The text of bytes in UTF-8, a byte order mark left out; undefined when they are anything else. */
+export function decodeText(bytes: Uint8Array): string | undefined {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
+  }
+}
+
+/** True when a real path is a folder's own or lies below it. */
+export function isInside(folder: string, path: string): boolean {
+  const way = relative(folder, path);
+  return way === '' || (way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way));
+}
+
+/** The path of a real file as a project knows it: from the workspace folder, with `/` between names. */
+export const projectPath = (root: string, path: string): string => relative(root, path).split(sep).join('/');
+
+const isGone = (error: unknown): boolean => ['ENOENT', 'ENOTDIR'].includes(String((error as { code?: unknown }).code));
+
+/** Reads a file by its absolute path. A pipe or a device is not a rig, and reading one might never end. */
+export function readText(path: string): RigText {
+  try {
+    const kind = statSync(path);
+    if (kind.isDirectory()) return { absent: 'a-folder' };
+    if (!kind.isFile()) return { absent: 'unreadable' };
+    const text = decodeText(readFileSync(path));
+    return text === undefined ? { absent: 'not-text' } : { text };
+  } catch (error) {
+    return { absent: isGone(error) ? 'missing' : 'unreadable' };
+  }
+}
+
+/** Reads a file of a workspace. `root` is a real path; a link that leads out of it is not followed. */
+export function readInside(root: string, path: string): RigText {
+  let real: string;
+  try {
+    real = realpathSync(join(root, ...path.split('/')));
+  } catch (error) {
+    return { absent: isGone(error) ? 'missing' : 'unreadable' };
+  }
+  return isInside(root, real) ? readText(real) : { absent: 'outside' };
+}
+
+/** Reads what the files of a project use, and what those use, until nothing is left to read. */
+export function loadWanted(project: Project, root: string, read: (root: string, path: string) => RigText = readInside): void {
+  for (let wanted = project.wanted(); wanted.length > 0; wanted = project.wanted()) {
+    for (const path of wanted) {
+      const found = read(root, path);
+      if ('text' in found) project.set(path, found.text);
+      else project.setAbsent(path, found.absent);
+    }
+  }
+}

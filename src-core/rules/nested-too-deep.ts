@@ -1,0 +1,18 @@
+import { defineTextRule } from './rule.ts';
+
+export const nestedTooDeep = defineTextRule({
+  name: 'nested-too-deep',
+  severity: 'error',
+  summary: 'Blocks stand in blocks far deeper than the language knows.',
+  why: 'what stands inside is not read',
+  source: 'the grammar of the language',
+  bad: `shackle bow-22 {
+${'  ring {\n'.repeat(16)}${'  }\n'.repeat(16)}}
+`,
+  good: `shackle bow-22 {
+  form  bow
+  body  22 mm
+  wll   6.5 t
+}
+`,
+});

@@ -1,0 +1,31 @@
+import { defineTextRule } from './rule.ts';
+
+export const useOutside = defineTextRule({
+  name: 'use-outside',
+  severity: 'error',
+  summary: 'A used file lies outside the workspace folder.',
+  why: 'a file that is not shared with the folder is not there for the next reader',
+  source: 'our own careful choice, because a rig file of a stranger must not reach into the rest of the disk',
+  bad: `use "../../elsewhere/practice.rig"
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  wll   6.5 t
+}
+`,
+  good: `use "practice.rig"
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  wll   6.5 t
+}
+`,
+  files: {
+    'practice.rig': `practice "Tarn Hut supply crew" {
+  line-factor  2 "crew rule 4"
+}
+`,
+  },
+});
