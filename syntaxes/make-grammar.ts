@@ -43,7 +43,6 @@ export function makeGrammar({ blocks, statements, entries, words, units }: Gramm
     },
   };
   return {
-    $schema: 'https://raw.githubusercontent.com/martinring/tmlanguage/master/tmlanguage.json',
     name: 'Rig',
     scopeName: 'source.rig',
     fileTypes: ['rig'],

@@ -1,11 +1,17 @@
-import { asGiven, isUnknown, unknown, type Given, type Value } from '../mechanics/derivation.ts';
+import { isAbove } from '../base/compare.ts';
 import { breakingFromWorkingLimit } from '../mechanics/breaking-from-working-limit.ts';
+import { chokerLimit } from '../mechanics/choker-limit.ts';
+import { asGiven, isUnknown, unknown, type Given, type Value } from '../mechanics/derivation.ts';
 import { shackleLimitGradeA } from '../mechanics/shackle-limit-grade-a.ts';
 import { shackleLimitGradeS } from '../mechanics/shackle-limit-grade-s.ts';
 import { shackleSideLoadShare } from '../mechanics/shackle-side-load-share.ts';
 import { sideLoadedLimit } from '../mechanics/side-loaded-limit.ts';
+import { softShackleStrength } from '../mechanics/soft-shackle-strength.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
-import { wordOf, type BoundBlock, type BoundLink } from '../model/bound.ts';
+import { wordOf, type BoundBlock, type BoundLink, type BoundStatement } from '../model/bound.ts';
+import { knotNotWritten } from '../trade/gear-sources.ts';
+import { softShackleNamed } from '../trade/soft-shackle-share.ts';
+import { between } from '../units/amount.ts';
 import type { BlockHead } from '../vocabulary/shape.ts';
 import { factOf, maybeFact, missingFact, statementOf, writtenValue } from './facts.ts';
 import type { Practice } from './practice.ts';
@@ -29,6 +35,18 @@ export interface AssessedGear {
   readonly breakingStrength: Value;
   readonly breakingWritten: boolean;
   readonly marking: string | undefined;
+  /** True when the marking cannot be read, or was never there. */
+  readonly unmarked: boolean;
+  readonly form: string | undefined;
+  readonly hitch: string | undefined;
+  readonly standard: string | undefined;
+  readonly body: Value | undefined;
+  readonly pin: Value | undefined;
+  /** Inside width or diameter. */
+  readonly inside: Value | undefined;
+  /** Angle between the pull and the shackle's own line. */
+  readonly angle: Value | undefined;
+  readonly damages: readonly BoundStatement[];
   /** Limit that a published table gives for the size, to compare with. */
   readonly tableLimit: Value | undefined;
   readonly designFactor: Value;
@@ -45,21 +63,60 @@ function tableLimit(size: Value, standard: string | undefined): Value | undefine
   return undefined;
 }
 
+/** Beyond this a shackle is not loaded from the side at all (WAC 296-155-33905, figure 17). */
+export const greatestSideLoad_rad = Math.PI / 2;
+
+/** The strength a soft shackle has by the line it is tied from, when its own is not written. */
+function strengthOfItsLine(block: BoundBlock): Value | undefined {
+  const line = maybeFact(block, 'line-breaking');
+  if (line === undefined) return undefined;
+  const share = softShackleNamed('diamond')!;
+  return asGiven(softShackleStrength({ F: line, k: { amount: between(share.low, share.high), kind: 'share', origin: { from: 'assumed', source: knotNotWritten, means: 'write `breaking` from its tag to replace it' } } }));
+}
+
+function noLimit(block: BoundBlock, head: GearHead, unmarked: boolean): Value {
+  const missing = missingFact(block, 'wll');
+  const help = head === 'shackle' ? { help: 'add `wll` from the marking on it, or `made-to` with the standard it is marked to' } : {};
+  // Gear that says itself that nothing can be read on it has a finding of its own.
+  return unknown({ ...missing, ...help, ...(unmarked ? { reported: true } : {}) });
+}
+
+/** The limit of the table; a size that the table does not list has a finding of its own. */
+function limitOfTable(block: BoundBlock, standard: string): Value {
+  const size = factOf(block, 'body');
+  const limit = tableLimit(size, standard)!;
+  return isUnknown(limit) && !isUnknown(size) ? unknown({ ...limit.unknown, key: `table row of ${block.name ?? 'shackle'}`, reported: true }) : limit;
+}
+
+/** The limit as the gear is loaded: from the side, or as a choker. */
+function asLoaded(limit: Value, angle: Value | undefined, choker: boolean, name: string): Value {
+  if (choker) return asGiven(chokerLimit({ WLL: limit }));
+  if (angle === undefined) return limit;
+  if (!isUnknown(angle) && isAbove(angle.amount.high, greatestSideLoad_rad)) {
+    return unknown({ key: `side load of ${name}`, says: `\`${name}\` is loaded from more than 90°, for which no limit is given`, help: 'turn it into line with the pull', reported: true });
+  }
+  return asGiven(sideLoadedLimit({ WLL: limit, s: asGiven(shackleSideLoadShare({ α: angle })) }));
+}
+
 export function assessGear(block: BoundBlock, practice: Practice): AssessedGear {
   const head = block.definition.head as GearHead;
   const name = block.name ?? head;
   const wll = maybeFact(block, 'wll');
-  const breaking = maybeFact(block, 'breaking');
+  const written = maybeFact(block, 'breaking');
+  const breaking = written ?? (head === 'soft-shackle' ? strengthOfItsLine(block) : undefined);
   const designFactor = practice.value('design-factor', head);
   const standard = head === 'shackle' ? wordIn(block, 'made-to', 'standard') : undefined;
-  const table = head === 'shackle' && standard !== undefined ? tableLimit(factOf(block, 'body'), standard) : undefined;
+  const table = standard !== undefined ? limitOfTable(block, standard) : undefined;
+  const marking = wordIn(block, 'marking');
+  const unmarked = marking === 'none' || marking === 'faded';
   let limit: Value;
   let limitFrom: LimitFrom;
   if (wll !== undefined) [limit, limitFrom] = [wll, 'written'];
   else if (table !== undefined) [limit, limitFrom] = [table, 'table'];
   else if (breaking !== undefined) [limit, limitFrom] = [asGiven(workingLimitFromBreaking({ MBL: breaking, f: designFactor })), 'breaking strength'];
-  else [limit, limitFrom] = [unknown({ ...missingFact(block, 'wll'), ...(head === 'shackle' ? { help: 'add `wll` from the marking on it, or `made-to` with the standard it is marked to' } : {}) }), 'none'];
+  else [limit, limitFrom] = [noLimit(block, head, unmarked), 'none'];
   const angle = head === 'shackle' ? maybeFact(block, 'load-from', 'angle') : undefined;
+  const hitch = head === 'strap' ? wordIn(block, 'hitch') : undefined;
   return {
     kind: 'gear',
     block,
@@ -67,17 +124,26 @@ export function assessGear(block: BoundBlock, practice: Practice): AssessedGear 
     name,
     limit,
     limitFrom,
-    workingLimit: angle === undefined ? limit : asGiven(sideLoadedLimit({ WLL: limit, s: asGiven(shackleSideLoadShare({ α: angle })) })),
+    workingLimit: asLoaded(limit, angle, hitch === 'choker', name),
     breakingStrength: breaking ?? asGiven(breakingFromWorkingLimit({ WLL: limit, f: designFactor })),
-    breakingWritten: breaking !== undefined,
-    marking: wordIn(block, 'marking'),
+    breakingWritten: written !== undefined,
+    marking,
+    unmarked,
+    form: head === 'shackle' ? wordIn(block, 'form') : undefined,
+    hitch,
+    standard,
+    body: maybeFact(block, 'body'),
+    pin: maybeFact(block, 'pin'),
+    inside: maybeFact(block, 'inside'),
+    angle,
+    damages: block.statements.filter((s) => s.definition.head === 'damage'),
     tableLimit: table,
     designFactor,
   };
 }
 
 /** Gear that a route gives by kind and size only. */
-export function assessSized(link: Extract<BoundLink, { link: 'sized' }>, practice: Practice): { readonly name: string; readonly workingLimit: Value; readonly breakingStrength: Value } {
+export function assessSized(link: Extract<BoundLink, { link: 'sized' }>, practice: Practice): { readonly name: string; readonly workingLimit: Value; readonly breakingStrength: Value; readonly size: Value } {
   const size = writtenValue(link.size);
   const name = `${link.gear}${link.form ? ' ' + link.form : ''}`;
   const noStandard = unknown({
@@ -88,5 +154,5 @@ export function assessSized(link: Extract<BoundLink, { link: 'sized' }>, practic
   });
   const limit = tableLimit(size, link.standard) ?? noStandard;
   const factor = practice.value('design-factor', link.gear);
-  return { name, workingLimit: limit, breakingStrength: isUnknown(limit) ? limit : asGiven(breakingFromWorkingLimit({ WLL: limit as Given, f: factor })) };
+  return { name, size, workingLimit: limit, breakingStrength: isUnknown(limit) ? limit : asGiven(breakingFromWorkingLimit({ WLL: limit as Given, f: factor })) };
 }

@@ -15,6 +15,7 @@ import { causeOfLost, writtenValue } from './facts.ts';
 import { lineFacts, type LineFacts } from './line-facts.ts';
 import type { Practice } from './practice.ts';
 import { assessEnd, type AssessedEnd } from './splice-end.ts';
+import { overlaps, spliceStretches, type SpliceStretches } from './splice-stretches.ts';
 
 /** What to do about a damage: the trade's four answers, the mildest first. */
 export type Remedy = 'clean' | 'derate' | 'cut-out' | 'retire';
@@ -27,6 +28,8 @@ export interface AssessedDamage {
   readonly remedy: Remedy;
   /** Why that remedy, as a clause. */
   readonly because: string;
+  /** What was not written down, as a clause, where the remedy rests on it. */
+  readonly notMeasured: string | undefined;
   /** All damage that counts as one place with this one, this one included. */
   readonly zone: readonly DamageFact[];
   /** Cut strands in the zone. */
@@ -47,6 +50,7 @@ export interface AssessedPiece {
   readonly inboard: AssessedEnd;
   readonly outboard: AssessedEnd;
   readonly joints: readonly AssessedEnd[];
+  readonly splices: SpliceStretches;
   /** Strength of the line between its ends: damage and joints. */
   readonly body: Value;
   /** Strength of the whole piece, loaded by its outboard end: the drum end is held by the kept wraps. */
@@ -115,9 +119,13 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState): Ass
   const inboard = assessEnd('inboard', long.inboard, facts, long.name);
   const outboard = assessEnd('outboard', long.outboard, facts, long.name);
   const joints = long.joints.map((joint) => assessEnd('joint', joint.end, facts, long.name));
+  const { long: longest, short: shortest } = scenarios(facts.practice);
+  const splices = spliceStretches({ state: long, scenario: longest }, { state: short, scenario: shortest }, [inboard, ...joints, outboard], facts);
   const bodyPlaces: [StrengthOfPlace, ...StrengthOfPlace[]] = [{ name: 'line without damage', strength: facts.base }];
   for (const damage of damages) bodyPlaces.push({ name: placeOfDamage(damage), strength: damage.strength });
   for (const joint of joints) bodyPlaces.push({ name: 'end-to-end splice', strength: joint.strength });
+  const overlap = splices.gaps.find(overlaps);
+  if (overlap !== undefined) bodyPlaces.push({ name: 'overlapping splices', strength: unknown({ key: `overlap in ${long.name}`, says: `what overlapping splices leave of \`${long.name}\` is not known`, help: 'cut a piece out, or bury less where the maker allows it', place: overlap.other.facts.place, reported: true }) });
   const whole: [StrengthOfPlace, ...StrengthOfPlace[]] = [...bodyPlaces, { name: 'outboard end', strength: outboard.strength }];
   const incomplete = long.incomplete ?? short.incomplete;
   return {
@@ -131,6 +139,7 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState): Ass
     inboard,
     outboard,
     joints,
+    splices,
     body: asGiven(strengthOfWorstPlace(bodyPlaces)),
     strength: asGiven(strengthOfWorstPlace(whole)),
     weakest: worstPlace(whole),
@@ -184,8 +193,18 @@ function assessDamage(facts: LineFacts, mark: Mark, long: PieceState, short: Pie
   const near = isUnknown(facts.diameter) ? Infinity : near_d * facts.diameter.amount.high;
   const zone = long.marks.filter((other) => other === mark || gap(mark, other) <= near * (1 + 1e-9)).map((m) => m.fact);
   const strands = zone.reduce((sum, f) => sum + (f.kind === 'cut' || f.kind === 'pulled' ? (f.strands ?? 1) : 0), 0);
+  const missing = notWritten(fact);
   const { remedy, because } = remedyFor(facts, fact, strands);
-  return { fact, from: at('from'), to: at('to'), remedy, because, zone, strands, strength: strengthAt(facts, fact, zone, strands) };
+  return { fact, from: at('from'), to: at('to'), remedy, because, notMeasured: missing, zone, strands, strength: strengthAt(facts, fact, zone, strands) };
+}
+
+/** What a damage entry leaves out, so that its remedy is the careful one. */
+function notWritten(fact: DamageFact): string | undefined {
+  if (fact.kind === 'cut' && fact.strands === undefined) return 'how many strands are cut';
+  if (fact.kind === 'pulled' && fact.strands === undefined) return 'how many strands are pulled';
+  if (fact.kind === 'abrasion' && fact.share === undefined && fact.severity === undefined) return 'how much of the strand volume is gone';
+  if (fact.kind === 'glaze' && fact.state === undefined) return 'whether the glaze turns soft on flexing';
+  return undefined;
 }
 
 function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): { remedy: Remedy; because: string } {
@@ -194,6 +213,7 @@ function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): { remed
   const many = `${strands} cut strands within one bury length reach the limit of ${limit}`;
   switch (fact.kind) {
     case 'cut':
+      if (fact.strands === undefined && strands < limit) return { remedy: 'cut-out', because: 'how many strands are cut is not written' };
       return strands >= limit ? { remedy: 'cut-out', because: many } : { remedy: 'derate', because: 'a single cut strand lowers the strength there' };
     case 'pulled':
       return strands >= limit ? { remedy: 'cut-out', because: many } : { remedy: 'clean', because: 'a pulled strand is worked back into the braid; until then it is counted as cut' };
@@ -233,6 +253,7 @@ function strengthAt(facts: LineFacts, own: DamageFact, zone: readonly DamageFact
     if (share !== undefined && (wear === undefined || (!isUnknown(share) && !isUnknown(wear) && share.amount.high > wear.amount.high))) wear = share;
   }
   const F_b = facts.base;
+  if (!isUnknown(facts.strands) && strands > facts.strands.amount.low) return unknown({ key: `damage ${own.place.start} of ${facts.name}`, says: `as many strands are cut as \`${facts.name}\` has`, help: 'cut it out', place: own.place, reported: true });
   const n = countValue(strands, own.place);
   if (strands > 0 && wear !== undefined) return asGiven(strengthAfterLosses({ F_b, s_1: asGiven(cutStrandShare({ n, N: facts.strands })), s_2: wear }));
   if (strands > 0) return asGiven(strengthAfterCutStrands({ F_b, n, N: facts.strands }));
@@ -242,6 +263,7 @@ function strengthAt(facts: LineFacts, own: DamageFact, zone: readonly DamageFact
 
 function notMeasured(fact: DamageFact): string | undefined {
   const words = damageWords(fact);
+  if (fact.kind === 'cut' || fact.kind === 'pulled') return fact.strands === undefined ? `how many strands are ${fact.kind} is not written` : undefined;
   if (fact.kind === 'abrasion') return fact.share !== undefined || fact.severity === 'light' || fact.severity === 'moderate' ? undefined : `how much strength ${words} leaves is not measured`;
   if (fact.kind === 'glaze') return fact.state === 'soft' ? undefined : `how much strength ${words} leaves is not measured`;
   return ['melt', 'brittle', 'stain', 'kink', 'unknown'].includes(fact.kind) ? `how much strength ${words} leaves is not measured` : undefined;

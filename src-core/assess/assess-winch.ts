@@ -1,3 +1,4 @@
+import { isAbove, isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown, unknown, type Derived, type Given, type Known, type Value } from '../mechanics/derivation.ts';
 import { drumTable, type DrumTable } from '../mechanics/drum-table.ts';
 import { freeboard } from '../mechanics/freeboard.ts';
@@ -17,6 +18,8 @@ import type { AssessedPiece } from './assess-line.ts';
 import { factOf, maybeFact, missingFact, statementOf } from './facts.ts';
 import type { Practice } from './practice.ts';
 
+export type DrumFault = 'flange-below-barrel' | 'narrower-than-line';
+
 export interface AssessedWinch {
   readonly kind: 'winch';
   readonly block: BoundBlock;
@@ -35,6 +38,8 @@ export interface AssessedWinch {
   readonly diameter: Value;
   readonly length: Value;
   readonly firstLayerPull: Derived;
+  /** Sizes that contradict each other. */
+  readonly impossible: readonly DrumFault[];
   readonly drum: Known<DrumTable>;
   readonly layersThatFit: Derived;
   /** Line that fits below the flange with its freeboard. */
@@ -63,11 +68,14 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
   const diameter: Value = piece === undefined ? noLine : piece.line.diameter;
   const length: Value = piece === undefined ? noLine : piece.length;
   const [barrel, width, flange] = [factOf(block, 'barrel'), factOf(block, 'width'), factOf(block, 'flange')];
+  const impossible = drumFaults({ barrel, width, flange, diameter });
   const material = piece?.line.material;
   const keepNeeded = practice.value('keep-wraps', material);
   const keepWritten = maybeFact(block, 'keep', 'wraps');
   const keep = keepWritten ?? keepNeeded;
-  const [B, W, d, A] = [barrel, width, diameter, flange];
+  // A size that cannot be is reported by itself; nothing is computed from it.
+  const sound = (value: Value, fault: DrumFault): Value => (impossible.includes(fault) ? unknown({ key: `drum of ${name}`, says: `the drum of \`${name}\` cannot be as written`, help: 'measure it again', place: block.namePlace, reported: true }) : value);
+  const [B, W, d, A] = [barrel, sound(width, 'narrower-than-line'), diameter, sound(flange, 'flange-below-barrel')];
   const w = asGiven(wrapsPerLayer({ W, d }));
   const F_1 = asGiven(pullOnFirstLayer({ F_r: ratedPull, r: ratedLayer, B, d }));
   const outermost = layerAtLineOut({ L: length, x: nothingOut, w, B, d });
@@ -92,17 +100,32 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
     diameter,
     length,
     firstLayerPull: pullOnFirstLayer({ F_r: ratedPull, r: ratedLayer, B, d }),
-    drum: drumTable({ barrel, width, diameter, length, ratedPull, ratedLayer, flange }),
+    impossible,
+    drum: drumTable({ barrel, width: W, diameter, length, ratedPull, ratedLayer, flange: A }),
     layersThatFit: fit,
-    capacity: isUnknown(fit) || fit.amount.low >= 1 ? lengthThroughLayer({ w, B, d, n: asGiven(fit) }) : unknown({ key: `capacity of ${name}`, says: `no layer of this line fits below the flange of \`${name}\``, help: 'check barrel, flange and line diameter', place: block.namePlace }),
+    capacity: isUnknown(fit) || 1 <= fit.amount.low ? lengthThroughLayer({ w, B, d, n: asGiven(fit) }) : unknown({ key: `capacity of ${name}`, says: `no layer of this line fits below the flange of \`${name}\``, help: 'check barrel, flange and line diameter', place: block.namePlace, reported: true }),
     outermostLayer: outermost,
     freeboard: freeboard({ A, B, d, n: asGiven(outermost) }),
     keptLength: kept,
-    usable: usableLength({ L: length, K: asGiven(kept) }),
+    usable: usableOf(length, asGiven(kept), name, block),
     greatestPull: layerStated === undefined || layerStated === 1 ? (isUnknown(ratedPull) ? ratedPull : { ...ratedPull, kind: 'line pull' }) : F_1,
     fairlead: form === undefined ? undefined : { form, condition: wordOf(statement!.values, 'condition'), statement: statement! },
     at: (x) => ({ layer: layerAtLineOut({ L: length, x, w, B, d }), pull: pullAtLineOut({ F_1, L: length, x, w, B, d }) }),
   };
+}
+
+function drumFaults(drum: { barrel: Value; width: Value; flange: Value; diameter: Value }): DrumFault[] {
+  const { barrel, width, flange, diameter } = drum;
+  const faults: DrumFault[] = [];
+  if (!isUnknown(flange) && !isUnknown(barrel) && !isAbove(flange.amount.low, barrel.amount.high)) faults.push('flange-below-barrel');
+  if (!isUnknown(width) && !isUnknown(diameter) && isBelow(width.amount.low, diameter.amount.high)) faults.push('narrower-than-line');
+  return faults;
+}
+
+/** A line shorter than the wraps to keep is reported by itself: then no line may be run out, and no number says how much. */
+function usableOf(length: Value, kept: Value, name: string, block: BoundBlock): Derived {
+  const short = !isUnknown(length) && !isUnknown(kept) && isBelow(length.amount.low, kept.amount.high);
+  return short ? unknown({ key: `usable length on ${name}`, says: `the line on \`${name}\` is shorter than the wraps to keep`, help: 'fit a longer line', place: block.namePlace, reported: true }) : usableLength({ L: length, K: kept });
 }
 
 const nothingOut: Given = { amount: exactly(0), kind: 'length', origin: { from: 'constant', source: sources.geometry } };

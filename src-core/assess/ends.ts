@@ -7,9 +7,12 @@ export interface EndOfPiece {
   readonly buried: BuriedEnd;
 }
 
-/** Every buried splice that is on the line now, the two ends and the joints of each piece. */
+/** Pieces that are not retired: of the others nothing is asked any more. */
+export const inService = (line: AssessedLine): AssessedPiece[] => [...line.pieces.values()].filter((piece) => piece.retired === undefined);
+
+/** Every buried splice that is in service now, the two ends and the joints of each piece. */
 export function* allEnds(line: AssessedLine): Generator<EndOfPiece> {
-  for (const piece of line.pieces.values()) {
+  for (const piece of inService(line)) {
     for (const end of [piece.inboard, piece.outboard, ...piece.joints]) {
       if (end.buried !== undefined) yield { piece, end, buried: end.buried };
     }

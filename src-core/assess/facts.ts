@@ -4,12 +4,16 @@ import { countOf, quantityOf, type BoundBlock, type BoundQuantity, type BoundSta
 import type { Lost } from '../model/line-state.ts';
 import { exactly } from '../units/amount.ts';
 import type { Kind } from '../units/dimension.ts';
+import { unitNamed, type Unit } from '../units/unit-table.ts';
 import { statementNamed } from '../vocabulary/vocabulary.ts';
 
 export const given = (amount: number, kind: Kind, place: Place): Given => ({ amount: exactly(amount), kind, origin: { from: 'written', place } });
 
+/** Unit in which a written quantity is answered: a load written as a mass of the US system is answered in pounds-force. */
+const answerUnit = (q: BoundQuantity): Unit | undefined => (q.mass === undefined ? q.unit : q.unit.system === 'us' ? unitNamed('lbf') : undefined);
+
 /** A written quantity as a value; diameters stay diameters. */
-export const writtenValue = (q: BoundQuantity, kind: Kind = q.kind): Given => ({ amount: exactly(q.value), kind: q.inDiameters ? 'in diameters' : kind, origin: { from: 'written', place: q.place, unit: q.mass === undefined ? q.unit : undefined } });
+export const writtenValue = (q: BoundQuantity, kind: Kind = q.kind): Given => ({ amount: exactly(q.value), kind: q.inDiameters ? 'in diameters' : kind, origin: { from: 'written', place: q.place, unit: answerUnit(q) } });
 
 export const causeOfLost = (lost: Lost, key: string): Cause => ({ key, says: lost.says, help: lost.help, place: lost.place, ...(lost.reported ? { reported: true } : {}) });
 

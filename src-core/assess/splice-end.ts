@@ -1,3 +1,4 @@
+import { isAbove } from '../base/compare.ts';
 import { asGiven, isUnknown, unknown, type Cause, type Derived, type Given, type Value } from '../mechanics/derivation.ts';
 import { buryInDiameters } from '../mechanics/bury-in-diameters.ts';
 import { buryNeeded } from '../mechanics/bury-needed.ts';
@@ -74,20 +75,20 @@ const cause = (key: string, says: string, help: string, end: EndFacts, reported 
 export function assessEnd(which: AssessedEnd['which'], end: EndFacts, line: LineFacts, name: string): AssessedEnd {
   const label = which === 'joint' ? `the joint in \`${name}\`` : `the ${which} end of \`${name}\``;
   const id = `${which} end of ${name}`;
-  if (!isEye(end)) return { which, facts: end, buried: undefined, strength: plainStrength(end, line, label, id) };
+  if (!isEye(end)) return { which, facts: end, buried: undefined, strength: plainStrength(which, end, line, label, id) };
   const buried = assessBuried(end, line, label, id);
-  return { which, facts: end, buried, strength: line.tooOddToSplice ?? buriedStrength(buried, line) };
+  return { which, facts: end, buried, strength: line.tooOddToSplice ?? buriedStrength(buried, line, end, label, id) };
 }
 
-function plainStrength(end: EndFacts, line: LineFacts, label: string, id: string): Value {
+function plainStrength(which: AssessedEnd['which'], end: EndFacts, line: LineFacts, label: string, id: string): Value {
   if (end.broken) return unknown(cause(`form of ${id}`, `how ${label} is made cannot be read`, 'correct it', end, true));
   switch (end.form) {
     case 'knot':
       return asGiven(strengthOfKnot({ F_b: line.base, κ: line.practice.value('knot-strength', line.material) }));
     case 'bare':
-      return unknown(cause(`form of ${id}`, `${label} is a bare end, which holds nothing`, 'splice it', end));
+      return unknown(cause(`form of ${id}`, `${label} is a bare end, which holds nothing`, 'splice it', end, which === 'outboard'));
     case 'lug':
-      return unknown(cause(`strength of ${id}`, `what the lug at ${label} holds is not given; the kept wraps carry the load`, 'load the line by its other end', end));
+      return unknown(cause(`strength of ${id}`, `what the lug at ${label} holds is not given; the kept wraps carry the load`, 'load the line by its other end', end, which === 'outboard'));
     case 'hook':
       return unknown(cause(`bury of ${id}`, `how the hook is fixed to ${label} is not given`, 'write its `bury`', end));
     case 'unstated':
@@ -127,7 +128,10 @@ function assessBuried(end: EndFacts, line: LineFacts, label: string, id: string)
 
 const materialMissing = (line: LineFacts) => (line.materialCause === undefined ? undefined : unknown(line.materialCause));
 
-function buriedStrength(buried: BuriedEnd, line: LineFacts): Value {
+function buriedStrength(buried: BuriedEnd, line: LineFacts, end: EndFacts, label: string, id: string): Value {
+  if (!isUnknown(buried.taper) && !isUnknown(buried.bury) && isAbove(buried.taper.amount.high, buried.bury.amount.low)) {
+    return unknown(cause(`taper of ${id}`, `the taper of ${label} is longer than the bury it is part of`, 'measure both again', end, true));
+  }
   const needsTaper = !isUnknown(buried.taperNeeded) && buried.taperNeeded.amount.high === 0;
   const derived = strengthOfSplice({
     F_b: line.base,

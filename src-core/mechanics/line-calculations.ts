@@ -2,6 +2,7 @@
 import './breaking-from-working-limit.ts';
 import './cut-strand-share.ts';
 import './length-of-diameters.ts';
+import './overload-limit.ts';
 import './strength-after-abrasion.ts';
 import './strength-after-cut-strands.ts';
 import './strength-after-losses.ts';

@@ -4,8 +4,9 @@ import type { Chunk } from '../syntax/chunk.ts';
 import type { Statement } from '../syntax/tree.ts';
 import type { BlockDefinition, StatementDefinition } from '../vocabulary/shape.ts';
 import { blockHeads, blockNamed, entryNamed, statementNamed, topHeads } from '../vocabulary/vocabulary.ts';
-import { clip, ValueBinder } from './bind-values.ts';
+import { ValueBinder } from './bind-values.ts';
 import type { Allowance, BoundBlock, BoundChunk, BoundStatement, BoundUse, Fix, Problem } from './bound.ts';
+import { clip } from './describe-part.ts';
 
 const bound = new WeakMap<Chunk, BoundChunk>();
 

@@ -1,7 +1,7 @@
 import type { Cause } from '../mechanics/derivation.ts';
 import { pictureStyle } from './picture-style.ts';
 import { group, rect, text, textSizes, unknownMark } from './shapes.ts';
-import { own, ownInside, part, render, type Part } from './svg.ts';
+import { ownInside, part, render, type Part } from './svg.ts';
 import { textWidth, wrapText } from './text-width.ts';
 
 /** The equivalent of a picture for who does not see it. */
@@ -151,4 +151,4 @@ export function finish(drawing: Drawing): Picture {
 
 /** A picture that says only why there is nothing to draw. */
 export const emptyPicture = (kind: string, name: string, title: string, lead: string, causes: readonly Cause[]): Picture =>
-  finish({ ids: new PictureIds(kind, name), title, lead, body: [], height: 0, causes, description: lead, table: { head: ['not known', 'help'], rows: causes.map((c) => [own(c.says), own(c.help)]) } });
+  finish({ ids: new PictureIds(kind, name), title, lead, body: [], height: 0, causes, description: lead, table: { head: ['not known', 'help'], rows: causes.map((c) => [ownInside(c.says), ownInside(c.help)]) } });

@@ -1,0 +1,57 @@
+import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
+import { show, showValue } from '../assess/show.ts';
+import { isAbove } from '../base/compare.ts';
+import { isUnknown, type Value } from '../mechanics/derivation.ts';
+import type { Answer } from './answer.ts';
+
+const limitWord = (link: AssessedLink): string => (link.sort === 'anchor' ? 'holding power' : 'working limit');
+
+/** On whose word the limit of a link rests. */
+function limitBy(link: AssessedLink): string {
+  if (link.sort === 'line') return link.limitSays === undefined ? 'its maker' : 'its breaking strength over the line factor';
+  if (link.limitSays !== undefined) return link.limitSays === 'table' ? 'the table of its standard' : link.limitSays === 'breaking strength' ? 'its breaking strength over the design factor' : `the table of ${link.limitSays}`;
+  return link.sort === 'anchor' ? 'what is written of it' : 'its marking';
+}
+
+/** `within the limit given by its marking`, or above it; never more than that. */
+export function judgedText(load: Value, link: AssessedLink): string {
+  const limit = link.workingLimit;
+  if (isUnknown(limit)) return `not judged, because ${limit.unknown.says}`;
+  if (isUnknown(load)) return `not judged, because ${load.unknown.says}`;
+  return isAbove(load.amount.high, limit.amount.low) ? `above the limit given by ${limitBy(link)}` : `within the limit given by ${limitBy(link)}`;
+}
+
+export function linksTable(chain: AssessedChain, links: readonly AssessedLink[]): { head: string[]; rows: string[][] } {
+  return { head: ['link', 'limit', 'breaking strength', `load ${showValue(chain.load)}`], rows: links.map((l) => [`\`${l.name}\``, showValue(l.workingLimit), showValue(l.breaking), judgedText(chain.load, l)]) };
+}
+
+export function hoverLink(chain: AssessedChain, link: AssessedLink): Answer {
+  const { workingLimit: limit } = link;
+  const lead = isUnknown(limit) ? `${link.name}: ${judgedText(chain.load, link)}` : `${link.name}: load ${showValue(chain.load)}, ${limitWord(link)} ${show(limit)}`;
+  const help = isUnknown(limit) ? [`To have it judged, ${limit.unknown.help}.`] : [];
+  const breaking = isUnknown(link.breaking) || link.sort === 'anchor' ? [] : [`Breaking strength ${show(link.breaking)}`];
+  return {
+    lead,
+    after: isUnknown(limit) ? undefined : judgedText(chain.load, link),
+    lines: [`The load is ${chain.loadSays}.`, ...breaking, ...help],
+    ...(isUnknown(limit) || limit.origin.from !== 'derived' ? { restsOn: [limit] } : { derivation: limit.origin.derivation }),
+  };
+}
+
+export function chainSummary(chain: AssessedChain): string {
+  const weakest = chain.weakestByLimit;
+  const open = chain.unjudged.length === 0 ? '' : ` · ${chain.unjudged.length} ${chain.unjudged.length === 1 ? 'link' : 'links'} not judged`;
+  if (weakest === undefined) return `load ${showValue(chain.load)}${open}`;
+  return `lowest known limit ${showValue(weakest.workingLimit)} at ${weakest.name}, load ${showValue(chain.load)}${open}`;
+}
+
+export function hoverChainName(chain: AssessedChain): Answer {
+  const seen = new Set<string>();
+  const links = chain.routes.flatMap((r) => r.links).filter((l) => !seen.has(l.name) && seen.add(l.name));
+  return { lead: `${chain.name}: ${chainSummary(chain)}`, lines: [`The load is ${chain.loadSays}.`], table: linksTable(chain, links), restsOn: [chain.load] };
+}
+
+export const linkAt = (chain: AssessedChain, chunk: object, at: number): AssessedLink | undefined => {
+  for (const route of chain.routes) for (const link of route.links) if (link.place.chunk === chunk && link.place.start <= at && at <= link.place.end) return link;
+  return undefined;
+};
