@@ -1,13 +1,17 @@
 import type { Place } from '../base/span.ts';
 import { anchorNotJudged } from '../mechanics/anchor-not-judged.ts';
+import { blockLoad } from '../mechanics/block-load.ts';
 import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { nameOf, quantityOf, wordOf, type BoundBlock, type BoundLink, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
-import { assessGear, assessSized, gearHeads, type GearHead } from './assess-gear.ts';
+import { angleNotWritten } from '../trade/gear-sources.ts';
+import { exactly } from '../units/amount.ts';
+import { assessGear, assessSized, gearHeads, type AssessedGear, type GearHead, type LimitFrom } from './assess-gear.ts';
 import type { AssessedLine, AssessedPiece } from './assess-line.ts';
 import type { AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
+import { allJoints, endNotGiven, isRopeOnRope, ropeOnRopeCause, type Joint } from './chain-joints.ts';
 import { factOf, statementOf, writtenValue } from './facts.ts';
 import type { AssessedEnd } from './splice-end.ts';
 
@@ -16,20 +20,39 @@ export type LinkSort = 'line' | 'gear' | 'anchor' | 'vehicle' | 'other';
 export interface AssessedLink {
   readonly link: BoundLink;
   readonly place: Place;
-  /** As the file calls it: `main outboard`, `bow-22`. */
+  /** As the file calls it: `main outboard`, `bow-22`, `shackle bow 19 mm`. */
   readonly name: string;
+  /** The same wherever the same thing stands in the chain; gear given by size only is another one each time. */
+  readonly key: string;
   readonly sort: LinkSort;
   /** Kind of gear, for `gear`. */
   readonly gear: GearHead | undefined;
+  /** All that its block says, for gear by name. */
+  readonly gearFacts: AssessedGear | undefined;
+  /** Body diameter, for gear by size. */
+  readonly size: Value | undefined;
   readonly breaking: Value;
+  /** True when a tag gives the breaking strength, or it is what damage and splices leave of a tag's. */
+  readonly breakingGiven: boolean;
   /** Undefined where no limit is meant (an anchor has a holding power instead). */
   readonly workingLimit: Value;
+  readonly limitFrom: LinkLimitFrom;
   /** How the working limit was got, when it is not written. */
   readonly limitSays: string | undefined;
   readonly piece: AssessedPiece | undefined;
   readonly end: AssessedEnd | undefined;
   readonly declaration: Declaration | undefined;
+  /** What loads it: the chain's load, twice that from a block on that the line turns at. */
+  readonly load: Value;
+  readonly turned: boolean;
+  /** Why it may be weaker than its figures: what holds by them is then not judged. */
+  readonly doubt: Cause | undefined;
 }
+
+export type LinkLimitFrom = LimitFrom | 'line factor' | 'holding power';
+
+/** A link before it is known what loads it. */
+type BareLink = Omit<AssessedLink, 'load' | 'turned'>;
 
 export interface AssessedRoute {
   readonly statement: BoundStatement;
@@ -41,6 +64,9 @@ export interface AssessedChain {
   readonly block: BoundBlock;
   readonly name: string;
   readonly routes: readonly AssessedRoute[];
+  /** Every link once, however often it is written. */
+  readonly links: readonly AssessedLink[];
+  readonly joints: readonly Joint[];
   readonly winch: AssessedWinch | undefined;
   readonly repair: BoundBlock | undefined;
   /** What loads the chain: the pull at the written line out, else the winch's greatest. */
@@ -58,17 +84,24 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const repairName = nameOf(block.header, 'repair');
   const repair = repairName === undefined ? undefined : assessing.reader.find(repairName.name, ['repair'])?.block;
   const problems: Problem[] = [];
-  const routes: AssessedRoute[] = [];
+  const bare: { statement: BoundStatement; links: BareLink[] }[] = [];
   for (const statement of block.statements) {
     const route = statement.values.get('route');
     if (route?.type !== 'route') continue;
-    routes.push({ statement, links: route.links.map((link) => assessLink(link, repair, assessing, problems)) });
+    bare.push({ statement, links: route.links.map((link) => assessLink(link, repair, assessing, problems)) });
   }
-  const winch = winchOf(block, routes, assessing);
+  const winch = winchOf(block, bare, assessing);
   const { load, loadSays } = loadOn(block, winch, name);
+  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load) }));
+  const doubts = new Map<string, Cause>();
+  for (const joint of allJoints(loaded)) {
+    if (isRopeOnRope(joint) !== true) continue;
+    for (const link of [joint.first, joint.second]) if (!doubts.has(link.key)) doubts.set(link.key, ropeOnRopeCause(joint));
+  }
+  const routes = loaded.map(({ statement, links }) => ({ statement, links: links.map((link) => ({ ...link, doubt: link.doubt ?? doubts.get(link.key) })) }));
   const links = uniqueLinks(routes);
   return {
-    kind: 'chain', block, name, routes, winch, repair, load, loadSays, problems,
+    kind: 'chain', block, name, routes, links, joints: allJoints(routes), winch, repair, load, loadSays, problems,
     weakestByLimit: weakest(links, (l) => l.workingLimit),
     weakestByBreaking: weakest(links, (l) => l.breaking),
     unjudged: links.flatMap((link) => (isUnknown(link.workingLimit) ? [{ link, cause: link.workingLimit.unknown }] : [])),
@@ -77,7 +110,7 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
 
 function uniqueLinks(routes: readonly AssessedRoute[]): AssessedLink[] {
   const seen = new Map<string, AssessedLink>();
-  for (const route of routes) for (const link of route.links) if (!seen.has(link.name)) seen.set(link.name, link);
+  for (const route of routes) for (const link of route.links) if (!seen.has(link.key)) seen.set(link.key, link);
   return [...seen.values()];
 }
 
@@ -91,7 +124,22 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
   return found;
 }
 
-function winchOf(block: BoundBlock, routes: readonly AssessedRoute[], assessing: Assessing): AssessedWinch | undefined {
+const noAngle: Given = { amount: exactly(0), kind: 'angle', origin: { from: 'assumed', source: angleNotWritten, means: 'write the pull with its `via` and the angle there' } };
+
+/** From a block on that the line turns at, both parts of the line pull; what hangs in the line itself has its pull once. */
+function withLoads(links: readonly BareLink[], load: Value): AssessedLink[] {
+  let turned = false;
+  return links.map((link, i) => {
+    const before = links[i - 1];
+    if (link.gear === 'block' && (before === undefined || (before.piece !== undefined && before.end === undefined))) turned = true;
+    // A line without an end whose next link is a block runs over it and is joined to nothing there.
+    const runsOver = links[i + 1]?.gear === 'block';
+    const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver ? endNotGiven(link as AssessedLink) : undefined);
+    return { ...link, doubt, turned, load: turned ? asGiven(blockLoad({ T: load, θ: noAngle })) : load };
+  });
+}
+
+function winchOf(block: BoundBlock, routes: readonly { readonly links: readonly BareLink[] }[], assessing: Assessing): AssessedWinch | undefined {
   const statement = statementOf(block, 'with');
   const named = statement === undefined ? undefined : nameOf(statement.values, 'winch');
   if (named !== undefined) {
@@ -120,35 +168,44 @@ function loadOn(block: BoundBlock, winch: AssessedWinch | undefined, name: strin
 
 const problem = (code: string, place: Place, message: string, help: string): Problem => ({ code, place, message, help });
 
-function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: Assessing, problems: Problem[]): AssessedLink {
-  const base = { link, place: link.place, piece: undefined, end: undefined, gear: undefined, declaration: undefined, limitSays: undefined };
+const linkKinds = ['line', 'piece', ...gearHeads, 'anchor', 'vehicle', 'thimble'] as const;
+
+function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: Assessing, problems: Problem[]): BareLink {
+  const base = { link, place: link.place, piece: undefined, end: undefined, gear: undefined, gearFacts: undefined, size: undefined, breakingGiven: false, limitFrom: 'none' as const, declaration: undefined, limitSays: undefined, doubt: undefined };
   if (link.link === 'sized') {
     const sized = assessSized(link, assessing.practice);
-    return { ...base, name: sized.name, sort: 'gear', gear: link.gear, breaking: sized.breakingStrength, workingLimit: sized.workingLimit, limitSays: link.standard };
+    return { ...base, name: sized.name, key: `sized ${link.place.start}`, sort: 'gear', gear: link.gear, size: sized.size, breaking: sized.breakingStrength, workingLimit: sized.workingLimit, limitFrom: link.standard === undefined ? 'none' : 'table', limitSays: link.standard };
   }
-  const declaration = assessing.reader.find(link.name, ['line', 'piece', ...gearHeads, 'anchor', 'vehicle', 'thimble']);
+  const declaration = assessing.reader.find(link.name, linkKinds);
   const name = link.part === undefined ? link.name : `${link.name} ${link.part.name}`;
+  const key = name;
   if (declaration === undefined) {
     const known = assessing.reader.declarations(link.name)[0];
     const why = known === undefined ? unknown({ key: `name ${link.name}`, says: `\`${link.name}\` is not known`, help: 'declare it', place: link.place, reported: true }) : unknown({ key: `link ${link.name}`, says: `a ${known.kind} is not a link`, help: 'write a line, gear, an anchor or a vehicle', place: link.place, reported: true });
-    return { ...base, name, sort: 'other', breaking: why, workingLimit: why };
+    return { ...base, name, key, sort: 'other', breaking: why, workingLimit: why };
   }
   const { kind, block } = declaration;
-  if (kind === 'line' || kind === 'piece') return { ...base, ...lineLink(link, declaration, repair, assessing, problems), name, sort: 'line', declaration };
+  if (kind === 'line' || kind === 'piece') return { ...base, ...lineLink(link, declaration, repair, assessing, problems), name, key, sort: 'line', declaration };
   if (kind === 'anchor') {
     const holding = statementOf(block, 'holding') !== undefined || block.brokenHeads.has('holding') ? factOf(block, 'holding') : anchorNotJudged(link.name, wordOf(statementOf(block, 'kind')?.values ?? new Map(), 'kind') ?? 'anchor');
-    return { ...base, name, sort: 'anchor', declaration, breaking: holding, workingLimit: isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' } };
+    return { ...base, name, key, sort: 'anchor', declaration, breaking: holding, limitFrom: isUnknown(holding) ? 'none' : 'holding power', workingLimit: isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' } };
   }
-  if (kind === 'vehicle') return { ...base, ...pointLink(link, block, problems), name, sort: 'vehicle', declaration };
+  if (kind === 'vehicle') return { ...base, ...pointLink(link, block, problems), name, key, sort: 'vehicle', declaration };
   if (kind === 'thimble') {
     const none = unknown({ key: `limit of ${link.name}`, says: `a thimble alone has no working load limit`, help: 'write the eye it sits in', place: link.place });
-    return { ...base, name, sort: 'other', declaration, breaking: none, workingLimit: none };
+    return { ...base, name, key, sort: 'other', declaration, breaking: none, workingLimit: none };
   }
   const gear = assessGear(block, assessing.practice);
-  return { ...base, name, sort: 'gear', gear: gear.head, declaration, breaking: gear.breakingStrength, workingLimit: gear.workingLimit, limitSays: gear.limitFrom === 'written' ? undefined : gear.limitFrom };
+  if (link.part !== undefined) problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is a ${kind} and has no end or point named \`${link.part.name}\``, 'write its name alone'));
+  return { ...base, name, key, sort: 'gear', gear: gear.head, gearFacts: gear, declaration, breaking: gear.breakingStrength, breakingGiven: gear.breakingWritten, workingLimit: gear.workingLimit, limitFrom: gear.limitFrom, doubt: damageOf(gear), limitSays: gear.limitFrom === 'written' ? undefined : gear.limitFrom };
 }
 
-function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock, problems: Problem[]): { breaking: Value; workingLimit: Value } {
+function damageOf(gear: AssessedGear): Cause | undefined {
+  const [first] = gear.damages;
+  return first === undefined ? undefined : { key: `damage of ${gear.name}`, says: `\`${gear.name}\` is damaged, and what it still holds is not known`, help: 'take it out of service', place: first.place, reported: true };
+}
+
+function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'breakingGiven' | 'workingLimit' | 'limitFrom'> {
   const points = block.statements.filter((s) => s.definition.head === 'point');
   const nameOfPoint = (s: BoundStatement): string | undefined => {
     const named = s.values.get('name');
@@ -156,21 +213,21 @@ function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock
   };
   if (link.part === undefined) {
     const why = unknown({ key: `point at ${link.place.start}`, says: `which recovery point of \`${link.name}\` is used is not given`, help: points.length > 0 ? `write it behind the name: \`${link.name} ${nameOfPoint(points[0]!) ?? 'bow'}\`` : 'add a `point` to the vehicle and write it behind the name', place: link.place });
-    return { breaking: why, workingLimit: why };
+    return { breaking: why, breakingGiven: false, workingLimit: why, limitFrom: 'none' };
   }
   const point = points.find((s) => nameOfPoint(s) === link.part!.name);
   if (point === undefined) {
     problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` has no recovery point \`${link.part.name}\``, points.length > 0 ? `its points are ${points.map((s) => `\`${nameOfPoint(s) ?? '?'}\``).join(', ')}` : 'add `point` with its rating to the vehicle'));
     const why = unknown({ key: `point ${link.part.name}`, says: `the point is not known`, help: 'declare it', place: link.part.place, reported: true });
-    return { breaking: why, workingLimit: why };
+    return { breaking: why, breakingGiven: false, workingLimit: why, limitFrom: 'none' };
   }
   const rated = quantityOf(point.values, 'rated');
   const breaking = quantityOf(point.values, 'breaking');
   const missing = unknown({ key: `rating of ${link.name} ${link.part.name}`, says: `rating of \`${link.name} ${link.part.name}\` is not given`, help: 'add `rated` to the point, from its maker', place: point.place, ...(point.broken.size > 0 ? { reported: true } : {}) });
-  return { breaking: breaking === undefined ? missing : writtenValue(breaking), workingLimit: rated === undefined ? missing : writtenValue(rated) };
+  return { breaking: breaking === undefined ? missing : writtenValue(breaking), breakingGiven: breaking !== undefined, workingLimit: rated === undefined ? missing : writtenValue(rated), limitFrom: rated === undefined ? 'none' : 'written' };
 }
 
-function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Declaration, repair: BoundBlock | undefined, assessing: Assessing, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'workingLimit' | 'piece' | 'end' | 'limitSays'> {
+function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Declaration, repair: BoundBlock | undefined, assessing: Assessing, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'breakingGiven' | 'workingLimit' | 'limitFrom' | 'piece' | 'end' | 'limitSays' | 'doubt'> {
   const line = lineAfter(declaration, repair, assessing);
   const piece = line?.pieces.get(link.name);
   const reported = (says: string): { breaking: Value; workingLimit: Value } => {
@@ -180,7 +237,7 @@ function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Decla
   if (line === undefined || piece === undefined) {
     const kept = declaration.kind === 'piece' && declaration.block.definition.head === 'repair';
     problems.push(problem('unknown-piece', link.namePlace, kept && repair === undefined ? `\`${link.name}\` exists only after \`${declaration.block.name ?? 'the repair'}\`` : `\`${link.name}\` is not there any more when this chain is loaded`, kept && repair === undefined ? `write \`after ${declaration.block.name ?? ''}\` behind the chain's name` : 'name a piece that is left'));
-    return { ...reported(`\`${link.name}\` is not a piece of the line here`), piece: undefined, end: undefined, limitSays: undefined };
+    return { ...reported(`\`${link.name}\` is not a piece of the line here`), breakingGiven: false, limitFrom: 'none', piece: undefined, end: undefined, limitSays: undefined, doubt: undefined };
   }
   let end: AssessedEnd | undefined;
   if (link.part !== undefined) {
@@ -192,7 +249,18 @@ function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Decla
   const factor = assessing.practice.value('line-factor');
   const written = piece.line.working;
   const byFactor = asGiven(workingLimitFromBreaking({ MBL: asKind(breaking), f: factor }));
-  return { breaking, workingLimit: written === undefined ? byFactor : weakerOf(written, byFactor), piece, end, limitSays: 'line factor' };
+  // A written limit holds even where the breaking strength is not known; then it may be less than written.
+  const onlyWritten = written !== undefined && !isUnknown(written) && isUnknown(byFactor);
+  const workingLimit = written === undefined ? byFactor : onlyWritten ? written : weakerOf(written, byFactor);
+  const limitFrom = isUnknown(workingLimit) ? 'none' : workingLimit === written ? 'written' : 'line factor';
+  const doubt = doubtOf(piece) ?? (onlyWritten ? byFactor.unknown : undefined);
+  return { breaking, breakingGiven: true, workingLimit, limitFrom, piece, end, limitSays: limitFrom === 'written' ? undefined : 'line factor', doubt };
+}
+
+/** What may make a piece weaker than its logbook says. */
+function doubtOf(piece: AssessedPiece): Cause | undefined {
+  if (piece.retired === undefined) return piece.incomplete;
+  return { key: `retired ${piece.name}`, says: `\`${piece.name}\` is retired`, help: 'use another line', place: piece.retired.statement.place, reported: true };
 }
 
 const asKind = (value: Value): Value => (isUnknown(value) ? value : { ...value, kind: 'breaking strength' });

@@ -9,6 +9,7 @@ import { sideLoadedLimit } from '../mechanics/side-loaded-limit.ts';
 import { softShackleStrength } from '../mechanics/soft-shackle-strength.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { wordOf, type BoundBlock, type BoundLink, type BoundStatement } from '../model/bound.ts';
+import type { Chunk } from '../syntax/chunk.ts';
 import { knotNotWritten } from '../trade/gear-sources.ts';
 import { softShackleNamed } from '../trade/soft-shackle-share.ts';
 import { between } from '../units/amount.ts';
@@ -145,10 +146,10 @@ export function assessGear(block: BoundBlock, practice: Practice): AssessedGear 
 /** Gear that a route gives by kind and size only. */
 export function assessSized(link: Extract<BoundLink, { link: 'sized' }>, practice: Practice): { readonly name: string; readonly workingLimit: Value; readonly breakingStrength: Value; readonly size: Value } {
   const size = writtenValue(link.size);
-  const name = `${link.gear}${link.form ? ' ' + link.form : ''}`;
+  const name = (link.place.chunk as Chunk).text.slice(link.place.start, link.place.end).replace(/\s+/g, ' ');
   const noStandard = unknown({
     key: `limit of ${name} at ${link.place.start}`,
-    says: `the working load limit of this ${name} is not given: a size alone has none`,
+    says: `working load limit of \`${name}\` is not given: a size alone has none`,
     help: link.gear === 'shackle' ? 'name the standard it is marked to behind the size, such as `AS-2741`, or write it as a block with its `wll`' : 'write it as a block with its `wll` or `breaking`',
     place: link.place,
   });

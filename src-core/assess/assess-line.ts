@@ -11,6 +11,7 @@ import { replayLogbook, replayRepair } from '../model/line-history.ts';
 import { finishedAt, finishedLength, type DamageFact, type LineState, type LogEntry, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
 import { derivedFrom } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
+import { printAmount } from '../units/print.ts';
 import { causeOfLost, writtenValue } from './facts.ts';
 import { lineFacts, type LineFacts } from './line-facts.ts';
 import type { Practice } from './practice.ts';
@@ -53,7 +54,7 @@ export interface AssessedPiece {
   readonly splices: SpliceStretches;
   /** Strength of the line between its ends: damage and joints. */
   readonly body: Value;
-  /** Strength of the whole piece, loaded by its outboard end: the drum end is held by the kept wraps. */
+  /** Strength of the whole piece between its ends; a drum end without an eye is held by the kept wraps and does not count. */
   readonly strength: Value;
   readonly weakest: StrengthOfPlace | undefined;
   readonly retired: LogEntry | undefined;
@@ -127,6 +128,10 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState): Ass
   const overlap = splices.gaps.find(overlaps);
   if (overlap !== undefined) bodyPlaces.push({ name: 'overlapping splices', strength: unknown({ key: `overlap in ${long.name}`, says: `what overlapping splices leave of \`${long.name}\` is not known`, help: 'cut a piece out, or bury less where the maker allows it', place: overlap.other.facts.place, reported: true }) });
   const whole: [StrengthOfPlace, ...StrengthOfPlace[]] = [...bodyPlaces, { name: 'outboard end', strength: outboard.strength }];
+  // An inboard end made to be loaded counts too; a lug or a bare end lies under the kept wraps.
+  if (inboard.buried !== undefined || inboard.facts.form === 'knot') whole.push({ name: 'inboard end', strength: inboard.strength });
+  // A splice that cannot be made leaves no end that anything could be said about.
+  const spoiled = [long.lost, short.lost].find((lost) => lost?.reported === true && lost.place.chunk === outboard.facts.place.chunk && lost.place.start === outboard.facts.place.start);
   const incomplete = long.incomplete ?? short.incomplete;
   return {
     name: long.name,
@@ -141,8 +146,8 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState): Ass
     joints,
     splices,
     body: asGiven(strengthOfWorstPlace(bodyPlaces)),
-    strength: asGiven(strengthOfWorstPlace(whole)),
-    weakest: worstPlace(whole),
+    strength: spoiled === undefined ? asGiven(strengthOfWorstPlace(whole)) : unknown(causeOfLost(spoiled, `ends of ${long.name}`)),
+    weakest: spoiled === undefined ? worstPlace(whole) : undefined,
     retired: long.retired,
     incomplete: incomplete === undefined ? undefined : causeOfLost(incomplete, `logbook of ${facts.name}`),
   };
@@ -161,13 +166,14 @@ export const damageWords = (fact: DamageFact): string => {
     case 'cut':
       return fact.strands === undefined ? 'cut strands' : fact.strands === 1 ? '1 cut strand' : `${fact.strands} cut strands`;
     case 'abrasion':
+      if (fact.share !== undefined) return `abrasion of ${printAmount(exactly(fact.share.value), 'ratio', { unit: fact.share.unit })}`;
       return fact.severity === undefined ? 'abrasion' : `${fact.severity} abrasion`;
     case 'glaze':
       return fact.state === undefined ? 'glaze' : `${fact.state} glaze`;
     case 'melt':
       return 'melted fibre';
     case 'pulled':
-      return 'pulled strands';
+      return fact.strands === undefined ? 'pulled strands' : fact.strands === 1 ? '1 pulled strand' : `${fact.strands} pulled strands`;
     case 'brittle':
       return 'brittle fibre';
     case 'flattened':

@@ -70,7 +70,8 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
   const [barrel, width, flange] = [factOf(block, 'barrel'), factOf(block, 'width'), factOf(block, 'flange')];
   const impossible = drumFaults({ barrel, width, flange, diameter });
   const material = piece?.line.material;
-  const keepNeeded = practice.value('keep-wraps', material);
+  // The wraps of the wrong material would be too few, so an unknown one gives no figure.
+  const keepNeeded = piece === undefined ? noLine : piece.line.materialCause !== undefined ? unknown(piece.line.materialCause) : practice.value('keep-wraps', material);
   const keepWritten = maybeFact(block, 'keep', 'wraps');
   const keep = keepWritten ?? keepNeeded;
   // A size that cannot be is reported by itself; nothing is computed from it.

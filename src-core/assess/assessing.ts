@@ -1,10 +1,15 @@
 import { nameOf, type BoundBlock } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
-import type { Reader } from '../model/scope.ts';
+import { Reader } from '../model/scope.ts';
+import { assessAnchor, type AssessedAnchor } from './assess-anchor.ts';
 import { assessChain, type AssessedChain } from './assess-chain.ts';
 import { assessGear, gearHeads, type AssessedGear, type GearHead } from './assess-gear.ts';
+import { assessKit, type AssessedKit } from './assess-kit.ts';
 import { assessLine, assessRepaired, type AssessedLine, type AssessedPiece } from './assess-line.ts';
+import { assessPull, type AssessedPull } from './assess-pull.ts';
+import { assessVehicle, type AssessedVehicle } from './assess-vehicle.ts';
 import { assessWinch, carriedName, type AssessedWinch } from './assess-winch.ts';
+import { AssessedBlocks } from './assessed-blocks.ts';
 import { Practice } from './practice.ts';
 
 export interface AssessedRepair {
@@ -20,34 +25,38 @@ export interface AssessedOther {
   readonly block: BoundBlock;
 }
 
-export type Assessed = AssessedLine | AssessedWinch | AssessedGear | AssessedChain | AssessedRepair | AssessedOther;
+export type Assessed = AssessedLine | AssessedWinch | AssessedGear | AssessedChain | AssessedRepair | AssessedPull | AssessedAnchor | AssessedVehicle | AssessedKit | AssessedOther;
 
 /**
  * The assessment of one block. Whatever it takes from other blocks goes through the reader, which remembers what was
- * asked; within one assessment each block is worked out once.
+ * asked; each block is worked out once, and with what is kept of it comes what it had asked.
  */
 export class Assessing {
   readonly reader: Reader;
   readonly day: DayNumber;
   readonly practice: Practice;
-  readonly #lines = new Map<BoundBlock, AssessedLine>();
-  readonly #winches = new Map<BoundBlock, AssessedWinch>();
-  readonly #repairs = new Map<BoundBlock, AssessedRepair | undefined>();
-  readonly #chains = new Map<BoundBlock, AssessedChain>();
+  readonly #blocks: AssessedBlocks;
 
-  constructor(reader: Reader, day: DayNumber) {
+  constructor(reader: Reader, day: DayNumber, blocks = new AssessedBlocks()) {
     this.reader = reader;
     this.day = day;
     this.practice = new Practice(reader);
+    this.#blocks = blocks;
+  }
+
+  #once<T>(block: BoundBlock, work: (own: Assessing) => T): T {
+    let kept = this.#blocks.get(block);
+    if (kept === undefined) {
+      const own = new Assessing(new Reader(this.reader.scope), this.day, this.#blocks);
+      kept = { result: work(own), asked: own.reader.asked };
+      this.#blocks.keep(block, kept);
+    }
+    this.reader.askedToo(kept.asked);
+    return kept.result as T;
   }
 
   line(block: BoundBlock): AssessedLine {
-    let line = this.#lines.get(block);
-    if (line === undefined) {
-      line = assessLine(block, this.practice, this.day);
-      this.#lines.set(block, line);
-    }
-    return line;
+    return this.#once(block, (own) => assessLine(block, own.practice, own.day));
   }
 
   /** The piece of a name, as it is on the day. */
@@ -58,13 +67,10 @@ export class Assessing {
   }
 
   winch(block: BoundBlock): AssessedWinch {
-    let winch = this.#winches.get(block);
-    if (winch === undefined) {
+    return this.#once(block, (own) => {
       const name = carriedName(block);
-      winch = assessWinch(block, name === undefined ? undefined : this.piece(name), this.practice);
-      this.#winches.set(block, winch);
-    }
-    return winch;
+      return assessWinch(block, name === undefined ? undefined : own.piece(name), own.practice);
+    });
   }
 
   gear(block: BoundBlock): AssessedGear {
@@ -77,21 +83,27 @@ export class Assessing {
   }
 
   repaired(repair: BoundBlock): AssessedRepair | undefined {
-    if (this.#repairs.has(repair)) return this.#repairs.get(repair);
-    const block = this.lineOfRepair(repair);
-    const before = block === undefined ? undefined : this.line(block);
-    const result: AssessedRepair | undefined = before === undefined ? undefined : { kind: 'repair', block: repair, name: repair.name ?? 'repair', before, after: assessRepaired(before, repair) };
-    this.#repairs.set(repair, result);
-    return result;
+    return this.#once(repair, (own): AssessedRepair | undefined => {
+      const block = own.lineOfRepair(repair);
+      const before = block === undefined ? undefined : own.line(block);
+      return before === undefined ? undefined : { kind: 'repair', block: repair, name: repair.name ?? 'repair', before, after: assessRepaired(before, repair) };
+    });
   }
 
   chain(block: BoundBlock): AssessedChain {
-    let chain = this.#chains.get(block);
-    if (chain === undefined) {
-      chain = assessChain(block, this);
-      this.#chains.set(block, chain);
-    }
-    return chain;
+    return this.#once(block, (own) => assessChain(block, own));
+  }
+
+  vehicle(block: BoundBlock): AssessedVehicle {
+    return this.#once(block, (own) => assessVehicle(block, own.practice));
+  }
+
+  anchor(block: BoundBlock): AssessedAnchor {
+    return this.#once(block, (own) => assessAnchor(block, own));
+  }
+
+  pull(block: BoundBlock): AssessedPull {
+    return this.#once(block, (own) => assessPull(block, own));
   }
 
   block(block: BoundBlock): Assessed {
@@ -99,6 +111,10 @@ export class Assessing {
     if (head === 'line') return this.line(block);
     if (head === 'winch') return this.winch(block);
     if (head === 'chain') return this.chain(block);
+    if (head === 'pull') return this.pull(block);
+    if (head === 'anchor') return this.anchor(block);
+    if (head === 'vehicle') return this.vehicle(block);
+    if (head === 'kit') return assessKit(block, this);
     if (head === 'repair') return this.repaired(block) ?? { kind: 'other', block };
     if ((gearHeads as readonly string[]).includes(head)) return this.gear(block) as AssessedGear & { head: GearHead };
     return { kind: 'other', block };

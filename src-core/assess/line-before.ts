@@ -1,10 +1,25 @@
 import type { BoundStatement } from '../model/bound.ts';
 import { assessLine, type AssessedLine } from './assess-line.ts';
+import { statementOf } from './facts.ts';
+
+const changesTheLine: ReadonlySet<string> = new Set(['damage', 'cut', 'splice', 'join', 'reversed', 'retired', 'fitted']);
+
+/** Pulls between two changes meet the same line, so each state is worked out once. */
+const states = new WeakMap<AssessedLine, Map<string, AssessedLine>>();
 
 /** The line as it was when an entry of its logbook was made: what stands above it on the same day has happened already. */
 export function lineBefore(line: AssessedLine, entry: BoundStatement): AssessedLine {
   const day = entry.day!;
   const index = line.block.statements.indexOf(entry);
-  const statements = line.block.statements.filter((s, i) => s.day === undefined || s.day < day || (s.day === day && i < index));
-  return assessLine({ ...line.block, statements }, line.facts.practice, day);
+  const earlier = line.block.statements.filter((s, i) => s.day !== undefined && changesTheLine.has(s.definition.head) && (s.day < day || (s.day === day && i < index)));
+  const ages = statementOf(line.block, 'stored') !== undefined;
+  const key = ages ? `${earlier.length} on ${day}` : `${earlier.length}`;
+  const known = states.get(line) ?? new Map<string, AssessedLine>();
+  states.set(line, known);
+  let before = known.get(key);
+  if (before === undefined) {
+    before = assessLine({ ...line.block, statements: [...line.block.statements.filter((s) => s.day === undefined), ...earlier] }, line.facts.practice, day);
+    known.set(key, before);
+  }
+  return before;
 }

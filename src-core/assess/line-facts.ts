@@ -59,7 +59,8 @@ export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber)
 
 function baseStrength(block: BoundBlock, breaking: Value, material: string | undefined, practice: Practice, day: DayNumber, word: (head: string) => string | undefined): Value {
   let base = breaking;
-  if (word('wet') === 'yes') base = asGiven(wetStrength({ F_b: base, ω: material === undefined ? unknown(missingFact(block, 'material')) : practice.value('wet-loss', material) }));
+  // Nylon is weaker wet, and a winch line gets wet: it is counted dry only where that is written.
+  if (word('wet') === 'yes' || (material === 'nylon' && word('wet') !== 'no')) base = asGiven(wetStrength({ F_b: base, ω: material === undefined ? unknown(missingFact(block, 'material')) : practice.value('wet-loss', material) }));
   if (word('stored') === 'outdoors') {
     const fitted = block.statements.find((s) => s.definition.head === 'fitted' && s.day !== undefined);
     if (fitted === undefined) {

@@ -21,7 +21,7 @@ export class Practice {
     for (const block of this.#blocks) {
       for (const statement of block.statements) {
         if (statement.definition.head !== key || statement.broken.size > 0) continue;
-        const word = wordOf(statement.values, 'material') ?? wordOf(statement.values, 'gear');
+        const word = wordOf(statement.values, 'material') ?? wordOf(statement.values, 'gear') ?? wordOf(statement.values, 'wear') ?? wordOf(statement.values, 'bearing');
         if (word === undefined || word === holdsFor) found = statement;
       }
     }

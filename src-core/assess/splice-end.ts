@@ -40,6 +40,7 @@ export interface BuriedEnd {
   readonly taper: Value;
   readonly taperWritten: boolean;
   readonly taperNeeded: Value;
+  readonly taperNeeded_d: Value;
   readonly eyeLoop: Value;
   readonly eyeLoopWritten: boolean;
   readonly shortening: Derived;
@@ -117,6 +118,7 @@ function assessBuried(end: EndFacts, line: LineFacts, label: string, id: string)
     taper,
     taperWritten: end.taper !== undefined,
     taperNeeded: end.tucked ? { amount: exactly(0), kind: 'needed length', origin: { from: 'constant', source: sources['tuck-bury-hmpe'] } } : asGiven(taperNeeded({ k_t: materialMissing(line) ?? line.practice.value('taper', line.material), d })),
+    taperNeeded_d: materialMissing(line) ?? line.practice.value('taper', line.material),
     eyeLoop,
     eyeLoopWritten: end.size !== undefined,
     shortening: spliceShortening({ T: bury, c }),

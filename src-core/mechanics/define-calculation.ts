@@ -61,14 +61,15 @@ export const calculations = (): ReadonlyMap<string, Calculation> => registry;
 
 function outOfRange(symbol: string, definition: SymbolDefinition, given: Given): string | undefined {
   const { low, high } = given.amount;
-  const shown = printAmount(given.amount, kinds[definition.kind].dimension, unitOf(given));
+  // Printing costs more than the calculation itself: only what is refused is printed.
+  const shown = (): string => printAmount(given.amount, kinds[definition.kind].dimension, unitOf(given));
   const limit = (si: number): string => printAmount(exactly(si), kinds[definition.kind].dimension, unitOf(given));
-  const what = `${definition.meaning} (${symbol}) is ${shown}`;
+  const what = (): string => `${definition.meaning} (${symbol}) is ${shown()}`;
   if (!Number.isFinite(low) || !Number.isFinite(high)) return `${definition.meaning} (${symbol}) is not a finite number`;
-  if (definition.above !== undefined && low <= definition.above) return `${what}; it must be above ${limit(definition.above)}`;
-  if (definition.min !== undefined && low < definition.min * (1 - Math.sign(definition.min) * 1e-12)) return `${what}; the calculation holds from ${limit(definition.min)}`;
-  if (definition.max !== undefined && high > definition.max * (1 + Math.sign(definition.max) * 1e-12)) return `${what}; the calculation holds up to ${limit(definition.max)}`;
-  if (definition.whole === true && (!Number.isInteger(low) || !Number.isInteger(high))) return `${what}; it must be a whole number`;
+  if (definition.above !== undefined && low <= definition.above) return `${what()}; it must be above ${limit(definition.above)}`;
+  if (definition.min !== undefined && low < definition.min * (1 - Math.sign(definition.min) * 1e-12)) return `${what()}; the calculation holds from ${limit(definition.min)}`;
+  if (definition.max !== undefined && high > definition.max * (1 + Math.sign(definition.max) * 1e-12)) return `${what()}; the calculation holds up to ${limit(definition.max)}`;
+  if (definition.whole === true && (!Number.isInteger(low) || !Number.isInteger(high))) return `${what()}; it must be a whole number`;
   return undefined;
 }
 

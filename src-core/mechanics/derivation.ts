@@ -85,21 +85,30 @@ export function restsOnAssumption(given: Given): boolean {
   return given.origin.from === 'derived' && given.origin.derivation.inputs.some((input) => restsOnAssumption(input.given));
 }
 
-/** Every written place that fed the value, nearest first, each once. */
-export function writtenPlaces(value: Given | Derivation): Place[] {
-  const places = new Set<Place>();
+export interface WrittenInput {
+  readonly place: Place;
+  /** What the figure is, where it is an input of a calculation. */
+  readonly means: string | undefined;
+}
+
+/** Every written figure that fed the value, nearest first, each place once. */
+export function writtenInputs(value: Given | Derivation): WrittenInput[] {
+  const found = new Map<Place, WrittenInput>();
   const seen = new Set<Derivation>();
-  const visit = (given: Given): void => {
-    if (given.origin.from === 'written') places.add(given.origin.place);
-    else if (given.origin.from === 'derived') walk(given.origin.derivation);
-    else if (given.origin.from === 'assumed' && given.origin.place !== undefined) places.add(given.origin.place);
+  const visit = (given: Given, means: string | undefined): void => {
+    const { origin } = given;
+    if (origin.from === 'derived') walk(origin.derivation);
+    else if (origin.from !== 'constant' && origin.place !== undefined && !found.has(origin.place)) found.set(origin.place, { place: origin.place, means });
   };
   const walk = (derivation: Derivation): void => {
     if (seen.has(derivation)) return;
     seen.add(derivation);
-    for (const input of derivation.inputs) visit(input.given);
+    for (const input of derivation.inputs) visit(input.given, input.meaning);
   };
   if ('calculation' in value) walk(value);
-  else visit(value);
-  return [...places];
+  else visit(value, undefined);
+  return [...found.values()];
 }
+
+/** The places of `writtenInputs`. */
+export const writtenPlaces = (value: Given | Derivation): Place[] => writtenInputs(value).map((input) => input.place);

@@ -37,3 +37,5 @@ import './line-stretch.ts';
 import './stored-energy.ts';
 import './recoil-speed.ts';
 import './stand-off-distance.ts';
+import './tension-in-part.ts';
+import './tension-in-use.ts';

@@ -6,7 +6,7 @@ import { kinds, type Dimension } from '../units/dimension.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { describeDimension, readNumber, readQuantity } from '../units/read-quantity.ts';
-import { standardGravity, unitsOf } from '../units/unit-table.ts';
+import { standardGravity, unitNamed, unitsOf } from '../units/unit-table.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import type { Measure, Part } from '../vocabulary/shape.ts';
 import { clip, describeMeasure, describePart, examplePart, lineWords } from './describe-part.ts';
@@ -219,8 +219,13 @@ export class ValueBinder {
     const expected: Dimension = kinds[measure.kind].dimension;
     const problem = read.problem;
     if (problem !== undefined) {
-      const fixes = problem.replace === undefined ? undefined : [{ title: `Write \`${problem.replace}\``, edits: [{ place: this.place(problem.span), text: problem.replace }], mechanical: true as const }];
+      // Another unit is another claim: only a slip of upper and lower case is put right unasked.
+      const spelling = problem.replace?.toLowerCase() === this.#chunk.text.slice(problem.span.start, problem.span.end).toLowerCase();
+      const fixes = problem.replace === undefined ? undefined : [{ title: `Write \`${problem.replace}\``, edits: [{ place: this.place(problem.span), text: problem.replace }], ...(spelling ? { mechanical: true as const } : {}) }];
       this.#report(problem.problem, problem.span, problem.message, problem.help, fixes);
+      // The unit behind a number that cannot be read belongs to it and is not spoken of again.
+      const next = this.#tokens[this.#at];
+      if (problem.problem === 'bad-number' && next?.kind === 'word' && unitNamed(next.text) !== undefined) this.#at++;
       return undefined;
     }
     if (read.quantity === undefined) {
@@ -338,7 +343,7 @@ export class ValueBinder {
       links.push(link);
       needArrow = true;
     }
-    const last = this.#tokens[Math.min(this.#at, this.#tokens.length) - 1]!;
+    const last = this.#tokens[Math.max(0, Math.min(this.#at, this.#tokens.length) - 1)]!;
     const span = { start, end: last.end };
     if (!this.#failed && (!needArrow || links.length < 2)) {
       this.#failed = true;
@@ -387,6 +392,10 @@ export class ValueBinder {
     this.#failed = true;
     if (token.kind === 'open-string') return;
     const rest = { start: token.start, end: this.#tokens.at(-1)!.end };
+    if (token.kind === 'word' && (this.values.has(`${token.text}:clause`) || this.values.get(token.text)?.type === 'flag')) {
+      this.#report('unexpected-value', rest, `\`${token.text}\` stands twice in \`${this.#subject}\``, 'keep one of them; the first one is used');
+      return;
+    }
     const words = [...lineWords(parts)].filter((w) => !this.values.has(w) && !this.values.has(`${w}:clause`));
     const near = token.kind === 'word' ? didYouMean(token.text, words) : undefined;
     const fixes = near === undefined ? undefined : [{ title: `Write \`${near}\``, edits: [{ place: this.place(token), text: near }], mechanical: true as const }];

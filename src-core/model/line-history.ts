@@ -1,9 +1,15 @@
 import { isAbove, isBelow } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
+import { exactly } from '../units/amount.ts';
+import { printAmount, type System } from '../units/print.ts';
+import { unitNamed } from '../units/unit-table.ts';
 import { countOf, nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type BoundValue, type Problem } from './bound.ts';
 import { printDay, type DayNumber } from './day.ts';
-import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type PieceState, type Scenario } from './line-state.ts';
+import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type Scenario } from './line-state.ts';
 import { cutPiece, joinPieces, splicePiece } from './line-work.ts';
+
+/** Two readings of one place by tape differ by so much (m): our own careful choice. */
+const tapeError = 0.1;
 
 /** A point of a piece, as written from one of its ends. */
 interface Point {
@@ -21,11 +27,14 @@ class Replay {
   readonly pieces: Map<string, PieceState>;
   readonly problems: Problem[] = [];
   readonly #own: string;
+  readonly #system: System;
 
   constructor(line: BoundBlock, scenario: Scenario, before?: LineState) {
     this.#line = line;
     this.#scenario = scenario;
     this.#own = line.name ?? 'line';
+    const measured = ['length', 'diameter'].flatMap((head) => line.statements.filter((x) => x.definition.head === head).map((x) => quantityOf(x.values, head)?.unit.system));
+    this.#system = measured.includes('us') ? 'us' : 'metric';
     const fact = (head: string): BoundStatement | undefined => line.statements.find((s) => s.definition.head === head);
     const diameter = fact('diameter');
     this.#diameter = diameter === undefined ? undefined : quantityOf(diameter.values, 'diameter')?.value;
@@ -57,6 +66,10 @@ class Replay {
     return { diameter: this.#diameter, pieces: this.pieces, problems: this.problems };
   }
 
+  #metres(value: number): string {
+    return printAmount(exactly(value), 'length', { system: this.#system, ...(this.#system === 'metric' ? { unit: unitNamed('m') } : {}) });
+  }
+
   #problem(code: string, place: Place, message: string, help: string, related?: Problem['related']): void {
     this.problems.push({ code, place, message, help, ...(related ? { related } : {}) });
   }
@@ -86,7 +99,7 @@ class Replay {
     const beyond = Math.max(...points.map((p) => p.beyond ?? 0));
     if (beyond <= 0) return false;
     const total = finishedLength(piece)!;
-    this.#problem('position-beyond-end', place, `this position lies ${beyond.toFixed(2)} m beyond the end of \`${piece.name}\`, which is ${total.toFixed(2)} m long here`, 'measure again, or correct the end it is counted from');
+    this.#problem('position-beyond-end', place, `this position lies ${this.#metres(beyond)} beyond the end of \`${piece.name}\`, which is ${this.#metres(total)} long here`, 'measure again, or correct the end it is counted from');
     return true;
   }
 
@@ -110,6 +123,8 @@ class Replay {
     switch (definition.head) {
       case 'damage':
         return put(this.#damaged(piece, statement));
+      case 'mended':
+        return put({ ...this.#mended(piece, statement), log: [...piece.log, log] });
       case 'cut':
         return this.#cut(piece, statement, day);
       case 'splice':
@@ -139,6 +154,21 @@ class Replay {
     const share = quantityOf(values, 'share');
     const fact = { statement, kind: wordOf(values, 'kind') ?? 'unknown', strands: countOf(values, 'strands'), share, severity: wordOf(values, 'severity'), state: wordOf(values, 'state'), place: statement.place, day: statement.day! };
     return { ...piece, marks: [...piece.marks, { from, to, fact }] };
+  }
+
+  /** The piece without the damage that was put right there. */
+  #mended(piece: PieceState, statement: BoundStatement): PieceState {
+    const station = statement.values.get('station');
+    const kind = wordOf(statement.values, 'kind');
+    if (station?.type !== 'station') return piece;
+    const a = this.#point(piece, station.from);
+    const b = station.to === undefined ? a : this.#point(piece, station.to);
+    if (this.#beyond(piece, station.place, a, b) || a.s === undefined || b.s === undefined) return piece;
+    const [from, to] = [Math.min(a.s, b.s) - tapeError, Math.max(a.s, b.s) + tapeError];
+    const isMended = (m: Mark): boolean => m.fact.kind === kind && (kind !== 'glaze' || m.fact.state === 'soft') && m.from !== undefined && m.to !== undefined && from <= m.from && m.to <= to;
+    const left = piece.marks.filter((m) => !isMended(m));
+    if (left.length === piece.marks.length) this.#problem('mended-nothing', statement.place, `no ${kind === 'glaze' ? 'soft glaze' : kind === 'pulled' ? 'pulled strand' : 'flattened line'} is written that lies wholly here on \`${piece.name}\``, 'correct the position, which counts from the end as the line lies now, or remove the entry');
+    return { ...piece, marks: left };
   }
 
   #cutAt(piece: PieceState, s: number, statement: BoundStatement, day: DayNumber | undefined): void {
@@ -175,7 +205,7 @@ class Replay {
     }
     const done = splicePiece(piece, which, end, this.#diameter, this.#scenario);
     if (done === undefined) {
-      this.#problem('splice-longer-than-piece', statement.place, `\`${piece.name}\` is ${finishedLength(piece)!.toFixed(2)} m long, too short for this splice`, 'join it to another piece, or retire it');
+      this.#problem('splice-longer-than-piece', statement.place, `\`${piece.name}\` is ${this.#metres(finishedLength(piece)!)} long, too short for this splice`, 'join it to another piece, or retire it');
       this.pieces.set(piece.name, { ...piece, [which]: end, axis: undefined, lost: { says: `\`${piece.name}\` is too short for its splice`, help: 'join it to another piece, or retire it', place: statement.place, reported: true } });
       return;
     }
@@ -188,6 +218,12 @@ class Replay {
     if (other.name === piece.name) {
       this.#problem('joined-to-itself', statement.place, `\`${piece.name}\` cannot be joined to itself`, 'name the piece that is joined on');
       return;
+    }
+    for (const [joined, which] of [[piece, 'outboard'], [other, 'inboard']] as const) {
+      const before = joined[which];
+      if (before.form === 'eye' || before.form === 'hook' || before.form === 'lug') {
+        this.#problem('end-not-cut', statement.place, `the ${which} end of \`${joined.name}\` still has its ${before.form}, and a joint needs a cut end`, 'write the `cut` that took it off before the two were joined', [{ place: before.place, message: `its ${before.form}` }]);
+      }
     }
     const end = { ...endFacts(statement.values, statement, { supplied: false, day }), form: 'end-to-end' };
     const done = joinPieces(piece, other, end, this.#diameter, this.#scenario);

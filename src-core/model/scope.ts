@@ -150,6 +150,11 @@ export class Reader {
     return this.scope.get(key);
   }
 
+  /** Notes what had been asked for a result that is used again. */
+  askedToo(keys: Iterable<string>): void {
+    for (const key of keys) this.asked.add(key);
+  }
+
   declarations(name: string): readonly Declaration[] {
     return this.#ask(nameKey(name)) as readonly Declaration[];
   }

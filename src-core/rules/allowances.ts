@@ -3,6 +3,7 @@ import type { BoundChunk } from '../model/bound.ts';
 import { ruleNamed } from './all.ts';
 import { limitSetAside, unusedAllowance } from './allowance-rules.ts';
 import type { TextRule } from './rule.ts';
+import { unknownRule, unknownRuleDraft } from './unknown-rule.ts';
 
 const say = (rule: TextRule, place: Finding['place'], message: string, help: string): Finding => ({ code: rule.name, severity: rule.severity, place, message, why: rule.why, help, source: rule.source, related: [], fixes: [] });
 
@@ -15,6 +16,12 @@ export function applyAllowances(chunks: readonly BoundChunk[], findings: readonl
   for (const chunk of chunks) {
     for (const allowance of chunk.allowances) {
       const { text } = chunk.chunk;
+      if (ruleNamed(allowance.code) === undefined) {
+        const start = text.indexOf(allowance.code, allowance.place.start);
+        const draft = unknownRuleDraft(allowance.code, { ...allowance.place, start, end: start + allowance.code.length });
+        left.push({ code: unknownRule.name, severity: unknownRule.severity, why: unknownRule.why, source: unknownRule.source, related: [], ...draft, fixes: draft.fixes ?? [] } as Finding);
+        continue;
+      }
       const meant = left.filter((f) => f.code === allowance.code && f.place.chunk === chunk.chunk && f.place.start >= allowance.target && !/[\r\n]/.test(text.slice(allowance.target, f.place.start)));
       if (meant.length === 0) {
         left.push(say(unusedAllowance, allowance.place, `nothing is found here that \`${allowance.code}\` could set aside`, 'remove the comment'));

@@ -39,7 +39,8 @@ export const buryTooShort = defineRule({
           message: `bury of ${endName(piece, end)} is ${'unknown' in in_d ? show(bury) : show({ amount: in_d.amount, kind: in_d.kind, origin: { from: 'derived', derivation: in_d } })}, below the ${'unknown' in buried.needed_d ? '' : show(buried.needed_d, { careful: 'up' })} for ${line.facts.material} hollow braid`,
           why: `grip grows with buried length${counted}`,
           help: `bury ${show(needed, { careful: 'up', unit })}, or cut the line again where more is left`,
-          fixes: written === undefined ? [] : [{ title: `Write the full bury, ${lengthText(needed, written)}`, edits: [{ place: written.place, text: lengthText(needed, written) }] }],
+          // What was made is a fact; only a plan can be rewritten.
+          fixes: written === undefined || end.facts.supplied || end.facts.day !== undefined ? [] : [{ title: `Write the full bury, ${lengthText(needed, written)}`, edits: [{ place: written.place, text: lengthText(needed, written) }] }],
         };
       });
     }

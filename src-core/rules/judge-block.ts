@@ -1,3 +1,4 @@
+import type { AssessedBlocks } from '../assess/assessed-blocks.ts';
 import type { Assessed } from '../assess/assessing.ts';
 import { Assessing } from '../assess/assessing.ts';
 import type { Finding, Severity } from '../assess/finding.ts';
@@ -30,9 +31,10 @@ for (const rule of rules) {
   rulesOn.set(rule.on, list);
 }
 
-export function judgeBlock(block: BoundBlock, scope: Scope, day: DayNumber): JudgedBlock {
+/** `blocks` keeps what blocks came to from one call to the next. */
+export function judgeBlock(block: BoundBlock, scope: Scope, day: DayNumber, blocks?: AssessedBlocks): JudgedBlock {
   const reader = new Reader(scope);
-  const assessing = new Assessing(reader, day);
+  const assessing = new Assessing(reader, day, blocks);
   const assessed = assessing.block(block);
   const judge = new Judge();
   const run = <K extends keyof Subjects>(on: K, subject: Subjects[K]): void => {
@@ -51,7 +53,7 @@ export function judgeBlock(block: BoundBlock, scope: Scope, day: DayNumber): Jud
 }
 
 function problemsOf(assessed: Assessed): readonly Problem[] {
-  if (assessed.kind === 'line' || assessed.kind === 'chain') return assessed.problems;
+  if (assessed.kind === 'line' || assessed.kind === 'chain' || assessed.kind === 'pull') return assessed.problems;
   return assessed.kind === 'repair' ? assessed.after.problems : [];
 }
 

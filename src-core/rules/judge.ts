@@ -1,6 +1,6 @@
 import { isAbove, isBelow } from '../base/compare.ts';
 import type { Draft, Finding, Severity } from '../assess/finding.ts';
-import { isUnknown, writtenPlaces, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { isUnknown, writtenInputs, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import type { Place } from '../base/span.ts';
 
 /** A check that could not be made, and why. */
@@ -67,6 +67,8 @@ export class Judge {
 
   /** A plain condition: fails with a finding. */
   holds(condition: boolean, draft: () => Draft): boolean {
+    // Where only one chunk counts, a plain condition tells its place by failing; what holds was counted with its own line.
+    if (this.#only !== undefined && (condition || this.#elsewhere(draft().place))) return condition;
     this.made++;
     if (condition) return true;
     this.failed++;
@@ -88,6 +90,7 @@ export class Judge {
   }
 
   #compare(value: Value, limit: Value, place: Place, fails: (value: Given, limit: Given) => boolean, draft: (value: Given, limit: Given) => Draft, unless: Cause | undefined): boolean | undefined {
+    if (this.#elsewhere(place)) return undefined;
     if (isUnknown(value)) {
       this.cannot(value.unknown, place);
       return undefined;
@@ -112,13 +115,13 @@ export class Judge {
   }
 }
 
-/** Every written line that fed the two numbers, without the one the finding stands on. */
+/** Every written line that fed the two numbers, without the one the finding stands on; each with what it says. */
 export function relatedPlaces(value: Given, limit: Given, own: Place): { place: Place; message: string }[] {
   const related: { place: Place; message: string }[] = [];
-  for (const place of [...writtenPlaces(value), ...writtenPlaces(limit)]) {
+  for (const { place, means } of [...writtenInputs(value), ...writtenInputs(limit)]) {
     if (place.chunk === own.chunk && place.start >= own.start && place.end <= own.end) continue;
     if (related.some((r) => r.place.chunk === place.chunk && r.place.start === place.start)) continue;
-    related.push({ place, message: 'this fed the number' });
+    related.push({ place, message: means ?? 'this figure counts here' });
     if (related.length === 6) break;
   }
   return related;

@@ -10,6 +10,7 @@ export const missingFact = defineTextRule({
   material  HMPE
   length    30 m
   outboard  eye thimble tube bury 720 mm taper 240 mm
+  2026-06-21  fitted
 }
 `,
   good: `line main {
@@ -18,6 +19,7 @@ export const missingFact = defineTextRule({
   length    30 m
   breaking  92 kN
   outboard  eye thimble tube bury 72 d taper 24 d
+  2026-06-21  fitted
 }
 `,
 });

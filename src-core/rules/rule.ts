@@ -1,6 +1,10 @@
+import type { AssessedAnchor } from '../assess/assess-anchor.ts';
 import type { AssessedChain } from '../assess/assess-chain.ts';
 import type { AssessedGear } from '../assess/assess-gear.ts';
+import type { AssessedKit } from '../assess/assess-kit.ts';
 import type { AssessedLine } from '../assess/assess-line.ts';
+import type { AssessedPull } from '../assess/assess-pull.ts';
+import type { AssessedVehicle } from '../assess/assess-vehicle.ts';
 import type { AssessedWinch } from '../assess/assess-winch.ts';
 import type { AssessedRepair, Assessing } from '../assess/assessing.ts';
 import type { Severity } from '../assess/finding.ts';
@@ -14,6 +18,10 @@ export interface Subjects {
   gear: AssessedGear;
   chain: AssessedChain;
   repair: AssessedRepair;
+  pull: AssessedPull;
+  anchor: AssessedAnchor;
+  vehicle: AssessedVehicle;
+  kit: AssessedKit;
   /** Any block, as it is bound. */
   block: BoundBlock;
 }

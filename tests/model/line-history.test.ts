@@ -52,7 +52,7 @@ describe('cuts', () => {
 
   test('a cut beyond the end is a problem and cuts nothing', () => {
     const state = replay('  2026-06-01 cut at 31 m from inboard');
-    expect(state.problems.map((p) => [p.code, p.message])).toEqual([['position-beyond-end', 'this position lies 1.00 m beyond the end of `main`, which is 30.00 m long here']]);
+    expect(state.problems.map((p) => [p.code, p.message])).toEqual([['position-beyond-end', 'this position lies 1 m beyond the end of `main`, which is 30 m long here']]);
     expect(lengths(state)).toEqual({ main: 30 });
   });
 });
@@ -159,4 +159,19 @@ test('a replay in two halves is the replay in one', () => {
     const first = replayLogbook(main!, day(middle), toss);
     expect(replayLogbook(main!, day('2027-01-01'), toss, { state: first, day: day(middle) }).pieces, middle).toEqual(whole.pieces);
   }
+});
+
+describe('mended', () => {
+  const pulled = '  2026-05-01 damage pulled 1 strand at 12 m from inboard';
+  test('a pulled strand that is worked back in is gone', () => {
+    expect(marks(replay(`${pulled}\n  2026-05-02 mended pulled at 12.05 m from inboard`), 'main')).toEqual([]);
+  });
+  test('another place is not', () => {
+    const state = replay(`${pulled}\n  2026-05-02 mended pulled at 13 m from inboard`);
+    expect(marks(state, 'main')).toEqual([[12, 12]]);
+    expect(state.problems.map((p) => p.code)).toEqual(['mended-nothing']);
+  });
+  test('cut strands cannot be mended', () => {
+    expect(marks(replay('  2026-05-01 damage cut 1 strand at 12 m from inboard\n  2026-05-02 mended pulled at 12 m from inboard'), 'main')).toEqual([[12, 12]]);
+  });
 });

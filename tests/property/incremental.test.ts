@@ -3,8 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { readDay } from '../../src-core/model/day.ts';
-import { LineIndex } from '../../src-core/base/line-index.ts';
-import { Project } from '../../src-core/project.ts';
+import { Project, RigFile } from '../../src-core/project.ts';
 
 const folder = join(import.meta.dirname, '../../examples');
 const start: Record<string, string> = { 'plover.rig': readFileSync(join(folder, 'plover.rig'), 'utf8'), 'practice.rig': readFileSync(join(folder, 'practice.rig'), 'utf8') };
@@ -61,17 +60,36 @@ test('after any edits the project says what it would say of the same text read f
   );
 });
 
-test('a line index after an edit is the index of the new text', () => {
+test('after any edits a file has the text, lines and places of the same text read from scratch', () => {
+  const piece = fc.constantFrom('a', '\n', '\r', 'line b {\n', '}\n', '"', '# c');
   fc.assert(
-    fc.property(fc.string({ unit: fc.constantFrom('a', '\n', '\r', 'b') }), fc.nat(30), fc.nat(5), fc.string({ unit: fc.constantFrom('x', '\n', '\r'), maxLength: 4 }), (text, at, remove, insert) => {
-      const s = Math.min(at, text.length);
-      const e = Math.min(text.length, s + remove);
-      const now = text.slice(0, s) + insert + text.slice(e);
-      const edited = new LineIndex(text).edited(now, s, e, insert.length);
-      const scratch = new LineIndex(now);
-      expect(edited.lineCount).toBe(scratch.lineCount);
-      for (let i = 0; i <= now.length; i++) expect(edited.lineColumn(i)).toEqual(scratch.lineColumn(i));
+    fc.property(fc.string({ unit: piece }), fc.array(fc.tuple(fc.nat(30), fc.nat(5), fc.string({ unit: piece, maxLength: 4 })), { minLength: 1, maxLength: 4 }), fc.boolean(), (text, edits, asked) => {
+      let now = text;
+      let file = RigFile.read('x.rig', text);
+      if (asked) void file.lines;
+      for (const [at, remove, insert] of edits) {
+        const start = Math.min(at, now.length);
+        const end = Math.min(now.length, start + remove);
+        now = now.slice(0, start) + insert + now.slice(end);
+        file = file.edited({ start, end, text: insert });
+        const scratch = RigFile.read('x.rig', now);
+        expect(file.text).toBe(now);
+        expect(file.length).toBe(now.length);
+        expect(file.chunks.map((c) => [c.offset, c.chunk.text])).toEqual(scratch.chunks.map((c) => [c.offset, c.chunk.text]));
+        for (const [i, { chunk }] of file.chunks.entries()) expect(file.indexOf(chunk)).toBe(i);
+        const starts = [0, ...[...now.matchAll(/\r\n|\n|\r/g)].map((m) => m.index + m[0].length)];
+        expect(file.lines.lineCount).toBe(starts.length);
+        starts.forEach((s, line) => {
+          expect(file.lines.lineStart(line)).toBe(s);
+          expect(file.lines.lineEnd(line)).toBe(s + /^[^\r\n]*/.exec(now.slice(s))![0].length);
+        });
+        for (let i = 0; i <= now.length; i++) {
+          const line = starts.findLastIndex((s) => s <= i);
+          expect(file.lines.lineColumn(i)).toEqual({ line, column: i - starts[line]! });
+          expect(file.lines.offset(line, i - starts[line]!)).toBe(Math.min(i, file.lines.lineEnd(line)));
+        }
+      }
     }),
-    { numRuns: 500 },
+    { numRuns: 400 },
   );
 });

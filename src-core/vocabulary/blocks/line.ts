@@ -132,6 +132,12 @@ export const lineBlock = defineBlock({
     cut('2026-06-28  cut  at 7.6 m from inboard'),
     splice('2026-06-28  splice  outboard eye thimble tube bury 72 d taper 24 d'),
     join('2026-06-28  join  main to tail bury 72 d taper 24 d'),
+    statement('mended', 'A pulled strand is worked back into the braid, flattened line is worked round again, or glaze is flexed soft: the place is sound.', [
+      choice('kind', { pulled: 'a pulled strand, worked back in', flattened: 'flattened line, worked round', glaze: 'soft glaze, flexed until it is gone' }),
+      at(true),
+      maybe('of', 'the piece it is on, when there are several', [name('piece', ['line', 'piece'])]),
+      note(),
+    ], '2026-06-22  mended  pulled at 12 m from inboard', { many: true }),
     statement('washed', 'The line is washed.', [name('piece', ['line', 'piece'], { optional: true }), note()], '2026-03-01  washed', { many: true }),
     reversed('2026-03-01  reversed'),
     statement('pulled', 'A pull worth remembering: its load.', [quantity('load', measures.load), name('piece', ['line', 'piece'], { optional: true }), note()], '2026-02-14  pulled  31 kN', { many: true }),

@@ -1,5 +1,5 @@
 import { measures } from '../measures.ts';
-import { choice, clause, count, defineBlock, label, maybe, maybeNewName, name, newName, note, quantity, statement, type StatementDefinition } from '../shape.ts';
+import { choice, clause, count, defineBlock, label, maybe, maybeNewName, name, newName, note, quantity, statement, type Measure, type StatementDefinition } from '../shape.ts';
 import { lineWork, materials } from './line.ts';
 
 export const anchorBlock = defineBlock({
@@ -10,12 +10,12 @@ export const anchorBlock = defineBlock({
     statement('kind', 'What it is.', [choice('kind', { tree: 'a living tree', rock: 'a rock', vehicle: 'a braked vehicle', 'buried-log': 'a buried log (deadman)', pickets: 'a picket holdfast', 'ground-anchor': 'a ground anchor' })], 'kind  tree', { needed: 'what it holds' }),
     statement('girth', 'Girth of a tree at the strap.', [quantity('girth', measures.girth)], 'girth  1.3 m'),
     statement('holding', 'What it holds, by a test or by somebody who answers for the figure.', [quantity('holding', measures.holding), note('who says so')], 'holding  40 kN "tested 2026-05-02"'),
-    statement('vehicle', 'The vehicle that stands as the anchor, braked.', [name('vehicle', ['vehicle'])], 'vehicle  dipper'),
-    statement('soil', 'The ground that holds it.', [choice('soil', { loam: 'loam', hardpan: 'hardpan or rock', wet: 'fine-grained wet, or sandy' })], 'soil  loam'),
-    statement('log', 'A buried log: its length, and the width of the face that bears.', [quantity('length', measures.gearLength), clause('face', 'width of the bearing face', [quantity('face', measures.gearWidth)])], 'log  1.8 m face 30 cm'),
-    statement('depth', 'Depth of a buried log, mean.', [quantity('depth', measures.depth)], 'depth  1.5 m'),
-    statement('slope', 'Slope of the pull on a buried log: one up in so many along.', [count('one-in', 1, 4)], 'slope  3'),
-    statement('pickets', 'How the pickets are combined.', [choice('pickets', { single: 'a single picket', 'one-one-one': 'three in line (1-1-1)', 'three-two-one': 'three, two and one (3-2-1)' })], 'pickets  three-two-one'),
+    statement('vehicle', 'The vehicle that stands as the anchor, every wheel braked.', [name('vehicle', ['vehicle'])], 'vehicle  dipper', { needed: 'what a braked vehicle holds' }),
+    statement('soil', 'The ground that holds it.', [choice('soil', { loam: 'loam', hardpan: 'hardpan or rock', wet: 'fine-grained wet, or sandy' })], 'soil  loam', { needed: 'what a buried log or pickets hold' }),
+    statement('log', 'A buried log: its length, and the width of the face that bears.', [quantity('length', measures.gearLength), clause('face', 'width of the bearing face', [quantity('face', measures.gearWidth)])], 'log  1.8 m face 30 cm', { needed: 'what a buried log holds' }),
+    statement('depth', 'Depth of a buried log, mean.', [quantity('depth', measures.depth)], 'depth  1.5 m', { needed: 'what a buried log holds' }),
+    statement('slope', 'Slope of the pull on a buried log: one up in so many along.', [count('one-in', 1, 100)], 'slope  3', { needed: 'what a buried log holds' }),
+    statement('pickets', 'How the pickets are combined.', [choice('pickets', { single: 'a single picket', 'one-one-one': 'three in line (1-1-1)', 'three-two-one': 'three, two and one (3-2-1)' })], 'pickets  three-two-one', { needed: 'what pickets hold' }),
   ],
   example: `anchor larch {
   kind   tree
@@ -53,28 +53,56 @@ anchor larch {
 });
 
 export const surfaces = {
-  'hard-road': 'hard road', grass: 'grass', 'hard-wet-sand': 'hard wet sand', gravel: 'gravel', 'soft-wet-sand': 'soft wet sand', 'soft-dry-sand': 'soft dry sand', 'shallow-mud': 'shallow mud', bog: 'bog, marsh or clinging clay',
+  'hard-road': 'hard road', grass: 'grass', 'hard-wet-sand': 'hard wet sand', gravel: 'gravel', snow: 'snow', 'soft-wet-sand': 'soft wet sand', 'soft-dry-sand': 'soft dry sand', 'shallow-mud': 'shallow mud', bog: 'bog, marsh or clinging clay',
 };
+
+const floorArea: Measure = { kind: 'area', above: 0, max: 100, example: '2.8 m2' };
 
 export const pullBlock = defineBlock({
   head: 'pull',
   summary: 'A pull that is intended: what is pulled, over what, through which chain.',
   header: [newName(), clause('with', 'the winch that pulls', [name('winch', ['winch'])]), maybe('through', 'the chain it pulls through', [name('chain', ['chain'])]), label()],
   statements: [
-    statement('load', 'What is pulled: a vehicle of this file, or a load by its weight.', [name('vehicle', ['vehicle'], { optional: true }), quantity('weight', measures.load, { optional: true })], 'load  plover', { needed: 'the pull that is needed' }),
-    statement('surface', 'What it is pulled over.', [choice('surface', surfaces)], 'surface  gravel', { needed: 'the pull that is needed' }),
-    statement('grade', 'How steep the way is, up.', [quantity('grade', measures.grade)], 'grade  12 deg'),
-    statement('mired', 'How deep it is sunk.', [choice('mired', { 'to-wheels': 'to the sidewalls of the wheels', 'to-hubs': 'to the hubs or fenders', 'to-frame': 'to the frame or cab' })], 'mired  to-hubs'),
-    statement('dragging', 'Wheels that do not turn.', [count('wheels', 1, 20, ['wheels', 'wheel'])], 'dragging  2 wheels'),
-    statement('reach', 'Distance from the winch to the anchor or the load.', [quantity('reach', measures.distance)], 'reach  21 m', { needed: 'line out and layer' }),
-    statement('via', 'A block on the way, where it hangs, and the angle between the two parts of the line.', [name('block', ['block']), choice('moves', { fixed: 'made fast to an anchor: it turns the line', travelling: 'made fast to the load: it doubles the pull' }), maybe('on', 'what it is made fast to', [name('anchor', ['anchor', 'vehicle', 'strap', 'shackle', 'soft-shackle'])]), maybe('angle', 'angle between the two parts of the line', [quantity('angle', measures.angle)]), maybe('after', 'distance of line before it', [quantity('after', measures.distance)])], 'via  snatch fixed on larch angle 90 deg', { many: true }),
-    statement('back-to', 'The line comes back to this: the vehicle\'s own point or an anchor.', [name('target', ['vehicle', 'anchor'])], 'back-to  plover'),
+    statement('load', 'What is pulled: a vehicle of this file, or a load by its weight. A weight behind a vehicle replaces its mass for this pull.', [
+      name('vehicle', ['vehicle'], { optional: true }),
+      quantity('weight', measures.load, { optional: true }),
+      maybe('water', 'depth of water that stands inside and comes out with it', [quantity('water', measures.depth), clause('over', 'floor area that holds it', [quantity('over', floorArea)])]),
+    ], 'load  plover', { needed: 'the pull that is needed' }),
+    statement('surface', 'What it is pulled over. `takes` gives the share of the weight that it takes, measured or vouched for.', [choice('surface', surfaces), maybe('takes', 'share of the weight that the ground takes', [quantity('takes', measures.share)]), note('who says so')], 'surface  gravel', { needed: 'the pull that is needed' }),
+    statement('grade', 'How steep the way is, up.', [choice('flat', { level: 'no slope' }, { optional: true }), quantity('grade', measures.grade, { optional: true })], 'grade  12 deg', { needed: 'the pull that is needed' }),
+    statement('mired', 'How deep it is sunk.', [choice('mired', { no: 'it stands on top of the ground', 'to-wheels': 'to the sidewalls of the wheels', 'to-hubs': 'to the hubs or fenders', 'to-frame': 'to the frame or cab' })], 'mired  to-hubs', { needed: 'the pull that is needed' }),
+    statement('dragging', 'Wheels that do not turn, of all that it stands on.', [choice('turning', { none: 'every wheel turns' }, { optional: true }), count('wheels', 1, 20, ['wheels', 'wheel'], { optional: true }), maybe('of', 'how many wheels it stands on', [count('of', 1, 40)])], 'dragging  2 wheels of 4', { needed: 'the pull that is needed' }),
+    statement('resistance', 'Resistance of the load, measured or vouched for. It replaces what ground, grade, mire and wheels are taken to make.', [quantity('resistance', measures.load), note('who says so')], 'resistance  9 kN "load cell, 2026-05-17"'),
+    statement('reach', 'Distance along the line between what stands and what moves: from the winch to the anchor or the load, behind a block that only turns the line from that block on.', [quantity('reach', measures.distance)], 'reach  21 m', { needed: 'line out and layer' }),
+    statement('via', 'A block on the way, in the order in which the line meets them from the winch. A route of the chain that begins with the block says what holds it; so does `on`.', [name('block', ['block']), choice('moves', { fixed: 'made fast to what stands: it turns the line', travelling: 'made fast to the load: it moves with it' }), maybe('on', 'what it is made fast to', [name('anchor', ['anchor', 'vehicle', 'strap', 'shackle', 'soft-shackle', 'ring'])]), maybe('angle', 'angle between the two parts of the line', [quantity('angle', measures.angle)]), maybe('after', 'distance along the line from the winch or the block before', [quantity('after', measures.distance)])], 'via  snatch fixed on larch angle 90 deg', { many: true }),
+    statement('back-to', 'What the line\'s end is made fast to, where no chain says it: the vehicle\'s own point, or an anchor.', [name('target', ['vehicle', 'anchor'])], 'back-to  plover'),
+    statement('bridle', 'Angle between the two legs, where the chain ends in a bridle.', [quantity('bridle', measures.angle)], 'bridle  60 deg', { needed: 'the load on each leg' }),
+    statement('stands', 'Where something stands in plan, seen from the load and looking the way it is meant to go.', [name('what', ['vehicle', 'anchor', 'block', 'winch']), maybe('ahead', 'distance ahead', [quantity('ahead', measures.distance)]), maybe('behind', 'distance behind', [quantity('behind', measures.distance)]), maybe('left', 'distance to the left', [quantity('left', measures.distance)]), maybe('right', 'distance to the right', [quantity('right', measures.distance)])], 'stands  larch ahead 18 m left 4 m', { many: true }),
+    statement('stretch', 'Elongation of the line at this pull, from its maker.', [quantity('stretch', measures.share)], 'stretch  3 %'),
+    statement('people', 'How far off everybody keeps who does not run the winch, at least.', [quantity('people', measures.distance)], 'people  35 m', { needed: 'whether they stand farther off than the longest line' }),
   ],
-  example: `pull out with bow-winch {
-  load     plover
-  surface  gravel
-  grade    12 deg
-  reach    18 m
+  example: `pull out with bow-winch through to-the-larch {
+  load      plover
+  surface   gravel
+  grade     12 deg
+  mired     no
+  dragging  none
+  reach     18 m
+  people    35 m
+}
+
+chain to-the-larch {
+  bow-22 -> larch
+}
+
+shackle bow-22 {
+  body  22 mm
+  wll   6.5 t
+}
+
+anchor larch {
+  kind     tree
+  holding  40 kN "tested 2026-05-02"
 }
 
 winch bow-winch {
@@ -134,6 +162,15 @@ export const practiceBlock = defineBlock({
     value('overload-share', 'Share of breaking strength from which a pull counts as an overload.', [quantity('share', measures.factor)], 'overload-share  75 %'),
     value('eye-size', 'Line around an eye whose size is not written, in diameters of the line.', [quantity('size', measures.diameters)], 'eye-size  25 d'),
     value('splice-shortening', 'Share by which the standing part shortens over a buried tail, when the crew has measured it.', [quantity('share', measures.factor)], 'splice-shortening  18 %'),
+    value('heat-limit', 'Temperature from which line of a material loses strength.', [choice('material', materials), quantity('temperature', measures.temperature)], 'heat-limit  HMPE 65 degC'),
+    value('knot-strength', 'Share of breaking strength left in a knot, by material.', [choice('material', materials), quantity('share', measures.factor)], 'knot-strength  polyester 50 %'),
+    value('wet-loss', 'Share of strength that wet line loses, by material.', [choice('material', materials), quantity('share', measures.share)], 'wet-loss  nylon 15 %'),
+    value('abrasion-share', 'Share of strand volume that a word of wear is counted as.', [choice('wear', { light: 'light wear', moderate: 'moderate wear' }), quantity('share', measures.share)], 'abrasion-share  light 10 %'),
+    value('blunt-loss', 'Share of strength lost when a buried tail ends blunt.', [quantity('share', measures.share)], 'blunt-loss  9 %'),
+    value('outdoor-loss', 'Share of strength lost outdoors in the outdoor time.', [quantity('share', measures.share)], 'outdoor-loss  30 %'),
+    value('outdoor-time', 'Time outdoors in which the outdoor loss comes about.', [quantity('life', measures.life)], 'outdoor-time  2 years'),
+    value('spooling-tension', 'Least load that a line is wound on under.', [quantity('load', measures.load)], 'spooling-tension  230 kgf'),
+    value('sheave-loss', 'Share of the tension lost at a block, by its bearing.', [choice('bearing', { plain: 'on a plain pin or bush', roller: 'on rollers or balls' }), quantity('share', measures.share)], 'sheave-loss  plain 10 %'),
     value('severity', 'How a finding is shown. A finding that cites a rated limit cannot be lowered.', [{ part: 'marking', key: 'rule', pattern: '[a-z]+(-[a-z]+)*', example: 'taper-missing' }, choice('level', { error: 'shown as an error', warning: 'shown as a warning', information: 'shown as information', hint: 'shown as a hint', off: 'not shown' })], 'severity  taper-missing information'),
   ],
   example: `practice "Tarn Hut supply crew" {

@@ -1,0 +1,104 @@
+import { isBelow } from '../base/compare.ts';
+import { anchorNotJudged } from '../mechanics/anchor-not-judged.ts';
+import { deadmanHold } from '../mechanics/deadman-hold.ts';
+import { deadmanHoldingPower, deadmanSoilFactor } from '../mechanics/deadman-holding-power.ts';
+import { deadmanLength } from '../mechanics/deadman-length.ts';
+import { asGiven, isUnknown, unknown, type Derived, type Value } from '../mechanics/derivation.ts';
+import { picketHold } from '../mechanics/picket-hold.ts';
+import { nameOf, wordOf, type BoundBlock } from '../model/bound.ts';
+import { deadmanTable } from '../trade/deadman-table.ts';
+import type { AssessedVehicle } from './assess-vehicle.ts';
+import type { Assessing } from './assessing.ts';
+import { factOf, missingFact, statementOf } from './facts.ts';
+
+export interface BuriedLog {
+  readonly length: Value;
+  readonly face: Value;
+  readonly depth: Value;
+  /** Depth is less than the published table begins at. */
+  readonly tooShallow: boolean;
+  readonly holdingPower: Derived;
+  lengthFor(load: Value): Derived;
+}
+
+export interface AssessedAnchor {
+  readonly kind: 'anchor';
+  readonly block: BoundBlock;
+  readonly name: string;
+  /** Tree, rock, vehicle ...; undefined when it is not written. */
+  readonly form: string | undefined;
+  readonly soil: string | undefined;
+  readonly holding: Value;
+  readonly holdingFrom: 'written' | 'vehicle' | 'table' | 'none';
+  readonly vehicle: AssessedVehicle | undefined;
+  readonly log: BuriedLog | undefined;
+}
+
+const tableSoils: Readonly<Record<string, string>> = { loam: 'loam', hardpan: 'hardpan or rock', wet: 'fine-grained wet or sandy' };
+const tablePickets: Readonly<Record<string, string>> = { single: 'single', 'one-one-one': '1-1-1', 'three-two-one': '3-2-1' };
+
+/** The least depth for which a figure is published (m). */
+export const leastTableDepth_m = Math.min(...deadmanTable.rows.map((row) => row.depth_m));
+
+const wordIn = (block: BoundBlock, head: string): string | undefined => {
+  const statement = statementOf(block, head);
+  return statement === undefined ? undefined : wordOf(statement.values, head);
+};
+
+export function assessAnchor(block: BoundBlock, assessing: Assessing): AssessedAnchor {
+  const name = block.name ?? 'anchor';
+  const form = wordIn(block, 'kind');
+  const soil = wordIn(block, 'soil');
+  const base = { kind: 'anchor' as const, block, name, form, soil, vehicle: undefined, log: undefined };
+  const written = statementOf(block, 'holding') !== undefined || block.brokenHeads.has('holding') ? factOf(block, 'holding') : undefined;
+  const log = form === 'buried-log' ? buriedLog(block, soil) : undefined;
+  const vehicle = form === 'vehicle' ? vehicleOf(block, assessing) : undefined;
+  const known = { ...base, log, vehicle };
+  if (written !== undefined) return { ...known, holding: written, holdingFrom: 'written' };
+  switch (form) {
+    case undefined:
+      return { ...known, holding: unknown(missingFact(block, 'kind')), holdingFrom: 'none' };
+    case 'vehicle':
+      return { ...known, holding: vehicle === undefined ? unknown(vehicleCause(block, name)) : asGiven(vehicle.holds), holdingFrom: 'vehicle' };
+    case 'buried-log':
+      return { ...known, holding: holdOfLog(log!), holdingFrom: 'table' };
+    case 'pickets': {
+      const pickets = wordIn(block, 'pickets');
+      const wrong = soil !== undefined && soil !== 'loam';
+      const cause = pickets === undefined ? missingFact(block, 'pickets') : soil === undefined ? { ...missingFact(block, 'soil'), help: 'add `soil`; a figure is published for loam' } : wrong ? { key: `soil of ${name}`, says: `holding power of pickets is published for loam only`, help: 'add `holding`, proved by a pull', place: statementOf(block, 'soil')?.place, reported: true } : undefined;
+      return { ...known, holding: cause === undefined ? picketHold(tablePickets[pickets!]!, 'loam') : unknown(cause), holdingFrom: 'table' };
+    }
+    default: {
+      const { unknown: cause } = anchorNotJudged(name, form.replace('-', ' '));
+      return { ...known, holding: unknown({ ...cause, place: block.namePlace }), holdingFrom: 'none' };
+    }
+  }
+}
+
+function vehicleOf(block: BoundBlock, assessing: Assessing): AssessedVehicle | undefined {
+  const named = nameOf(statementOf(block, 'vehicle')?.values ?? new Map(), 'vehicle');
+  const found = named === undefined ? undefined : assessing.reader.find(named.name, ['vehicle']);
+  return found === undefined ? undefined : assessing.vehicle(found.block);
+}
+
+function vehicleCause(block: BoundBlock, name: string) {
+  const statement = statementOf(block, 'vehicle');
+  if (statement === undefined) return missingFact(block, 'vehicle');
+  return { key: `vehicle of ${name}`, says: `the vehicle that stands as \`${name}\` is not known`, help: 'declare it', place: statement.place, reported: true };
+}
+
+function buriedLog(block: BoundBlock, soil: string | undefined): BuriedLog {
+  const depth = factOf(block, 'depth');
+  const slope = factOf(block, 'slope', 'one-in');
+  const face = factOf(block, 'log', 'face');
+  const length = factOf(block, 'log', 'length');
+  const tooShallow = !isUnknown(depth) && isBelow(depth.amount.low, leastTableDepth_m);
+  const factor: Value = soil === undefined ? unknown(missingFact(block, 'soil')) : deadmanSoilFactor(tableSoils[soil] ?? soil);
+  const shallow = unknown({ key: `depth of ${block.name ?? 'anchor'}`, says: 'no holding power is published for so shallow a log', help: 'bury it deeper', place: statementOf(block, 'depth')?.place, reported: true });
+  const holdingPower = tooShallow ? shallow : deadmanHoldingPower({ D: asLength(depth), n: slope, k: factor });
+  return { length, face, depth, tooShallow, holdingPower, lengthFor: (load) => deadmanLength({ F: load, HP: asGiven(holdingPower), b: face }) };
+}
+
+const asLength = (value: Value): Value => (isUnknown(value) ? value : { ...value, kind: 'usable length' });
+
+const holdOfLog = (log: BuriedLog): Value => asGiven(deadmanHold({ HP: asGiven(log.holdingPower), b: log.face, L: asLength(log.length) }));

@@ -1,0 +1,108 @@
+import { asGiven, isUnknown, unknown, type DerivationInput, type Given, type Value } from '../mechanics/derivation.ts';
+import { quantityOf, wordOf, type BoundBlock, type Problem } from '../model/bound.ts';
+import { legsAddUp, strapSpan } from '../trade/plan-sources.ts';
+import { between, exactly, type Amount } from '../units/amount.ts';
+import { factOf, missingFact, statementOf, writtenValue } from './facts.ts';
+import type { PullBlock, PullPart, PullRigging } from './pull-rigging.ts';
+import type { Run } from './pull-run.ts';
+import type { AssessedLink } from './assess-chain.ts';
+
+export interface PullReach {
+  readonly reach: Value;
+  /** Line off the drum when the pull begins. */
+  readonly lineOut: Value;
+  /** Extensions and straps between the line's end and what holds it. */
+  readonly bridged: Value;
+  readonly problems: readonly Problem[];
+}
+
+const zero: Amount = exactly(0);
+const plus = (a: Amount, b: Amount): Amount => ({ low: a.low + b.low, high: a.high + b.high });
+
+/** What a piece of gear bridges of the distance. Shackles and rings count as nothing: that asks for more line. */
+function spanOf(link: AssessedLink, isLast: boolean): Value | undefined {
+  if (link.piece !== undefined) return link.piece.length;
+  if (link.gear !== 'strap' || link.declaration === undefined) return undefined;
+  const { block } = link.declaration;
+  const length = factOf(block, 'length');
+  if (isUnknown(length)) return length;
+  const hitch = wordOf(statementOf(block, 'hitch')?.values ?? new Map(), 'hitch');
+  if (!isLast && (hitch === undefined || hitch === 'straight')) return length;
+  const most = hitch === 'basket' ? length.amount.high / 2 : length.amount.high;
+  return asGiven({ calculation: 'strap-span', means: `distance that \`${link.name}\` bridges`, symbol: 'l', kind: 'length', amount: between(0, most), formula: hitch === 'basket' ? 'l = 0 to l_s / 2' : 'l = 0 to l_s', inputs: [{ symbol: 'l_s', meaning: 'length of the strap', given: length }], sources: [strapSpan], assumptions: [], notes: [] });
+}
+
+/** Extensions and straps of a run, those of the line on the winch left out. */
+function bridgedBy(run: Run | undefined, line: string | undefined): Value {
+  const inputs: DerivationInput[] = [];
+  let amount = zero;
+  const seen = new Set(line === undefined ? [] : [line]);
+  const links = run?.links ?? [];
+  for (const [i, link] of links.entries()) {
+    const key = link.piece?.name ?? link.name;
+    if (seen.has(key)) continue;
+    const span = spanOf(link, i === links.length - 1);
+    if (span === undefined) continue;
+    seen.add(key);
+    if (isUnknown(span)) return span;
+    amount = plus(amount, span.amount);
+    inputs.push({ symbol: `l_${inputs.length + 1}`, meaning: `distance that \`${key}\` bridges`, given: span });
+  }
+  return asGiven({ calculation: 'bridged-by-gear', means: 'distance that extensions and straps bridge', symbol: 'B', kind: 'length', amount, formula: inputs.length === 0 ? 'B = 0' : `B = ${inputs.map((i) => i.symbol).join(' + ')}`, inputs, sources: [legsAddUp], assumptions: ['shackles, rings and hooks bridge nothing'], notes: [] });
+}
+
+interface Leg {
+  readonly given: Given;
+  readonly meaning: string;
+  /** As it may be for straps that hold its blocks. */
+  readonly amount: Amount;
+}
+
+function legOf(part: PullPart, to: PullBlock | undefined, from: PullBlock | undefined, reach: Value, block: BoundBlock): Leg | Value {
+  const after = to === undefined ? undefined : quantityOf(to.statement.values, 'after');
+  if (after !== undefined) return { given: writtenValue(after), meaning: `line before \`${to!.name}\``, amount: exactly(after.value) };
+  if (part.planned_m !== undefined) {
+    const place = statementOf(block, 'stands')!.place;
+    return { given: { amount: exactly(part.planned_m), kind: 'length', origin: { from: 'written', place } }, meaning: `distance in plan from \`${part.from}\` to \`${part.to}\``, amount: exactly(part.planned_m) };
+  }
+  if (!part.crosses) {
+    const what = to?.name ?? from?.name ?? part.to;
+    return unknown({ key: `line at ${what} in ${block.name ?? 'pull'}`, says: `how much line lies between \`${part.from}\` and \`${part.to}\` is not given`, help: to === undefined ? 'add `stands` for both' : 'add `after` to the block', place: (to ?? from)?.place ?? block.namePlace });
+  }
+  if (isUnknown(reach)) return reach;
+  // A strap between a block and what holds it takes as much from each part that runs to it.
+  let most = 0;
+  for (const b of [from, to]) {
+    if (b?.run === undefined) continue;
+    const bridged = bridgedBy(b.run, undefined);
+    if (isUnknown(bridged)) return bridged;
+    most += bridged.amount.high;
+  }
+  return { given: reach, meaning: 'reach', amount: { low: Math.max(0, reach.amount.low - most), high: reach.amount.high } };
+}
+
+export function reachOf(block: BoundBlock, rigging: PullRigging, run: Run | undefined, line: string | undefined): PullReach {
+  const statement = statementOf(block, 'reach');
+  const cause = missingFact(block, 'reach');
+  const reach: Value = statement === undefined || statement.broken.size > 0 ? unknown(cause.reported === true ? cause : { ...cause, says: `how far \`${block.name ?? 'pull'}\` reaches is not given`, help: 'add `reach`, the distance between what stands and what moves' }) : factOf(block, 'reach');
+  const bridged = bridgedBy(run, line);
+  const done = (lineOut: Value, problems: Problem[] = []): PullReach => ({ reach, lineOut, bridged, problems });
+  const inputs: DerivationInput[] = [];
+  let amount = zero;
+  for (const [i, part] of rigging.parts.entries()) {
+    const leg = legOf(part, rigging.blocks[i], rigging.blocks[i - 1], reach, block);
+    if (!('meaning' in leg)) return done(leg);
+    amount = plus(amount, leg.amount);
+    inputs.push({ symbol: `l_${i + 1}`, meaning: leg.meaning, given: leg.given });
+  }
+  if (isUnknown(bridged)) return done(bridged);
+  amount = { low: amount.low - bridged.amount.high, high: amount.high - bridged.amount.low };
+  const place = statement?.place ?? block.namePlace;
+  if (amount.high < -1e-9) {
+    const problem: Problem = { code: 'chain-longer-than-reach', place, message: `the chain of \`${block.name ?? 'pull'}\` is ${(-amount.high).toFixed(1)} m longer than its reach, with all line on the drum`, help: 'leave an extension out, or start farther off' };
+    return done(unknown({ key: `line out in ${block.name ?? 'pull'}`, says: 'the chain is longer than the reach', help: problem.help, place, reported: true }), [problem]);
+  }
+  const formula = `x = ${inputs.map((i) => i.symbol).join(' + ')}${bridged.amount.high > 0 ? ' − B' : ''}`;
+  if (bridged.amount.high > 0) inputs.push({ symbol: 'B', meaning: 'distance that extensions and straps bridge', given: bridged });
+  return done(asGiven({ calculation: 'line-out-for-reach', means: 'line out', symbol: 'x', kind: 'length', amount: { low: Math.max(0, amount.low), high: Math.max(0, amount.high) }, formula, inputs, sources: [legsAddUp], assumptions: ['nothing is added for the way round the blocks'], notes: [] }));
+}

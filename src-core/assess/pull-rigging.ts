@@ -1,0 +1,234 @@
+import type { Place } from '../base/span.ts';
+import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { solveRigging, type RiggingAnswer } from '../mechanics/rigging.ts';
+import type { PlanPosition, Rigging, RiggingNode, RiggingProblem } from '../mechanics/rigging-plan.ts';
+import { sheaveEfficiency } from '../mechanics/sheave-efficiency.ts';
+import { nameOf, quantityOf, wordOf, type BoundBlock, type BoundStatement, type Problem } from '../model/bound.ts';
+import { doubledAngle, partsAtAngle, turnedAngle } from '../trade/plan-sources.ts';
+import { sources } from '../trade/sources.ts';
+import { between, exactly, type Amount } from '../units/amount.ts';
+import { maybeFact, statementOf, writtenValue } from './facts.ts';
+import { linkName, type Run } from './pull-run.ts';
+
+/** What holds the line's end, a block or a leg of a bridle. */
+export interface Holder {
+  readonly name: string;
+  /** Its name with the recovery point, as the chain writes it. */
+  readonly called: string;
+  readonly sort: 'anchor' | 'vehicle';
+  readonly place: Place;
+  readonly block: BoundBlock | undefined;
+  /** Working limit of the recovery point that is used. */
+  readonly point: Value | undefined;
+}
+
+export interface PullBlock {
+  readonly statement: BoundStatement;
+  readonly place: Place;
+  readonly name: string;
+  /** The block as it is declared; undefined when it is not. */
+  readonly block: BoundBlock | undefined;
+  readonly moves: 'ground' | 'load';
+  readonly efficiency: Value;
+  readonly angle: Value;
+  /** The line doubles back here, so that both its parts pull on the load. */
+  readonly doubles: boolean;
+  readonly run: Run | undefined;
+  readonly holder: Holder | undefined;
+}
+
+export interface PullPart {
+  readonly from: string;
+  readonly to: string;
+  /** Share of the tension at the winch that is in this part. */
+  readonly share: Value;
+  /** It runs between what stands and what moves. */
+  readonly crosses: boolean;
+  /** Length by the plan, when both ends have a place in it. */
+  readonly planned_m: number | undefined;
+}
+
+export interface RiggingInput {
+  readonly block: BoundBlock;
+  readonly winch: string;
+  readonly winchVehicle: string | undefined;
+  readonly loadVehicle: string | undefined;
+  readonly blocks: readonly Omit<PullBlock, 'angle' | 'doubles'>[];
+  readonly end: Holder | undefined;
+  readonly endPlace: Place;
+  /** Why nothing can be said about the end: a problem stands elsewhere already. */
+  readonly endCause: Cause | undefined;
+}
+
+export interface PullRigging {
+  readonly winchMoves: boolean;
+  readonly endMoves: boolean;
+  readonly blocks: readonly PullBlock[];
+  readonly parts: readonly PullPart[];
+  readonly advantage: Value;
+  /** In plan: loads by node for one newton at the winch. */
+  readonly plan: RiggingAnswer | undefined;
+  readonly problems: readonly Problem[];
+}
+
+const degree = Math.PI / 180;
+const assumedAngle = (doubles: boolean): Given => ({
+  amount: between(0, (doubles ? 30 : 180) * degree),
+  kind: 'angle',
+  origin: { from: 'assumed', source: doubles ? doubledAngle : turnedAngle, means: 'write `angle` behind the block to replace it' },
+});
+
+/** Share of the tension that a block passes: written, else by its bearing, else anything between the best and the worst. */
+export function efficiencyOf(block: BoundBlock | undefined, name: string, place: Place): Value {
+  if (block === undefined) return unknown({ key: `name ${name}`, says: `\`${name}\` is not known`, help: 'declare it as a `block`', place, reported: true });
+  const written = maybeFact(block, 'efficiency');
+  if (written !== undefined) return written;
+  const bearing = statementOf(block, 'bearing');
+  const value = sheaveEfficiency(bearing === undefined ? undefined : wordOf(bearing.values, 'bearing'));
+  return isUnknown(value) ? unknown({ ...value.unknown, key: `friction of ${name}`, says: `what is lost over \`${name}\` is not given`, help: 'add `efficiency` to it, measured', place: bearing?.place ?? block.namePlace }) : value;
+}
+
+/** Whether something moves with the load. */
+const moves = (name: string | undefined, input: RiggingInput, winchMoves: boolean): boolean => name !== undefined && (name === input.loadVehicle || (winchMoves && name === input.winchVehicle));
+
+export function riggingOf(input: RiggingInput): PullRigging {
+  const travelling = input.blocks.some((b) => b.moves === 'load');
+  const endIsLoad = input.end !== undefined ? input.end.name === input.loadVehicle && input.loadVehicle !== input.winchVehicle : input.loadVehicle === undefined;
+  const winchMoves = input.winchVehicle !== undefined && input.loadVehicle !== undefined ? input.winchVehicle === input.loadVehicle : !travelling && !endIsLoad;
+  const endMoves = input.end === undefined ? endIsLoad : moves(input.end.name, input, winchMoves);
+  const sides: ('ground' | 'load')[] = [winchMoves ? 'load' : 'ground', ...input.blocks.map((b) => b.moves), endMoves ? 'load' : 'ground'];
+  const blocks = input.blocks.map((b, i): PullBlock => {
+    const [before, after] = [sides[i]!, sides[i + 2]!];
+    const doubles = before !== b.moves && after !== b.moves;
+    const angle = quantityOf(b.statement.values, 'angle');
+    return { ...b, doubles, angle: angle === undefined ? assumedAngle(doubles) : writtenValue(angle) };
+  });
+  const names = [input.winch, ...blocks.map((b) => b.name), input.end?.name ?? 'load'];
+  const positions = placesOf(input, blocks, winchMoves, endMoves);
+  const problems = problemsBefore(input, blocks, winchMoves, endMoves);
+  const solved = input.endCause === undefined && problems.length === 0 ? solveRigging(riggingFor(names, sides, blocks, positions, input.winch), { linePull_N: exactly(1) }) : undefined;
+  for (const found of solved !== undefined && 'problems' in solved ? solved.problems : []) {
+    const problem = problemOf(found, input, blocks);
+    if (!problems.some((p) => p.code === problem.code && p.place.start === problem.place.start)) problems.push(problem);
+  }
+  const answer = solved !== undefined && 'answer' in solved ? solved.answer : undefined;
+  const parts = names.slice(1).map((to, i): PullPart => {
+    const [a, b] = [positions?.[i], positions?.[i + 1]];
+    return { from: names[i]!, to, share: shareAt(blocks.slice(0, i)), crosses: sides[i] !== sides[i + 1], planned_m: a === undefined || b === undefined ? undefined : Math.hypot(a.x_m - b.x_m, a.y_m - b.y_m) };
+  });
+  const broken = problems.length > 0 ? unknown({ key: `rigging of ${input.block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: problems[0]!.place, reported: true }) : undefined;
+  const advantage = input.endCause !== undefined ? unknown(input.endCause) : (broken ?? advantageOf(blocks, parts, answer));
+  return { winchMoves, endMoves, blocks, parts, advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
+}
+
+function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load')[], blocks: readonly PullBlock[], positions: readonly (PlanPosition | undefined)[] | undefined, winch: string): Rigging {
+  const nodes = new Map<string, RiggingNode>();
+  names.forEach((name, i) => {
+    const block = blocks[i - 1];
+    const efficiency = block === undefined || i === names.length - 1 ? undefined : isUnknown(block.efficiency) ? exactly(1) : block.efficiency.amount;
+    if (!nodes.has(name)) nodes.set(name, { name, on: sides[i]!, efficiency, at: positions?.[i] });
+  });
+  const inPlan = positions !== undefined && positions.every((p) => p !== undefined);
+  return { nodes: [...nodes.values()], ropes: [{ name: winch + ' line', path: names }], hauled: winch + ' line', heading: inPlan ? { x_m: 1, y_m: 0 } : undefined };
+}
+
+/** Places by the `stands` statements; the load is the origin. Undefined when there are none. */
+function placesOf(input: RiggingInput, blocks: readonly PullBlock[], winchMoves: boolean, endMoves: boolean): (PlanPosition | undefined)[] | undefined {
+  const stands = new Map<string, PlanPosition>();
+  for (const statement of input.block.statements) {
+    if (statement.definition.head !== 'stands' || statement.broken.size > 0) continue;
+    const what = nameOf(statement.values, 'what');
+    const metres = (key: string): number => quantityOf(statement.values, key)?.value ?? 0;
+    if (what !== undefined) stands.set(what.name, { x_m: metres('ahead') - metres('behind'), y_m: metres('left') - metres('right') });
+  }
+  if (stands.size === 0) return undefined;
+  const origin: PlanPosition = { x_m: 0, y_m: 0 };
+  const at = (isOnLoad: boolean, ...names: (string | undefined)[]): PlanPosition | undefined => names.flatMap((n) => (n === undefined ? [] : (stands.get(n) ?? [])))[0] ?? (isOnLoad ? origin : undefined);
+  return [at(winchMoves, input.winch, input.winchVehicle), ...blocks.map((b) => at(b.moves === 'load', b.name, b.holder?.name)), at(endMoves, input.end?.name)];
+}
+
+function problemsBefore(input: RiggingInput, blocks: readonly PullBlock[], winchMoves: boolean, endMoves: boolean): Problem[] {
+  const found: Problem[] = [];
+  const name = input.block.name ?? 'pull';
+  for (const b of blocks) {
+    if (b.holder === undefined) continue;
+    const holderMoves = moves(b.holder.name, input, winchMoves);
+    if (b.moves === 'load' && !holderMoves) found.push({ code: 'block-cannot-move', place: b.place, message: `\`${b.name}\` is to travel with the load, and \`${b.holder.name}\`, which holds it, stands still`, help: 'write `fixed`, or make it fast to the load' });
+    if (b.moves === 'ground' && holderMoves) found.push({ code: 'block-cannot-move', place: b.place, message: `\`${b.name}\` is to stand still, and \`${b.holder.name}\`, which holds it, moves with the load`, help: 'write `travelling`, or make it fast to an anchor' });
+  }
+  if (input.endCause !== undefined) return found;
+  const anchored = !winchMoves || !endMoves || blocks.some((b) => b.moves === 'ground');
+  const loaded = winchMoves || endMoves || blocks.some((b) => b.moves === 'load');
+  if (input.end === undefined && input.loadVehicle !== undefined) {
+    if (winchMoves) found.push({ code: 'pull-without-anchor', place: input.endPlace, message: `\`${name}\` has no anchor: nothing is written that holds the far end of its line`, help: 'end its chain at an anchor, or write `back-to`' });
+    else found.push({ code: 'pull-without-load', place: input.endPlace, message: `the far end of the line of \`${name}\` is fast to nothing`, help: `end its chain at \`${input.loadVehicle}\` and the recovery point that is used` });
+  } else if (!anchored) found.push({ code: 'pull-without-anchor', place: input.endPlace, message: `\`${name}\` has no anchor: everything its line touches moves with the load`, help: 'lead the line over a block at an anchor, or end its chain at one' });
+  else if (!loaded) found.push({ code: 'pull-without-load', place: input.endPlace, message: `nothing that the line of \`${name}\` touches is fast to ${input.loadVehicle === undefined ? 'the load' : `\`${input.loadVehicle}\``}`, help: 'end its chain at the load, or hang a `travelling` block on it' });
+  return found;
+}
+
+const codes: Readonly<Partial<Record<RiggingProblem['problem'], string>>> = {
+  'no-anchor': 'pull-without-anchor', 'no-load': 'pull-without-load', 'closed-chain': 'block-used-twice', 'block-used-twice': 'block-used-twice', 'block-cannot-move': 'block-cannot-move', 'same-place': 'same-place', 'load-not-pulled': 'load-not-pulled',
+};
+
+function problemOf(problem: RiggingProblem, input: RiggingInput, blocks: readonly PullBlock[]): Problem {
+  const about = blocks.findLast((b) => problem.about.includes(b.name));
+  const help: Readonly<Record<string, string>> = {
+    'block-used-twice': 'use a second block, or one with two sheaves written as two blocks',
+    'same-place': 'correct `stands` of one of them',
+    'load-not-pulled': 'look at `stands` again: ahead is where the load is meant to go',
+  };
+  const code = codes[problem.problem] ?? 'load-not-pulled';
+  return { code, place: about?.place ?? input.endPlace, message: problem.says, help: help[code] ?? 'lead the line so that something that stands and something that moves hold it' };
+}
+
+/** What is left of the tension behind some blocks. */
+function shareAt(blocks: readonly PullBlock[]): Value {
+  if (blocks.length === 0) return { amount: exactly(1), kind: 'share', origin: { from: 'constant', source: sources.statics } };
+  let amount: Amount = exactly(1);
+  const inputs = [];
+  for (const [i, b] of blocks.entries()) {
+    if (isUnknown(b.efficiency)) return b.efficiency;
+    amount = { low: amount.low * b.efficiency.amount.low, high: amount.high * b.efficiency.amount.high };
+    inputs.push({ symbol: `e_${i + 1}`, meaning: `share of the tension that passes \`${b.name}\``, given: b.efficiency });
+  }
+  return asGiven({ calculation: 'share-behind-blocks', means: 'share of the tension behind the blocks', symbol: 's', kind: 'share', amount, formula: `s = ${inputs.map((i) => i.symbol).join(' × ')}`, inputs, sources: [sources.statics], assumptions: [], notes: [] });
+}
+
+/** Pull on the load for one of line pull: by the plan where there is one, else part by part. */
+function advantageOf(blocks: readonly PullBlock[], parts: readonly PullPart[], answer: RiggingAnswer | undefined): Value {
+  if (blocks.length === 0 && (answer === undefined || !answer.inPlan)) return { amount: exactly(1), kind: 'count', origin: { from: 'constant', source: sources.statics } };
+  const inputs = [];
+  for (const [i, b] of blocks.entries()) {
+    if (isUnknown(b.efficiency)) return b.efficiency;
+    inputs.push({ symbol: `e_${i + 1}`, meaning: `share of the tension that passes \`${b.name}\``, given: b.efficiency });
+  }
+  const base = { calculation: 'rigging-advantage', means: 'advantage of the rigging, friction counted', symbol: 'MA', kind: 'count' as const, notes: [] };
+  if (answer?.inPlan === true) {
+    return asGiven({ ...base, amount: answer.advantage, formula: 'MA = pull of all parts on the load, the way it is to go', inputs, sources: [sources.statics], assumptions: ['places as written; line and straps weigh nothing'] });
+  }
+  const terms: string[] = [];
+  let [low, high] = [0, 0];
+  for (const [i, part] of parts.entries()) {
+    if (!part.crosses) continue;
+    const share = (part.share as Given).amount;
+    const bent = [blocks[i - 1], blocks[i]].filter((b): b is PullBlock => b !== undefined && b.doubles);
+    for (const b of bent) if (isUnknown(b.angle)) return b.angle;
+    const angles = bent.map((b) => ({ b, amount: (b.angle as Given).amount }));
+    low += share.low * Math.cos(Math.max(0, ...angles.map((a) => a.amount.high)) / 2);
+    high += share.high * Math.cos(Math.max(0, ...angles.map((a) => a.amount.low)) / 2);
+    const product = ['1', ...blocks.slice(0, i).map((_, k) => `e_${k + 1}`)].slice(i > 0 ? 1 : 0).join(' ');
+    terms.push(angles.length === 0 ? product : `${product} cos(${angles.length === 1 ? `θ_${blocks.indexOf(angles[0]!.b) + 1}` : 'the wider angle'}/2)`);
+  }
+  for (const [i, b] of blocks.entries()) if (b.doubles) inputs.push({ symbol: `θ_${i + 1}`, meaning: `angle between the parts at \`${b.name}\``, given: b.angle as Given });
+  if (!(low > 1e-9)) return unknown({ key: `advantage at ${blocks[0]?.name ?? ''}`, says: 'the two parts of the line pull against each other and move nothing', help: 'lead them closer together', place: blocks[0]?.place });
+  return asGiven({ ...base, amount: { low, high }, formula: `MA = ${terms.join(' + ')}`, inputs, sources: [sources.statics, partsAtAngle], assumptions: ['parts without an angle lie along the pull'] });
+}
+
+/** The run's own end as a holder. */
+export function holderOf(run: Run | undefined): Holder | undefined {
+  const link = run?.holder;
+  if (link === undefined) return undefined;
+  const name = linkName(link) ?? link.name;
+  return { name, called: link.name, sort: link.sort === 'vehicle' ? 'vehicle' : 'anchor', place: link.place, block: link.declaration?.block, point: link.sort === 'vehicle' ? link.workingLimit : undefined };
+}

@@ -1,0 +1,89 @@
+import type { AssessedChain, AssessedLink } from './assess-chain.ts';
+
+/**
+ * Gear in the order in which a pull goes through it, from where it is hooked on to what holds it in the end.
+ * A bridle ends in two runs of its own.
+ */
+export interface Run {
+  readonly links: readonly AssessedLink[];
+  /** The anchor or the vehicle at its end. */
+  readonly holder: AssessedLink | undefined;
+  readonly legs: readonly Run[];
+  /** A link at which the run comes back to itself. */
+  readonly closedAt: AssessedLink | undefined;
+}
+
+/** What a link is called without its end or point; gear by size has no name of its own. */
+export const linkName = (link: AssessedLink): string | undefined => (link.link.link === 'name' ? link.link.name : undefined);
+
+const isHolder = (link: AssessedLink): boolean => link.sort === 'anchor' || link.sort === 'vehicle';
+const nothing: Run = { links: [], holder: undefined, legs: [], closedAt: undefined };
+
+class Follower {
+  readonly #routes: readonly (readonly AssessedLink[])[];
+  readonly #used = new Set<number>();
+  readonly #seen = new Set<string>();
+
+  constructor(chain: AssessedChain) {
+    this.#routes = chain.routes.map((route) => route.links);
+  }
+
+  /** Routes not gone yet that begin or end with a name, turned so that they begin with it. */
+  #from(name: string): { index: number; links: readonly AssessedLink[] }[] {
+    return this.#routes.flatMap((links, index) => {
+      if (this.#used.has(index) || links.length === 0) return [];
+      if (linkName(links[0]!) === name) return [{ index, links }];
+      return linkName(links.at(-1)!) === name ? [{ index, links: [...links].reverse() }] : [];
+    });
+  }
+
+  first(): { index: number; links: readonly AssessedLink[] } | undefined {
+    const links = this.#routes[0];
+    return links === undefined ? undefined : { index: 0, links };
+  }
+
+  start(name: string): { index: number; links: readonly AssessedLink[] } | undefined {
+    return this.#from(name)[0];
+  }
+
+  follow(route: { index: number; links: readonly AssessedLink[] }, skipFirst: boolean): Run {
+    this.#used.add(route.index);
+    const links: AssessedLink[] = [];
+    for (const [i, link] of route.links.entries()) {
+      if (i === 0 && skipFirst) continue;
+      if (isHolder(link)) return { ...nothing, links, holder: link };
+      // An end of a line may come once; the other end of the same line goes on from it.
+      if (this.#seen.has(link.name) && link.link.link === 'name') return { ...nothing, links, closedAt: link };
+      this.#seen.add(link.name);
+      links.push(link);
+    }
+    const last = route.links.at(-1)!;
+    const name = linkName(last);
+    const onward = name === undefined ? [] : this.#from(name);
+    if (onward.length === 0) return { ...nothing, links };
+    const isLine = last.sort === 'line';
+    if (onward.length === 1) {
+      const rest = this.follow(onward[0]!, !isLine);
+      return { ...rest, links: [...links, ...rest.links] };
+    }
+    for (const leg of onward) this.#used.add(leg.index);
+    return { ...nothing, links, legs: onward.map((leg) => this.follow(leg, !isLine)) };
+  }
+}
+
+/** The run from the end of the line on the winch; from the first link when no link is that line. */
+export function runFromLine(chain: AssessedChain, line: string | undefined): Run {
+  const follower = new Follower(chain);
+  const start = (line === undefined ? undefined : follower.start(line)) ?? follower.first();
+  return start === undefined ? nothing : follower.follow(start, false);
+}
+
+/** The run that begins behind a block or another piece of gear; undefined when no route begins with it. */
+export function runBehind(chain: AssessedChain, name: string): Run | undefined {
+  const follower = new Follower(chain);
+  const start = follower.start(name);
+  return start === undefined ? undefined : follower.follow(start, true);
+}
+
+/** All links of a run and of its legs. */
+export const allLinks = (run: Run): AssessedLink[] => [...run.links, ...run.legs.flatMap(allLinks)];

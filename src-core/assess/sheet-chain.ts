@@ -1,0 +1,25 @@
+import { isUnknown } from '../mechanics/derivation.ts';
+import type { AssessedChain, AssessedLink } from './assess-chain.ts';
+import type { SheetRows } from './sheet-rows.ts';
+
+/** What loads a chain, and what each link takes. */
+export function chainRows(rows: SheetRows, chain: AssessedChain): void {
+  rows.add('load', chain.load, { says: chain.loadSays });
+  rows.words('carried out first', chain.repair?.name, { id: 'after' });
+  const links = new Map<string, AssessedLink>();
+  for (const route of chain.routes) for (const link of route.links) if (!links.has(link.name)) links.set(link.name, link);
+  const weakest = (id: string, label: string, figure: 'workingLimit' | 'breaking', link: AssessedLink | undefined): void => {
+    // A link that is not known may be weaker than the weakest of the known ones, and that is said with it.
+    const open = [...links.values()].filter((l) => isUnknown(l[figure])).length;
+    const doubt = open === 0 ? '' : `, of the links that are known; ${open === 1 ? '1 link is' : `${open} links are`} not`;
+    if (link !== undefined) rows.add(label, link[figure], { id, says: `${link.name}${doubt}`, place: link.place });
+  };
+  weakest('weakest-by-limit', 'least working limit', 'workingLimit', chain.weakestByLimit);
+  weakest('weakest-by-breaking', 'least breaking strength', 'breaking', chain.weakestByBreaking);
+  rows.section('links', '', 'table');
+  for (const link of links.values()) {
+    const more = { group: link.name, place: link.place };
+    rows.add('working limit', link.workingLimit, { ...more, says: link.limitSays });
+    rows.add('breaking strength', link.breaking, { ...more, id: 'breaking' });
+  }
+}

@@ -1,0 +1,36 @@
+import { show } from '../assess/show.ts';
+import { anchorVehicleNeeded } from '../mechanics/anchor-vehicle-needed.ts';
+import { asGiven } from '../mechanics/derivation.ts';
+import { pullExample, pullWith } from './example-pull.ts';
+import { defineRule } from './rule.ts';
+
+const chain = `chain to-the-larch {
+  main outboard -> bow-22 -> dipper stern
+}
+`;
+const dipper = (mass: string): string => `vehicle dipper {
+  mass   ${mass}
+  point  stern rated 6 t
+}
+`;
+
+export const anchorVehicleTooLight = defineRule({
+  name: 'anchor-vehicle-too-light',
+  on: 'pull',
+  severity: 'error',
+  summary: 'A vehicle that stands as an anchor is lighter than one and a half times the pull on it.',
+  why: 'a braked vehicle holds about two thirds of its weight, on firm ground; above that it slides towards the pull',
+  source: 'towing training text: a braked vehicle holds 0.666 of its weight; an anchor vehicle has at least 1.5 times the resistance',
+  bad: pullExample({ chain, pull: pullWith({ resistance: 'resistance  30 kN' }), anchor: '', more: dipper('2,400 kg') }),
+  good: pullExample({ chain, pull: pullWith({ resistance: 'resistance  30 kN' }), anchor: '', more: dipper('5,200 kg') }),
+  check(pull, judge) {
+    for (const { sort, vehicle, anchor, load, place, name } of pull.loaded) {
+      if (sort !== 'anchor' || vehicle === undefined || anchor?.holdingFrom === 'written') continue;
+      judge.atLeast(asGiven(vehicle.weight), asGiven(anchorVehicleNeeded({ R: load }), 'weight'), place, (weight, needed) => ({
+        place,
+        message: `\`${name}\` weighs ${show(weight, { careful: 'down' })}, below the ${show(needed, { careful: 'up' })} that an anchor vehicle needs for this pull`,
+        help: 'chain it to another vehicle, or use another anchor; chocks and soft ground are not counted',
+      }), pull.incomplete);
+    }
+  },
+});

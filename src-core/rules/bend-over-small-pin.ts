@@ -1,0 +1,145 @@
+import { bearingName } from '../assess/chain-joints.ts';
+import { showLike, showValue } from '../assess/show.ts';
+import { bendRatio } from '../mechanics/bend-ratio.ts';
+import { asGiven, type Given, type Value } from '../mechanics/derivation.ts';
+import { bendOverPin, bendOverPinHmpe } from '../trade/gear-sources.ts';
+import { printSource } from '../trade/source.ts';
+import { exactly } from '../units/amount.ts';
+import { printNumber } from '../units/print.ts';
+import { linesOnShackles, thinnest } from './shackle-joints.ts';
+import { defineRule } from './rule.ts';
+
+export const bendOverSmallPin = defineRule({
+  name: 'bend-over-small-pin',
+  on: 'chain',
+  severity: 'warning',
+  summary: 'A bare eye is bent over a shackle that is thin for the line.',
+  why: 'the outer fibres of a sharp bend carry more than their share, so the eye breaks below the strength of its splice',
+  source: `${printSource(bendOverPinHmpe)}; ${printSource(bendOverPin)}`,
+  bad: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  19 mm
+  pin   22 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> tail inboard
+  tail outboard -> bow-19 -> trunk -> larch
+}
+
+shackle bow-19 {
+  form  bow
+  body  19 mm
+  pin   22 mm
+  wll   6.5 t
+}
+
+line tail {
+  material  HMPE
+  strands   12
+  diameter  11 mm
+  length    12 m
+  breaking  92 kN
+  inboard   eye bury 72 d taper 24 d stitched
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+`,
+  good: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> tail inboard
+  tail outboard -> bow-19 -> trunk -> larch
+}
+
+shackle bow-19 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+line tail {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    12 m
+  breaking  92 kN
+  inboard   eye bury 72 d taper 24 d stitched
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+`,
+  check(chain, judge) {
+    for (const { line, shackle, place } of linesOnShackles(chain)) {
+      const { piece, end } = line;
+      if (piece === undefined || end === undefined || piece.line.material === 'wire' || end.facts.form !== 'eye' || (end.facts.thimble !== undefined && end.facts.thimble !== 'sleeve')) continue;
+      const D = thinnest(shackle);
+      const d = piece.line.diameter;
+      const [least, source] = piece.line.material === 'HMPE' ? [2, bendOverPinHmpe] : [3, bendOverPin];
+      const limit: Value = { amount: exactly(least), kind: 'needed count', origin: { from: 'constant', source } };
+      judge.atLeast(asGiven(bendRatio({ D, d })), limit, place, (ratio) => ({
+        place,
+        message: `${bearingName(line)} of ${showValue(d)} bends over ${showValue(D)} at \`${shackle.name}\`: ${printNumber(ratio.amount.low, 'down', 1)} times its diameter, below ${least} times`,
+        help: `put a thimble in the eye, or use a shackle of ${showLike(exactly((d as Given).amount.high * least), d as Given, 'up')} or more`,
+        source: printSource(source),
+      }));
+    }
+  },
+});

@@ -1,0 +1,42 @@
+import { isBelow } from '../base/compare.ts';
+import { statementOf } from '../assess/facts.ts';
+import { show } from '../assess/show.ts';
+import { asGiven, isUnknown } from '../mechanics/derivation.ts';
+import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
+import { printNumber } from '../units/print.ts';
+import { limitText, sourceOf } from './force-text.ts';
+import { defineRule } from './rule.ts';
+
+export const designFactorLow = defineRule({
+  name: 'design-factor-low',
+  on: 'gear',
+  severity: 'warning',
+  summary: 'Breaking strength over working limit is below the design factor for this gear.',
+  why: 'the limit leaves less for shock, wear and side load than the trade counts on',
+  source: 'the design factor of practice; ASME B30.26-2010, 26-1.2 for shackles, CI 1401-15 for fibre',
+  bad: `strap trunk {
+  length  3 m
+  wll     4 t
+  breaking  12 t
+}
+`,
+  good: `strap trunk {
+  length  3 m
+  wll     4 t
+  breaking  20 t
+}
+`,
+  check(gear, judge) {
+    const { limit, breakingStrength: breaking, designFactor: needed } = gear;
+    if (gear.limitFrom !== 'written' || !gear.breakingWritten || isUnknown(limit) || isUnknown(breaking) || isUnknown(needed)) return;
+    const factor = breaking.amount.low / limit.amount.high;
+    if (factor <= 1) return;
+    judge.holds(!isBelow(factor, needed.amount.high), () => ({
+      place: statementOf(gear.block, 'wll')!.place,
+      message: `breaking strength of \`${gear.name}\` is ${printNumber(factor, 'down', 1)} times its working limit, below the design factor of ${show(needed)}`,
+      help: `work it to ${limitText(asGiven(workingLimitFromBreaking({ MBL: breaking, f: needed })))}, or write the maker\'s factor as \`design-factor ${gear.head}\` in a practice block`,
+      source: sourceOf(needed),
+      related: [{ place: statementOf(gear.block, 'breaking')!.place, message: 'its breaking strength' }],
+    }));
+  },
+});

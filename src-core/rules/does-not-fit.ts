@@ -1,0 +1,121 @@
+import type { AssessedLink } from '../assess/assess-chain.ts';
+import { writtenValue } from '../assess/facts.ts';
+import { show, unitOf } from '../assess/show.ts';
+import type { Value } from '../mechanics/derivation.ts';
+import { newNameOf, quantityOf } from '../model/bound.ts';
+import { bodyOf, shackleJoints } from './shackle-joints.ts';
+import { defineRule } from './rule.ts';
+
+/** The opening that a shackle hangs in, where the file gives one. */
+function openingOf(link: AssessedLink): Value | undefined {
+  if (link.gear === 'ring' || link.gear === 'hook') return link.gearFacts?.inside;
+  if (link.sort !== 'vehicle' || link.link.link !== 'name') return undefined;
+  const part = link.link.part?.name;
+  const point = link.declaration?.block.statements.find((s) => s.definition.head === 'point' && newNameOf(s.values, 'name')?.name === part);
+  const opening = point === undefined ? undefined : quantityOf(point.values, 'opening');
+  return opening === undefined ? undefined : writtenValue(opening);
+}
+
+export const doesNotFit = defineRule({
+  name: 'does-not-fit',
+  on: 'chain',
+  severity: 'error',
+  summary: 'A shackle does not pass the opening it is meant to hang in.',
+  why: 'what does not go in is forced in, hung by its tip, or replaced on the spot by something else',
+  source: 'geometry: a body passes an opening that is not smaller than itself',
+  bad: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> plover bow
+}
+
+vehicle plover {
+  mass   2,650 kg
+  point  bow rated 4.7 t opening 18 mm
+}
+`,
+  good: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> plover bow
+}
+
+vehicle plover {
+  mass   2,650 kg
+  point  bow rated 4.7 t opening 24 mm
+}
+`,
+  check(chain, judge) {
+    for (const { shackle, other, place } of shackleJoints(chain)) {
+      const opening = openingOf(other);
+      if (opening === undefined) continue;
+      judge.atMost(bodyOf(shackle), opening, place, (body, width) => ({
+        place,
+        message: `body of \`${shackle.name}\` is ${show(body, { unit: unitOf(width) })}, above the ${show(width)} opening of \`${other.name}\``,
+        help: 'use a shackle that goes through, strong enough for the load, or join with a soft shackle',
+      }));
+    }
+  },
+});

@@ -1,0 +1,120 @@
+import { listed, neighboursOf } from './neighbours.ts';
+import { defineRule } from './rule.ts';
+
+export const joinsMoreThanTwo = defineRule({
+  name: 'joins-more-than-two',
+  on: 'chain',
+  severity: 'warning',
+  summary: 'Gear that is made to join two things joins more.',
+  why: 'the third one pulls it from the side, for which it has no limit',
+  source: 'common practice: a ring or a bow shackle collects several legs; a dee shackle, a hook, a strap end or a soft shackle takes two',
+  bad: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  dee
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> trunk -> larch
+  bow-22 -> branch -> rock
+}
+
+strap branch {
+  length  2 m
+  wll     4 t
+}
+
+anchor rock {
+  kind     rock
+  holding  40 kN
+}
+`,
+  good: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> trunk -> larch
+  bow-22 -> branch -> rock
+}
+
+strap branch {
+  length  2 m
+  wll     4 t
+}
+
+anchor rock {
+  kind     rock
+  holding  40 kN
+}
+`,
+  check(chain, judge) {
+    for (const link of chain.links) {
+      const two = link.gear === 'strap' || link.gear === 'soft-shackle' || link.gear === 'hook' || (link.gear === 'shackle' && link.gearFacts?.form === 'dee');
+      if (!two) continue;
+      const partners = neighboursOf(chain, link);
+      judge.holds(partners.length <= 2, () => ({
+        place: link.place,
+        message: `${link.gear === 'shackle' ? 'dee shackle ' : ''}\`${link.name}\` joins ${listed(partners)}`,
+        help: 'collect them in a ring or a bow shackle',
+        related: partners.slice(2).map((other) => ({ place: other.place, message: 'joined here too' })),
+      }));
+    }
+  },
+});

@@ -1,0 +1,42 @@
+import { damageWords } from '../assess/assess-line.ts';
+import { damagePlace } from '../assess/damage-place.ts';
+import { inService } from '../assess/ends.ts';
+import { defineRule } from './rule.ts';
+
+export const lineToRetire = defineRule({
+  name: 'line-to-retire',
+  on: 'line',
+  severity: 'error',
+  summary: 'Damage that no cut takes out is still in service.',
+  why: 'brittle or stained fibre has changed where nobody can see how far, so no place of the line can be counted on',
+  source: 'inspection guides citing CI 2001-04: discoloured and brittle, retire (read in a document that quotes it); for stains our own careful choice',
+  bad: `line main {
+  material  HMPE
+  diameter  10 mm
+  length    30 m
+  outboard  eye thimble tube bury 72 d taper 24 d
+  2026-06-21  damage  brittle at 8.4 m from inboard
+}
+`,
+  good: `line main {
+  material  HMPE
+  diameter  10 mm
+  length    30 m
+  outboard  eye thimble tube bury 72 d taper 24 d
+  2026-06-21  damage   brittle at 8.4 m from inboard
+  2026-06-21  retired  "brittle after a winter beside the battery"
+}
+`,
+  check(line, judge) {
+    for (const piece of inService(line)) {
+      for (const damage of piece.damages) {
+        judge.holds(damage.remedy !== 'retire', () => ({
+          place: damage.fact.place,
+          message: `\`${piece.name}\` has ${damage.fact.kind === 'stain' ? 'a stain' : damageWords(damage.fact)} at ${damagePlace(damage)} and is not retired`,
+          why: damage.because,
+          help: 'take it out of use and write `retired` with the date',
+        }));
+      }
+    }
+  },
+});

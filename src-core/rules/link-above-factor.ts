@@ -1,0 +1,114 @@
+import { showValue, unitOf } from '../assess/show.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
+import { limitText, loadAndLimit, sourceOf } from './force-text.ts';
+import { breaksUnder, eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
+import { defineRule } from './rule.ts';
+
+export const linkAboveFactor = defineRule({
+  name: 'link-above-factor',
+  on: 'chain',
+  severity: 'warning',
+  summary: 'The load on a link is above its breaking strength over the factor of practice.',
+  why: 'the factor is what is left for shock, wear and all that the tag does not know',
+  source: 'UFC 4-159-03 (2005), table 3-7, for lines; the design factor of practice for gear, unless a practice block says otherwise',
+  bad: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> loop -> trunk -> larch
+}
+
+soft-shackle loop {
+  diameter  8 mm
+  breaking  70 kN
+}
+`,
+  good: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> loop -> trunk -> larch
+}
+
+soft-shackle loop {
+  diameter  11 mm
+  breaking  140 kN
+}
+`,
+  check(chain, judge, { practice }) {
+    eachLink(chain, 'workingLimit', (link) => {
+      if ((link.limitFrom !== 'line factor' && link.limitFrom !== 'breaking strength') || breaksUnder(link)) return undefined;
+      const factor = link.sort === 'line' ? practice.value('line-factor') : practice.value('design-factor', link.gear);
+      return judge.atMost(link.load, link.workingLimit, link.place, (load, limit) => {
+        const text = loadAndLimit(load, limit);
+        const breaking = isUnknown(link.breaking) ? '' : ` of ${limitText(link.breaking, unitOf(limit) ?? unitOf(load))}`;
+        return {
+          place: link.place,
+          message: `${loadOn(link)}${text.load}, above the ${text.limit} that a factor of ${showValue(factor)} leaves of its breaking strength${breaking}${turnedClause(link)}`,
+          help: `use a stronger one, or write the maker's own limit as \`${link.sort === 'line' ? 'working' : 'wll'}\`${lessPull(chain)}`,
+          source: isUnknown(factor) ? undefined : sourceOf(factor),
+        };
+      }, link.doubt);
+    });
+  },
+});

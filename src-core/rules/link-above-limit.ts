@@ -1,0 +1,102 @@
+import { loadAndLimit, sourceOf } from './force-text.ts';
+import { breaksUnder, eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
+import { defineRule } from './rule.ts';
+
+export const linkAboveLimit = defineRule({
+  name: 'link-above-limit',
+  on: 'chain',
+  severity: 'error',
+  summary: 'The load on a link of a chain is above its working limit.',
+  why: 'between working limit and breaking lies all that is not counted: shock, wear, side load',
+  source: 'the maker\'s working load limit; WAC 296-155-33900(3)(b), the rated load of hardware is not exceeded',
+  citesRating: true,
+  bad: `winch bow-winch {
+  rated    25 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     2 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> trunk -> larch
+}
+`,
+  good: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> trunk -> larch
+}
+`,
+  check(chain, judge) {
+    eachLink(chain, 'workingLimit', (link) => {
+      if (link.limitFrom === 'line factor' || link.limitFrom === 'breaking strength' || breaksUnder(link)) return undefined;
+      return judge.atMost(link.load, link.workingLimit, link.place, (load, limit) => {
+        const text = loadAndLimit(load, limit);
+        const what = link.sort === 'anchor' ? 'holding power' : 'working limit';
+        return {
+          place: link.place,
+          message: `${loadOn(link)}${text.load}, above its ${what} of ${text.limit}${turnedClause(link)}`,
+          help: `use ${link.sort === 'anchor' ? 'an anchor' : link.sort === 'vehicle' ? 'a point' : 'one'} with a ${what} of ${text.load} or more${lessPull(chain)}`,
+          source: link.limitFrom === 'table' ? sourceOf(limit) : undefined,
+        };
+      }, link.doubt);
+    });
+  },
+});

@@ -1,0 +1,32 @@
+import { isAbove } from '../base/compare.ts';
+import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
+import { isUnknown, type Value } from '../mechanics/derivation.ts';
+
+/** `pull on` a line, `load on` everything else; twice the line pull where the line turns. */
+export const loadOn = (link: AssessedLink): string => `${link.sort === 'line' ? 'pull' : 'load'} on \`${link.name}\` is ${link.turned ? 'up to ' : ''}`;
+
+/** Why a link behind a block has twice the pull. */
+export const turnedClause = (link: AssessedLink): string => (link.turned ? ', because both parts of the line pull at the block' : '');
+
+/** True when the load passes what the link breaks at: that is said once, and not again by its lower limits. */
+export const breaksUnder = (link: AssessedLink): boolean => link.breakingGiven && !isUnknown(link.load) && !isUnknown(link.breaking) && isAbove(link.load.amount.high, link.breaking.amount.low);
+
+/** True for the line on the winch's drum: the winch's own rules compare the two at its greatest pull. */
+export const isLineOnDrum = (chain: AssessedChain, link: AssessedLink): boolean => link.piece !== undefined && link.piece.name === chain.winch?.piece?.name && !link.turned;
+
+const figure = (value: Value): number => (isUnknown(value) ? Infinity : value.amount.low);
+
+/**
+ * Runs a check of links, the weakest first; where one end of a piece fails, its other end is not spoken of again.
+ * The check answers false when it failed.
+ */
+export function eachLink(chain: AssessedChain, by: 'workingLimit' | 'breaking', check: (link: AssessedLink) => boolean | undefined): void {
+  const said = new Set<string>();
+  for (const link of [...chain.links].sort((a, b) => figure(a[by]) - figure(b[by]))) {
+    if (isLineOnDrum(chain, link) || (link.piece !== undefined && said.has(link.piece.name))) continue;
+    if (check(link) === false && link.piece !== undefined) said.add(link.piece.name);
+  }
+}
+
+/** What the user can do about a load, besides stronger gear. */
+export const lessPull = (chain: AssessedChain): string => (chain.load === chain.winch?.greatestPull ? '; where less line is out the winch pulls less: write `out`' : '');

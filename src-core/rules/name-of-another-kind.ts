@@ -1,0 +1,48 @@
+import { didYouMean } from '../base/did-you-mean.ts';
+import { aKind, oneOf, usedNames } from './name-values.ts';
+import { defineRule } from './rule.ts';
+
+export const nameOfAnotherKind = defineRule({
+  name: 'name-of-another-kind',
+  on: 'block',
+  severity: 'error',
+  summary: 'A name stands for something that does not belong where it is used.',
+  why: 'what hangs on it is not judged',
+  source: 'the grammar of the language',
+  bad: `winch bow-winch {
+  rated    42 kN
+  carries  trunk
+}
+
+strap trunk {
+  wll  4 t
+}
+`,
+  good: `winch bow-winch {
+  rated    42 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  diameter  10 mm
+  length    30 m
+}
+`,
+  check(block, judge, { reader }) {
+    for (const { name, place, of } of usedNames(block)) {
+      const declared = reader.declarations(name);
+      if (declared.length === 0) continue;
+      judge.holds(declared.some((d) => of.includes(d.kind)), () => {
+        const other = declared[0]!;
+        const near = didYouMean(name, reader.names(of));
+        return {
+          place,
+          message: `\`${name}\` is ${aKind(other.kind)}; ${oneOf(of)} is meant here`,
+          help: near === undefined ? `name ${oneOf(of)}` : `did you mean \`${near}\`?`,
+          related: [{ place: other.place, message: `\`${name}\` is declared here` }],
+        };
+      });
+    }
+  },
+});

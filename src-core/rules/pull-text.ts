@@ -1,0 +1,46 @@
+import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
+import { statementOf } from '../assess/facts.ts';
+import type { Draft, Severity } from '../assess/finding.ts';
+import { isAbove } from '../base/compare.ts';
+import type { Place } from '../base/span.ts';
+import { isUnknown, type Given } from '../mechanics/derivation.ts';
+import { loadAndLimit } from './force-text.ts';
+import type { Judge } from './judge.ts';
+
+export const lessResistance = 'lower the resistance first: dig, drain, unload, clear the way';
+
+/** Where a pull says how far it reaches. */
+export const reachPlace = (pull: AssessedPull): Place => statementOf(pull.block, 'reach')?.place ?? pull.block.namePlace;
+
+/** An estimate that passes a limit with both its ends is an error; one that may pass it, a warning. */
+export const estimateSeverity = (load: Given, limit: Given): Severity => (isAbove(load.amount.low, limit.amount.low) ? 'error' : 'warning');
+
+/** Braked vehicles and buried logs, where nobody wrote what they hold. */
+export const isJudgedElsewhere = ({ anchor, vehicle }: Loaded): boolean => anchor?.holdingFrom !== 'written' && (vehicle !== undefined || anchor?.log !== undefined);
+
+/** Judges what the pull loads; of the two ends of one piece of line the weaker is spoken of. */
+export function judgeLoads(pull: AssessedPull, judge: Judge, which: (loaded: Loaded) => boolean, draft: (loaded: Loaded, load: Given, limit: Given) => Draft): void {
+  const low = ({ limit }: Loaded): number => (isUnknown(limit) ? Infinity : limit.amount.low);
+  const said = new Set<string>();
+  for (const loaded of pull.loaded.filter(which).sort((a, b) => low(a) - low(b))) {
+    const piece = loaded.link?.piece?.name;
+    if (piece !== undefined && said.has(piece)) continue;
+    const held = judge.atMost(loaded.load, loaded.limit, loaded.place, (load, limit) => draft(loaded, load, limit), loaded.link?.doubt ?? pull.incomplete);
+    if (held === false && piece !== undefined) said.add(piece);
+  }
+}
+
+/** The finding for a load above a limit. A limit that only a factor gives is practice, until the load passes what breaks. */
+export function overLimit(pull: AssessedPull, loaded: Loaded, load: Given, limit: Given, what: 'load' | 'pull', limitName: string, help: string): Draft {
+  const text = loadAndLimit(load, limit);
+  const byFactor = loaded.limitSays !== undefined && ['line factor', 'breaking strength'].includes(loaded.limitSays);
+  const breaks = loaded.breaking !== undefined && !isUnknown(loaded.breaking) && isAbove(load.amount.high, loaded.breaking.amount.low);
+  const severity: Severity = byFactor && !breaks ? 'warning' : estimateSeverity(load, limit);
+  return {
+    place: loaded.place,
+    severity,
+    message: `${what} on \`${loaded.name}\` in \`${pull.name}\` is ${text.load}, above its ${limitName} of ${text.limit}${byFactor ? ', by the factor on what breaks it' : ''}`,
+    help,
+    ...(loaded.own === undefined ? {} : { related: [{ place: loaded.own, message: 'what is loaded' }] }),
+  };
+}

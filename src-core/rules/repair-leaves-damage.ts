@@ -1,0 +1,58 @@
+import { inService } from '../assess/ends.ts';
+import { damageName } from '../assess/damage-place.ts';
+import { damageSource, damageToCutOut } from './damage-to-cut-out.ts';
+import { defineRule } from './rule.ts';
+
+export const repairLeavesDamage = defineRule({
+  name: 'repair-leaves-damage',
+  on: 'repair',
+  severity: 'warning',
+  summary: 'A planned repair leaves damage in a piece that stays in use.',
+  why: 'the line is cut and spliced, and the place for which it was done is still loaded',
+  source: 'common practice',
+  bad: `line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  outboard  eye thimble tube bury 72 d taper 24 d
+  # allow damage-left-in-service: parked until the repair is done
+  2026-06-21  damage  melt at 8.4 m from inboard
+}
+
+repair home on main {
+  cut     at 9 m from inboard
+  splice  outboard eye thimble tube bury 72 d taper 24 d stitched
+}
+`,
+  good: `line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  outboard  eye thimble tube bury 72 d taper 24 d
+  # allow damage-left-in-service: parked until the repair is done
+  2026-06-21  damage  melt at 8.4 m from inboard
+}
+
+repair home on main {
+  cut     at 7.6 m from inboard
+  splice  outboard eye thimble tube bury 72 d taper 24 d stitched
+}
+`,
+  check({ block, name, after }, judge) {
+    for (const piece of inService(after)) {
+      const left = [...damageToCutOut(piece), ...piece.damages.filter((d) => d.remedy === 'retire')];
+      for (const damage of piece.damages) {
+        if (damage.notMeasured !== undefined) continue;
+        judge.holds(!left.includes(damage), () => ({
+          place: block.namePlace,
+          message: `\`${name}\` leaves ${damageName(damage, piece)}`,
+          help: damage.remedy === 'retire' ? 'retire the line instead' : 'cut on the other side of it too, or farther on',
+          source: damageSource(damage),
+          related: [{ place: damage.fact.place, message: 'the damage' }],
+        }));
+      }
+    }
+  },
+});

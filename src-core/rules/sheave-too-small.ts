@@ -1,0 +1,133 @@
+import { factOf } from '../assess/facts.ts';
+import { showLike, showValue } from '../assess/show.ts';
+import { bendRatio } from '../mechanics/bend-ratio.ts';
+import { asGiven, type Given, type Value } from '../mechanics/derivation.ts';
+import { bendOverPin } from '../trade/gear-sources.ts';
+import { printSource } from '../trade/source.ts';
+import { exactly } from '../units/amount.ts';
+import { printNumber } from '../units/print.ts';
+import { linesOverBlocks } from './lines-over-blocks.ts';
+import { defineRule } from './rule.ts';
+
+/** The lower end of what rope makers ask for a rope that runs over a sheave. */
+const leastRatio: Value = { amount: exactly(5), kind: 'needed count', origin: { from: 'constant', source: bendOverPin } };
+
+export const sheaveTooSmall = defineRule({
+  name: 'sheave-too-small',
+  on: 'block',
+  severity: 'warning',
+  summary: 'A fibre line runs over a sheave that is small for it.',
+  why: 'fibre that runs over a sharp bend under load heats, wears and loses strength with every pull',
+  source: printSource(bendOverPin),
+  bad: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> trunk -> larch
+}
+
+block snatch {
+  sheave  45 mm
+  takes   12 mm
+  wll     8 t
+}
+
+pull out with bow-winch {
+  load     12 kN
+  surface  gravel
+  reach    18 m
+  via      snatch fixed on larch angle 90 deg
+}
+`,
+  good: `winch bow-winch {
+  rated    20 kN
+  carries  main
+}
+
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+}
+
+shackle bow-22 {
+  form  bow
+  body  22 mm
+  pin   25 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  length  3 m
+  wll     4 t
+}
+
+anchor larch {
+  kind     tree
+  girth    1.3 m
+  holding  40 kN "tested 2026-05-02"
+}
+
+chain reach {
+  main outboard -> bow-22 -> trunk -> larch
+}
+
+block snatch {
+  sheave  100 mm
+  takes   12 mm
+  wll     8 t
+}
+
+pull out with bow-winch {
+  load     12 kN
+  surface  gravel
+  reach    18 m
+  via      snatch fixed on larch angle 90 deg
+}
+`,
+  check(block, judge, assessing) {
+    for (const { gear, piece, place } of linesOverBlocks(block, assessing)) {
+      if (piece.line.material === 'wire') continue;
+      const [D, d] = [factOf(gear.block, 'sheave'), piece.line.diameter];
+      judge.atLeast(asGiven(bendRatio({ D, d })), leastRatio, place, (ratio) => ({
+        place,
+        message: `sheave of \`${gear.name}\` is ${showValue(D)}, ${printNumber(ratio.amount.low, 'down', 1)} times the ${showValue(d)} of \`${piece.name}\`, below 5 times`,
+        help: `use a block with a sheave of ${showLike(exactly((d as Given).amount.high * 5), d as Given, 'up')} or more; some lines ask for up to 20 times`,
+      }));
+    }
+  },
+});

@@ -1,0 +1,65 @@
+import { inService } from '../assess/ends.ts';
+import { writtenValue } from '../assess/facts.ts';
+import { show } from '../assess/show.ts';
+import { quantityOf, wordOf } from '../model/bound.ts';
+import { sourceOfLimit } from './side-by-side.ts';
+import { defineRule } from './rule.ts';
+
+export const spooledSlack = defineRule({
+  name: 'spooled-slack',
+  on: 'block',
+  severity: 'warning',
+  summary: 'The line was last wound onto the drum without load, or with too little.',
+  why: 'under the next pull the outer wraps dive between slack inner ones, where they are cut and crushed',
+  source: 'US Army TM 9-2320-280-10, p. 2-134, re-spool under at least 500 lbf',
+  bad: `winch bow-winch {
+  carries  main
+}
+
+line main {
+  material  HMPE
+  diameter  10 mm
+  length    30 m
+  outboard  eye thimble tube bury 72 d taper 24 d
+  2026-06-14  fitted
+  2026-06-14  spooled  slack
+}
+`,
+  good: `winch bow-winch {
+  carries  main
+}
+
+line main {
+  material  HMPE
+  diameter  10 mm
+  length    30 m
+  outboard  eye thimble tube bury 72 d taper 24 d
+  2026-06-14  fitted
+  2026-06-14  spooled  tight under 250 kgf
+}
+`,
+  check(block, judge, assessing) {
+    if (block.definition.head !== 'line') return;
+    const needed = assessing.practice.value('spooling-tension');
+    for (const piece of inService(assessing.line(block))) {
+      if (assessing.reader.winchesCarrying(piece.name).length === 0) continue;
+      const last = piece.long.log.filter((entry) => entry.statement.definition.head === 'spooled').at(-1)?.statement;
+      if (last === undefined) continue;
+      const help = 'run it out and wind it on again under load, layer by layer, before the next pull; write `spooled tight under ...`';
+      const tight = judge.holds(wordOf(last.values, 'tightness') !== 'slack', () => ({
+        place: last.place,
+        message: `\`${piece.name}\` was last wound onto the drum slack; it goes on under at least ${'amount' in needed ? show(needed, { careful: 'up' }) : 'load'}`,
+        help,
+        source: sourceOfLimit(needed),
+      }));
+      const under = quantityOf(last.values, 'load');
+      if (!tight || under === undefined) continue;
+      judge.atLeast(writtenValue(under), needed, under.place, (load, least) => ({
+        place: under.place,
+        message: `\`${piece.name}\` was wound onto the drum under ${show(load)}, below the ${show(least, { unit: under.unit, careful: 'up' })} of practice`,
+        help,
+        source: sourceOfLimit(least),
+      }));
+    }
+  },
+});

@@ -1,0 +1,36 @@
+import { statementOf } from '../assess/facts.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
+import { printSource } from '../trade/source.ts';
+import { sources } from '../trade/sources.ts';
+import { limitText } from './force-text.ts';
+import { defineRule } from './rule.ts';
+
+export const strapAsChoker = defineRule({
+  name: 'strap-as-choker',
+  on: 'gear',
+  severity: 'information',
+  summary: 'A strap used as a choker counts with half its limit.',
+  why: 'a choker bends the strap over itself and squeezes what it holds',
+  source: printSource(sources['29-cfr-1918-app-ii']),
+  bad: `strap trunk {
+  length  3 m
+  wll     4 t
+  hitch   choker
+}
+`,
+  good: `strap trunk {
+  length  3 m
+  wll     4 t
+  hitch   basket
+}
+`,
+  check(gear, judge) {
+    const { limit, workingLimit } = gear;
+    if (gear.hitch !== 'choker' || isUnknown(limit) || isUnknown(workingLimit)) return;
+    judge.holds(false, () => ({
+      place: statementOf(gear.block, 'hitch')!.place,
+      message: `as a choker \`${gear.name}\` counts with ${limitText(workingLimit)}, half of its ${limitText(limit)}`,
+      help: 'use it as a basket, both ends in one shackle, or write the choker limit of its label as `wll` with `hitch straight`',
+    }));
+  },
+});

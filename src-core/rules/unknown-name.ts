@@ -1,0 +1,59 @@
+import { didYouMean } from '../base/did-you-mean.ts';
+import { oneOf, usedNames } from './name-values.ts';
+import { defineRule } from './rule.ts';
+
+export const unknownName = defineRule({
+  name: 'unknown-name',
+  on: 'block',
+  severity: 'error',
+  summary: 'A name is used that nothing in scope has.',
+  why: 'what hangs on it is not judged',
+  source: 'the grammar of the language',
+  bad: `chain reach {
+  bow-22 -> trunk -> lrach
+}
+
+shackle bow-22 {
+  body  22 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  wll  4 t
+}
+
+anchor larch {
+  kind  tree
+}
+`,
+  good: `chain reach {
+  bow-22 -> trunk -> larch
+}
+
+shackle bow-22 {
+  body  22 mm
+  wll   6.5 t
+}
+
+strap trunk {
+  wll  4 t
+}
+
+anchor larch {
+  kind  tree
+}
+`,
+  check(block, judge, { reader }) {
+    for (const { name, place, of } of usedNames(block)) {
+      judge.holds(reader.declarations(name).length > 0, () => {
+        const near = didYouMean(name, reader.names(of));
+        return {
+          place,
+          message: `\`${name}\` is not known here`,
+          help: near === undefined ? `write it as a block of its own (${oneOf(of)}), or take in the file that has it with \`use\`` : `did you mean \`${near}\`?`,
+          fixes: near === undefined ? [] : [{ title: `Write \`${near}\``, edits: [{ place, text: near }] }],
+        };
+      });
+    }
+  },
+});
