@@ -1,4 +1,5 @@
 import { parseChunk } from './parser.ts';
+import { openStringEnd } from './tokens.ts';
 import type { ChunkTree } from './tree.ts';
 
 /**
@@ -45,21 +46,16 @@ export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<stri
   while (at < text.length) {
     const lineStart = at;
     if (depth > 0 && lineStart > start && startsTopBlock(text, lineStart, topHeads)) return lineStart;
-    let quoted = false;
     for (; at < text.length; at++) {
       const c = text.charCodeAt(at);
       if (c === LF || c === CR) break;
-      if (quoted) {
-        if (c === 34) quoted = false;
-        continue;
-      }
       if (c === 32 || c === 9) continue;
       if (c === 35) {
         while (at < text.length && text.charCodeAt(at) !== LF && text.charCodeAt(at) !== CR) at++;
         break;
       }
       content = true;
-      if (c === 34) quoted = true;
+      if (c === 34) at = quoteEnd(text, at) - 1;
       else if (c === 123) depth++;
       else if (c === 125) depth--;
     }
@@ -67,6 +63,16 @@ export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<stri
     if (content && depth <= 0) return at;
   }
   return text.length;
+}
+
+/** Offset behind the text in quotes that begins at `start`, as the lexer takes it. */
+function quoteEnd(text: string, start: number): number {
+  for (let i = start + 1; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c === 34) return i + 1;
+    if (c === LF || c === CR) break;
+  }
+  return openStringEnd(text, start);
 }
 
 function startsTopBlock(text: string, at: number, topHeads: ReadonlySet<string>): boolean {
@@ -99,39 +105,79 @@ export function splitChunks(text: string, topHeads: ReadonlySet<string>): Placed
   return chunks;
 }
 
+/** What an edit does to the chunks of a file: `removed` of them, from `from` on, give way to `added`. */
+export interface Resplit {
+  readonly from: number;
+  readonly removed: number;
+  readonly added: readonly Chunk[];
+}
+
 /**
- * The chunks of `text`, which came from the text of `before` by replacing `edit`. Chunks that the edit does not reach
- * keep their identity. Gives the same cut as `splitChunks(text)`.
+ * Cuts anew what an edit reaches, and reads nothing else of the file. `offsets` says where each of the chunks begins,
+ * and last where the file ends. Chunks whose text stays keep their identity; the cut is the one that `splitChunks` of the new
+ * text gives.
  */
-export function resplitChunks(before: readonly PlacedChunk[], edit: Edit, text: string, topHeads: ReadonlySet<string>): PlacedChunk[] {
+export function resplitChunks(chunks: readonly Chunk[], offsets: ArrayLike<number>, edit: Edit, topHeads: ReadonlySet<string>): Resplit {
   const delta = edit.text.length - (edit.end - edit.start);
-  let low = 0;
-  let high = before.length;
-  while (low < high) {
-    const mid = (low + high) >> 1;
-    if (before[mid]!.offset + before[mid]!.chunk.text.length < edit.start) low = mid + 1;
-    else high = mid;
-  }
-  // The chunk before may end because of what the edit touches (a line that began a block): read it again too.
-  const firstTouched = Math.max(0, low - 1);
-  const result = before.slice(0, firstTouched);
-  let at = before[firstTouched]?.offset ?? 0;
-  if (before.length === 0) at = 0;
-  let old = firstTouched;
-  const editEnd = edit.start + edit.text.length;
-  while (at < text.length) {
-    while (old < before.length && before[old]!.offset + delta < at) old++;
-    const candidate = before[old];
-    if (at >= editEnd + 2 && candidate !== undefined && candidate.offset + delta === at) {
-      if (delta === 0) for (let i = old; i < before.length; i++) result.push(before[i]!);
-      else for (let i = old; i < before.length; i++) result.push({ chunk: before[i]!.chunk, offset: before[i]!.offset + delta });
-      return result;
+  // The chunk before may end because of what the edit touches (a line that began a block): it is read again too.
+  const from = Math.max(0, firstEndingAt(chunks, offsets, edit.start) - 1);
+  const base = offsets[from] ?? 0;
+  // A line break cut in two may come together behind the edit: the cut is known again only past that.
+  const settled = edit.start + edit.text.length + 2;
+  let next = from;
+  let region = '';
+  let edited = false;
+  const extend = (atLeast: number): void => {
+    let more = '';
+    for (let taken = 0; next < chunks.length && (taken < atLeast || offsets[next]! <= edit.end + 2); next++, taken++) more += chunks[next]!.text;
+    region += more;
+    if (edited) return;
+    region = region.slice(0, edit.start - base) + edit.text + region.slice(edit.end - base);
+    edited = true;
+  };
+  extend(2);
+  const pieces: { at: number; text: string }[] = [];
+  let at = base;
+  let old = from;
+  let grow = 4;
+  for (;;) {
+    while (old < chunks.length && (offsets[old]! < edit.end || offsets[old]! + delta < at)) old++;
+    if (at >= settled && old < chunks.length && offsets[old]! + delta === at) break;
+    if (at - base >= region.length && next >= chunks.length) {
+      old = chunks.length;
+      break;
     }
-    const end = chunkEnd(text, at, topHeads);
-    const piece = text.slice(at, end);
-    const same = before[old];
-    result.push(same !== undefined && same.offset + delta === at && same.chunk.text === piece ? { chunk: same.chunk, offset: at } : { chunk: new Chunk(piece), offset: at });
+    const end = base + chunkEnd(region, at - base, topHeads);
+    if (end - base >= region.length && next < chunks.length) {
+      // Whether the chunk ends here is told by what follows; doubling keeps the reading in proportion.
+      extend(grow);
+      grow *= 2;
+      continue;
+    }
+    pieces.push({ at, text: region.slice(at - base, end - base) });
     at = end;
   }
-  return result;
+  return { from, removed: old - from, added: keepSame(chunks, from, old, pieces, offsets, edit, delta) };
+}
+
+/** Index of the first chunk that ends at or behind an offset. */
+function firstEndingAt(chunks: readonly Chunk[], offsets: ArrayLike<number>, offset: number): number {
+  let low = 0;
+  let high = chunks.length;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (offsets[mid + 1]! < offset) low = mid + 1;
+    else high = mid;
+  }
+  return low;
+}
+
+/** New chunks for the pieces, but for those that were cut the same way before. */
+function keepSame(chunks: readonly Chunk[], from: number, to: number, pieces: readonly { at: number; text: string }[], offsets: ArrayLike<number>, edit: Edit, delta: number): Chunk[] {
+  let old = from;
+  return pieces.map(({ at, text }) => {
+    const moved = at < edit.start ? 0 : delta;
+    while (old < to && offsets[old]! + moved < at) old++;
+    return old < to && offsets[old]! + moved === at && chunks[old]!.text === text ? chunks[old++]! : new Chunk(text);
+  });
 }

@@ -31,7 +31,31 @@ export const NumberToken = createToken({
   start_chars_hint: hint('+-.' + digits),
 });
 export const StringToken = createToken({ name: 'String', pattern: /"[^"\r\n]*"/ });
-export const OpenString = createToken({ name: 'OpenString', pattern: /"[^"\r\n]*/ });
+
+/**
+ * Offset at which text with a forgotten quote ends: with its line, or before the brace that ends the line, so that a
+ * forgotten quote in the head of a block costs the head and not the block.
+ */
+export function openStringEnd(text: string, start: number): number {
+  let end = start + 1;
+  while (end < text.length && text[end] !== '\n' && text[end] !== '\r') end++;
+  let last = end;
+  while (last > start + 1 && (text[last - 1] === ' ' || text[last - 1] === '\t')) last--;
+  return text[last - 1] === '{' && last - 1 > start ? last - 1 : end;
+}
+
+export const OpenString = createToken({
+  name: 'OpenString',
+  pattern: {
+    exec(text: string, offset: number) {
+      if (text[offset] !== '"') return null;
+      const image = text.slice(offset, openStringEnd(text, offset)).trimEnd();
+      return Object.assign([image] as [string], { index: offset, input: text }) as RegExpExecArray;
+    },
+  },
+  line_breaks: false,
+  start_chars_hint: ['"'],
+});
 export const Arrow = createToken({ name: 'Arrow', pattern: /->|→/, start_chars_hint: ['-', '→'] });
 export const LeftBrace = createToken({ name: 'LeftBrace', pattern: /\{/ });
 export const RightBrace = createToken({ name: 'RightBrace', pattern: /\}/ });

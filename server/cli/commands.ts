@@ -1,0 +1,90 @@
+import type { ExitCode, Io } from './io.ts';
+import type { OptionDefinition, OptionDefinitions, Words } from './options.ts';
+
+export interface Command {
+  readonly name: string;
+  /** What stands behind the name. */
+  readonly usage: string;
+  readonly says: string;
+  readonly options: OptionDefinitions;
+  /** Undefined keeps the program running: the language server ends it. */
+  run(words: Words, io: Io): Promise<ExitCode | undefined>;
+}
+
+const on: OptionDefinition = { takes: 'DATE', says: 'judge as of this day, such as 2026-06-22; today when left out' };
+const root: OptionDefinition = { takes: 'FOLDER', says: 'the workspace folder that `use` may not leave; the present one for rigs inside it' };
+const format: OptionDefinition = { takes: 'text|json', oneOf: ['text', 'json'], says: 'text for people (the default), or JSON for programs' };
+
+/** Every command. Each loads what it needs when it runs, so that a short answer comes at once. */
+export const commands: readonly Command[] = [
+  {
+    name: 'check',
+    usage: '[PATH ...]',
+    says: 'Judges rigs, and what they use. A folder stands for every rig under it; without a path it is the present one.',
+    options: { on, level: { takes: 'LEVEL', oneOf: ['error', 'warning', 'information', 'hint'], says: 'end with 1 when something of this severity or above is found: error, warning (the default), information, hint' }, format, root },
+    run: async (words, io) => (await import('./check.ts')).check(words, io),
+  },
+  {
+    name: 'sheet',
+    usage: 'FILE',
+    says: 'Prints what a rig comes to: every value, where it comes from, and what is not known.',
+    options: { on, format, derivations: { says: 'print under each block how every value came about' }, root },
+    run: async (words, io) => (await import('./sheet.ts')).sheet(words, io),
+  },
+  {
+    name: 'explain',
+    usage: 'CODE | FILE:LINE',
+    says: 'Tells why a rule is there, with source and example; or what a line of a rig comes to.',
+    options: { on, root },
+    run: async (words, io) => (await import('./explain.ts')).explain(words, io),
+  },
+  {
+    name: 'rules',
+    usage: '',
+    says: 'Lists the rules.',
+    options: { format },
+    run: async (words, io) => (await import('./list-rules.ts')).listRules(words, io),
+  },
+  {
+    name: 'compute',
+    usage: '[NAME [SYMBOL=VALUE ...]]',
+    says: 'Makes one calculation from values with units; without values it shows it, without a name it lists all.',
+    options: { format },
+    run: async (words, io) => (await import('./compute.ts')).compute(words, io),
+  },
+  {
+    name: 'format',
+    usage: 'PATH ...',
+    says: 'Puts rigs into the one layout. Numbers, names and prose stay as they are written.',
+    options: { check: { says: 'change nothing; end with 1 and name the files that are not in layout' } },
+    run: async (words, io) => (await import('./format.ts')).format(words, io),
+  },
+  {
+    name: 'serve',
+    usage: '--stdio',
+    says: 'Runs the language server for an editor.',
+    options: { stdio: { says: 'speak over standard input and output, the only way there is' } },
+    run: async () => (await import('./serve.ts')).serve(),
+  },
+  {
+    name: 'tokens',
+    usage: 'FILE',
+    says: 'Prints the tokens of a file, for work on the language.',
+    options: { root },
+    run: async (words, io) => (await import('./stages.ts')).tokens(words, io),
+  },
+  {
+    name: 'tree',
+    usage: 'FILE',
+    says: 'Prints how its statements nest.',
+    options: { root },
+    run: async (words, io) => (await import('./stages.ts')).tree(words, io),
+  },
+  {
+    name: 'model',
+    usage: 'FILE',
+    says: 'Prints what its statements were read as, in SI.',
+    options: { root },
+    run: async (words, io) => (await import('./stages.ts')).model(words, io),
+  },
+];

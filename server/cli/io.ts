@@ -1,0 +1,31 @@
+/** What a command may touch of the world besides files. Tests hand in their own. */
+export interface Io {
+  readonly cwd: string;
+  /** Writes to standard output and standard error. */
+  out(text: string): void;
+  err(text: string): void;
+  /** The local calendar day, `2026-06-22`. */
+  today(): string;
+  /** True when headings may be set in bold. */
+  readonly styled: boolean;
+  /** Characters in a line of the terminal; undefined when it is none. */
+  readonly width: number | undefined;
+}
+
+/** Something that a command cannot do: one line that says what, and one that helps. */
+export class Refusal extends Error {
+  readonly help: string | undefined;
+
+  constructor(message: string, help?: string) {
+    super(message);
+    this.name = 'Refusal';
+    this.help = help;
+  }
+}
+
+/** The codes that every command ends with. */
+export const exit = { nothingFound: 0, found: 1, couldNot: 2 } as const;
+export type ExitCode = (typeof exit)[keyof typeof exit];
+
+const bold = ['\u001b[1m', '\u001b[22m'] as const;
+export const strongFor = (io: Io): ((text: string) => string) => (io.styled ? (text) => bold[0] + text + bold[1] : (text) => text);

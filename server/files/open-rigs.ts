@@ -1,0 +1,103 @@
+import { existsSync, realpathSync, statSync } from 'node:fs';
+import { dirname, join, relative, resolve, sep } from 'node:path';
+import { Project, type Absence } from '../../src-core/project.ts';
+import { findRigs } from './find-rigs.ts';
+import { isInside, loadWanted, projectPath, readInside } from './load-project.ts';
+
+/** A workspace folder with the rigs that were asked for, and what they use. */
+export interface OpenFolder {
+  /** Real path. */
+  readonly root: string;
+  readonly project: Project;
+  /** Paths in the project of the files that were asked for. */
+  readonly asked: readonly string[];
+  /** How a file is called towards the person who asked. */
+  called(path: string): string;
+}
+
+export interface OpenedRigs {
+  readonly folders: readonly OpenFolder[];
+  /** What could not be read, a sentence each. */
+  readonly problems: readonly { readonly path: string; readonly says: string }[];
+}
+
+export const absenceSays: Record<Absence, string> = {
+  missing: 'is not there',
+  unreadable: 'cannot be read',
+  'not-text': 'is not text in UTF-8',
+  'a-folder': 'is a folder',
+  outside: 'leads out of the workspace folder',
+};
+
+/**
+ * The workspace folder of a path: the given one, or the folder we stand in, when the path lies inside it; otherwise the
+ * nearest folder above it that is under version control, or its own.
+ */
+function rootOf(real: string, isFolder: boolean, cwd: string, given: string | undefined): string | undefined {
+  if (given !== undefined) return isInside(given, real) ? given : undefined;
+  if (isInside(cwd, real)) return cwd;
+  const own = isFolder ? real : dirname(real);
+  for (let at = own; ; at = dirname(at)) {
+    if (existsSync(join(at, '.git'))) return at;
+    if (dirname(at) === at) return own;
+  }
+}
+
+/** Reads the named rigs, every rig under the named folders, and what all of them use. */
+export function openRigs(paths: readonly string[], where: { readonly cwd: string; readonly root?: string | undefined }): OpenedRigs {
+  const cwd = realpathSync(where.cwd);
+  const given = where.root === undefined ? undefined : realpathSync(resolve(cwd, where.root));
+  const problems: { path: string; says: string }[] = [];
+  const open = new Map<string, { project: Project; asked: Set<string> }>();
+  const called = (root: string) => (path: string): string => {
+    const full = join(root, ...path.split('/'));
+    return isInside(cwd, full) ? relative(cwd, full).split(sep).join('/') : full;
+  };
+  const take = (root: string, file: string, name: string): void => {
+    const path = projectPath(root, file);
+    const folder = open.get(root) ?? { project: new Project(), asked: new Set<string>() };
+    if (folder.asked.has(path)) return;
+    const read = readInside(root, path);
+    if ('absent' in read) {
+      problems.push({ path: name, says: absenceSays[read.absent] });
+      return;
+    }
+    folder.project.set(path, read.text);
+    folder.asked.add(path);
+    open.set(root, folder);
+  };
+  for (const path of paths) {
+    let real: string;
+    let isFolder: boolean;
+    try {
+      real = realpathSync(resolve(cwd, path));
+      isFolder = statSync(real).isDirectory();
+    } catch (error) {
+      problems.push({ path, says: absenceSays[['ENOENT', 'ENOTDIR'].includes(String((error as { code?: unknown }).code)) ? 'missing' : 'unreadable'] });
+      continue;
+    }
+    const root = rootOf(real, isFolder, cwd, given);
+    if (root === undefined) {
+      problems.push({ path, says: `lies outside of ${where.root!}` });
+      continue;
+    }
+    if (!isFolder) {
+      take(root, real, path);
+      continue;
+    }
+    let rigs: string[];
+    try {
+      rigs = findRigs(real);
+    } catch {
+      problems.push({ path, says: absenceSays.unreadable });
+      continue;
+    }
+    if (rigs.length === 0) problems.push({ path, says: 'holds no rig files' });
+    for (const rig of rigs) take(root, rig, called(root)(projectPath(root, rig)));
+  }
+  const folders = [...open].map(([root, { project, asked }]): OpenFolder => {
+    loadWanted(project, root);
+    return { root, project, asked: [...asked], called: called(root) };
+  });
+  return { folders, problems };
+}

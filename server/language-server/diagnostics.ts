@@ -1,0 +1,163 @@
+import type { CancellationToken, Connection, Diagnostic, DocumentDiagnosticReport, WorkspaceDiagnosticReport, WorkspaceDocumentDiagnosticReport } from 'vscode-languageserver';
+import type { ClientSkills } from './capabilities.ts';
+import type { Positions } from './positions.ts';
+import type { Settings } from './settings.ts';
+import { toDiagnostic } from './to-diagnostic.ts';
+import type { Folder, Workspace } from './workspace.ts';
+
+/** After a judgement that took long, the next one waits this many times as long, so that typing stays ahead. */
+const restAfterWork = 2;
+const longestRest_ms = 300;
+
+interface Told {
+  readonly resultId: string;
+  readonly text: string;
+}
+
+/** Tells findings: as answers to a client that asks for them, on its own to one that does not; never both. */
+export class Diagnostics {
+  readonly #connection: Connection;
+  readonly #workspace: Workspace;
+  readonly #settings: Settings;
+  readonly #positions: Positions;
+  readonly #skills: ClientSkills;
+  readonly #told = new Map<string, Told>();
+  readonly #published = new Map<string, string>();
+  readonly #waiting = new Set<() => void>();
+  #lastId = 0;
+  #changes = 0;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #lastWork_ms = 0;
+
+  constructor(connection: Connection, workspace: Workspace, settings: Settings, positions: Positions, skills: ClientSkills) {
+    this.#connection = connection;
+    this.#workspace = workspace;
+    this.#settings = settings;
+    this.#positions = positions;
+    this.#skills = skills;
+  }
+
+  /** Findings of one file, those of every root that takes it in. */
+  async of(folder: Folder, path: string): Promise<Diagnostic[]> {
+    await this.#workspace.ready(folder);
+    const day = await this.#settings.day(folder.uri);
+    const { project } = folder;
+    const file = project.file(path);
+    if (file === undefined || !folder.judged) return [];
+    const roots = project.rootsOf(path).map((root) => project.judge(root, day));
+    const needs = { file, roots, positions: this.#positions, skills: this.#skills, uriOf: (p: string) => folder.uriOf(p) };
+    return project.findings(path, day).flatMap((finding) => toDiagnostic(finding, needs) ?? []);
+  }
+
+  /** The text of an open document changed; only its own reader needs to be told. */
+  edited(): void {
+    if (this.#skills.pullsDiagnostics) this.#wake();
+    else this.#schedule();
+  }
+
+  /** Something else changed: settings, files on the disk, what is open. */
+  changed(): void {
+    if (!this.#skills.pullsDiagnostics) return this.#schedule();
+    if (this.#skills.refreshesDiagnostics) void this.#connection.sendRequest('workspace/diagnostic/refresh').catch(() => undefined);
+    this.#wake();
+  }
+
+  #wake(): void {
+    this.#changes++;
+    for (const wake of [...this.#waiting]) wake();
+    this.#waiting.clear();
+  }
+
+  #schedule(): void {
+    this.#timer ??= setTimeout(() => {
+      this.#timer = undefined;
+      const started = performance.now();
+      void this.#publishAll()
+        .then(() => (this.#lastWork_ms = performance.now() - started))
+        .catch((error: unknown) => this.#connection.console.error(String(error)));
+    }, Math.min(longestRest_ms, this.#lastWork_ms * restAfterWork));
+  }
+
+  /** Open documents, and the files that are read together with them. */
+  async #publishAll(): Promise<void> {
+    const due = new Map<string, { folder: Folder; path: string; version: number | undefined }>();
+    for (const document of this.#workspace.documents) {
+      const { folder, path } = document;
+      await this.#workspace.ready(folder);
+      due.set(document.uri, { folder, path, version: document.version });
+      if (!folder.judged) continue;
+      const day = await this.#settings.day(folder.uri);
+      for (const root of folder.project.rootsOf(path)) {
+        for (const other of folder.project.judge(root, day).files.keys()) if (!folder.open.has(other)) due.set(folder.uriOf(other), { folder, path: other, version: undefined });
+      }
+    }
+    for (const uri of [...this.#published.keys()]) {
+      if (due.has(uri)) continue;
+      this.#published.delete(uri);
+      await this.#connection.sendDiagnostics({ uri, diagnostics: [] });
+    }
+    for (const [uri, { folder, path, version }] of due) {
+      const diagnostics = await this.of(folder, path);
+      const text = JSON.stringify([version, diagnostics]);
+      // A file that never had a finding is not spoken of, an open one always is: its reader waits for the answer.
+      if (this.#published.get(uri) === text || (version === undefined && diagnostics.length === 0 && !this.#published.has(uri))) continue;
+      this.#published.set(uri, text);
+      await this.#connection.sendDiagnostics({ uri, diagnostics, ...(version !== undefined && this.#skills.diagnosticVersions ? { version } : {}) });
+    }
+  }
+
+  /** The same findings keep their result's name, so that nothing is sent twice. */
+  #report(uri: string, diagnostics: Diagnostic[], before: string | undefined): DocumentDiagnosticReport {
+    const text = JSON.stringify(diagnostics);
+    let told = this.#told.get(uri);
+    if (told?.text !== text) {
+      told = { resultId: String(++this.#lastId), text };
+      this.#told.set(uri, told);
+    }
+    return told.resultId === before ? { kind: 'unchanged', resultId: told.resultId } : { kind: 'full', resultId: told.resultId, items: diagnostics };
+  }
+
+  async pull(uri: string, before: string | undefined): Promise<DocumentDiagnosticReport> {
+    const found = this.#workspace.locate(uri);
+    if (found === undefined) return { kind: 'full', items: [] };
+    return this.#report(uri, await this.of(found.folder, found.path), before);
+  }
+
+  /** Findings of the files that are not open. Held until there is something new to say, because a client asks again at once. */
+  async pullWorkspace(before: ReadonlyMap<string, string>, token: CancellationToken): Promise<WorkspaceDiagnosticReport> {
+    for (;;) {
+      const seen = this.#changes;
+      for (const folder of this.#workspace.folders) await this.#workspace.listAll(folder);
+      const items: WorkspaceDocumentDiagnosticReport[] = [];
+      for (const folder of this.#workspace.folders) {
+        for (const path of folder.project.paths) {
+          if (token.isCancellationRequested) return { items: [] };
+          if (folder.open.has(path)) continue;
+          const uri = folder.uriOf(path);
+          const report = this.#report(uri, await this.of(folder, path), before.get(uri));
+          const isNews = report.kind === 'full' && (report.items.length > 0 || before.has(uri));
+          if (isNews) items.push({ ...report, uri, version: null });
+        }
+      }
+      for (const [uri] of before) {
+        const found = this.#workspace.locate(uri);
+        if (found !== undefined && found.folder.project.file(found.path) !== undefined) continue;
+        if (this.#told.delete(uri)) items.push({ kind: 'full', uri, version: null, items: [] });
+      }
+      if (items.length > 0 || token.isCancellationRequested) return { items };
+      if (seen !== this.#changes) continue;
+      await new Promise<void>((wake) => {
+        this.#waiting.add(wake);
+        token.onCancellationRequested(() => {
+          this.#waiting.delete(wake);
+          wake();
+        });
+      });
+    }
+  }
+
+  stop(): void {
+    clearTimeout(this.#timer);
+    this.#wake();
+  }
+}

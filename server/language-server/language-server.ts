@@ -1,0 +1,146 @@
+import type { CancellationToken, Connection, InitializeParams } from 'vscode-languageserver';
+import type { RigFile } from '../../src-core/project.ts';
+import type { DayNumber } from '../../src-core/model/day.ts';
+import { readSkills, type ClientSkills } from './capabilities.ts';
+import { clientFiles } from './client-files.ts';
+import { Diagnostics } from './diagnostics.ts';
+import type { OpenFolder } from './folder-files.ts';
+import { isPosition, isRange, Positions } from './positions.ts';
+import { Settings } from './settings.ts';
+import { Workspace, type Folder } from './workspace.ts';
+
+/** An open or used file that a request speaks of, on the day it is judged. */
+export interface Subject {
+  readonly uri: string;
+  readonly folder: Folder;
+  readonly path: string;
+  readonly file: RigFile;
+  readonly day: DayNumber;
+}
+
+interface TextParams {
+  readonly textDocument?: { readonly uri?: unknown; readonly version?: unknown; readonly text?: unknown };
+  readonly position?: unknown;
+  readonly contentChanges?: unknown;
+}
+
+/** Everything that is kept between messages. Answers are made in the files beside this one. */
+export class LanguageServer {
+  readonly connection: Connection;
+  readonly skills: ClientSkills;
+  readonly positions: Positions;
+  readonly workspace: Workspace;
+  readonly settings: Settings;
+  readonly diagnostics: Diagnostics;
+
+  constructor(connection: Connection, params: InitializeParams, diskFolder: OpenFolder | undefined) {
+    this.connection = connection;
+    this.skills = readSkills(params);
+    this.positions = new Positions(this.skills.encoding);
+    const ask = <T>(method: string, given: unknown): Promise<T> => connection.sendRequest(method, given);
+    // The disk is nearer; what is on no disk comes through the client, where the client can read it.
+    this.workspace = new Workspace((uri) => diskFolder?.(uri) ?? (this.skills.own ? clientFiles(uri, ask) : undefined));
+    this.settings = new Settings(this.skills.configuration ? ask : undefined, (text) => connection.console.warn(text));
+    this.diagnostics = new Diagnostics(connection, this.workspace, this.settings, this.positions, this.skills);
+    const folders = params.workspaceFolders?.map((f) => f.uri) ?? (typeof params.rootUri === 'string' ? [params.rootUri] : []);
+    for (const uri of folders) if (typeof uri === 'string') this.workspace.addFolder(uri);
+  }
+
+  /** Watches are asked for when the client has said that it is ready. */
+  register(): void {
+    const registrations = [
+      ...(this.skills.registersWatchers ? [{ id: 'linewright-files', method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers: [{ globPattern: '**/*.rig' }] } }] : []),
+      ...(this.skills.registersConfiguration ? [{ id: 'linewright-settings', method: 'workspace/didChangeConfiguration', registerOptions: { section: 'linewright' } }] : []),
+    ];
+    if (registrations.length > 0) void this.connection.sendRequest('client/registerCapability', { registrations }).catch(() => undefined);
+  }
+
+  opened({ textDocument }: TextParams): void {
+    const { uri, version, text } = textDocument ?? {};
+    if (typeof uri !== 'string' || typeof text !== 'string') return;
+    const document = this.workspace.openDocument(uri, typeof version === 'number' ? version : 0, text);
+    if (document === undefined) return;
+    this.diagnostics.edited();
+    void this.#listLater(document.folder);
+  }
+
+  /** The rest of the workspace is read when the first document has been answered for. */
+  async #listLater(folder: Folder): Promise<void> {
+    if (!folder.whole || folder.listed !== undefined) return;
+    await this.diagnosticsOfOpen(folder);
+    if (folder.listed !== undefined) return;
+    const roots = (): string => JSON.stringify([...folder.open.keys()].map((path) => folder.project.rootsOf(path)));
+    const before = roots();
+    await this.workspace.listAll(folder);
+    if (roots() !== before) this.diagnostics.changed();
+  }
+
+  async diagnosticsOfOpen(folder: Folder): Promise<void> {
+    for (const path of [...folder.open.keys()]) await this.diagnostics.of(folder, path);
+    await new Promise<void>((done) => void setTimeout(done, 0));
+  }
+
+  edited({ textDocument, contentChanges }: TextParams): void {
+    const document = typeof textDocument?.uri === 'string' ? this.workspace.document(textDocument.uri) : undefined;
+    if (document === undefined || !Array.isArray(contentChanges)) return;
+    for (const change of contentChanges as { range?: unknown; text?: unknown }[]) {
+      const { range, text } = change ?? {};
+      if (typeof text !== 'string') continue;
+      const file = document.folder.project.file(document.path);
+      if (file === undefined || !isRange(range)) document.folder.project.set(document.path, text);
+      else this.workspace.edit(document, { ...this.positions.span(file.lines, range), text });
+    }
+    if (typeof textDocument?.version === 'number') document.version = textDocument.version;
+    this.diagnostics.edited();
+  }
+
+  async closed({ textDocument }: TextParams): Promise<void> {
+    if (typeof textDocument?.uri !== 'string') return;
+    await this.workspace.closeDocument(textDocument.uri);
+    this.diagnostics.changed();
+  }
+
+  async filesChanged(params: { readonly changes?: unknown }): Promise<void> {
+    if (!Array.isArray(params?.changes)) return;
+    const changes = (params.changes as { uri?: unknown; type?: unknown }[]).flatMap((c) => (typeof c?.uri === 'string' ? [{ uri: c.uri, gone: c.type === 3 }] : []));
+    if (await this.workspace.changed(changes)) {
+      this.diagnostics.changed();
+      this.#refreshHints();
+    }
+  }
+
+  settingsChanged(params: { readonly settings?: unknown }): void {
+    this.settings.changed(params?.settings);
+    this.diagnostics.changed();
+    this.#refreshHints();
+  }
+
+  foldersChanged(params: { readonly event?: { readonly added?: readonly { uri?: unknown }[]; readonly removed?: readonly { uri?: unknown }[] } }): void {
+    for (const { uri } of params?.event?.removed ?? []) if (typeof uri === 'string') this.workspace.removeFolder(uri);
+    for (const { uri } of params?.event?.added ?? []) if (typeof uri === 'string') this.workspace.addFolder(uri);
+    this.diagnostics.changed();
+  }
+
+  #refreshHints(): void {
+    if (this.skills.refreshesHints) void this.connection.sendRequest('workspace/inlayHint/refresh').catch(() => undefined);
+  }
+
+  /** The file that a request speaks of, when it is known and all it uses is read. */
+  async subject(params: TextParams, token?: CancellationToken): Promise<Subject | undefined> {
+    const uri = params?.textDocument?.uri;
+    const found = typeof uri === 'string' ? this.workspace.locate(uri) : undefined;
+    if (found === undefined) return undefined;
+    await this.workspace.ready(found.folder);
+    const day = await this.settings.day(found.folder.uri);
+    const file = found.folder.project.file(found.path);
+    if (file === undefined || token?.isCancellationRequested === true) return undefined;
+    return { uri: uri as string, folder: found.folder, path: found.path, file, day };
+  }
+
+  /** The subject with an offset in it; undefined for a position that the file does not have. */
+  async point(params: TextParams, token?: CancellationToken): Promise<(Subject & { readonly offset: number }) | undefined> {
+    const subject = await this.subject(params, token);
+    if (subject === undefined || !isPosition(params.position) || params.position.line >= subject.file.lines.lineCount) return undefined;
+    return { ...subject, offset: this.positions.offset(subject.file.lines, params.position) };
+  }
+}

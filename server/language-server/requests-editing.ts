@@ -1,0 +1,114 @@
+import { ResponseError, type CancellationToken, type CompletionItem as LspCompletionItem, type Diagnostic } from 'vscode-languageserver';
+import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-actions.ts';
+import { completionsAt, type CompletionItem } from '../../src-core/ide/completion.ts';
+import { formattingEdits } from '../../src-core/ide/formatting.ts';
+import { inlayHints } from '../../src-core/ide/inlay-hints.ts';
+import { renameAt, renameStart } from '../../src-core/ide/rename.ts';
+import { signatureAt } from '../../src-core/ide/signature-help.ts';
+import type { LanguageServer, Subject } from './language-server.ts';
+import { isRange } from './positions.ts';
+import type { Answer } from './requests.ts';
+import { today } from './settings.ts';
+import { toCompletionItem, toWorkspaceEdit } from './to-lsp.ts';
+
+interface Asked {
+  readonly textDocument?: { readonly uri?: unknown };
+  readonly position?: unknown;
+  readonly range?: unknown;
+}
+
+/** The protocol's number for a request that is understood and cannot be done. */
+const requestFailed = -32803;
+
+/** Items of the last list, whose documentation is asked for one by one. */
+const lastItems = new WeakMap<LanguageServer, { readonly batch: number; readonly items: readonly CompletionItem[] }>();
+let batches = 0;
+
+const kindOf: Readonly<Record<CodeAction['kind'], string>> = { fix: 'quickfix', stub: 'quickfix', 'set-aside': 'quickfix', 'fix-all': 'source.fixAll.linewright' };
+const isWanted = (kind: string, only: readonly string[] | undefined): boolean => only === undefined || only.some((wanted) => kind === wanted || kind.startsWith(`${wanted}.`));
+
+function toAction(server: LanguageServer, of: Subject, action: CodeAction, shown: readonly Diagnostic[]) {
+  const edit = toWorkspaceEdit(of.folder, action.edits, server.positions, server.skills);
+  const { finding } = action;
+  const span = finding === undefined ? undefined : of.file.spanOf(finding.place);
+  const start = span === undefined ? undefined : server.positions.position(of.file.lines, span.start);
+  const diagnostics = finding === undefined || start === undefined ? [] : shown.filter((d) => d?.code === finding.code && d.range?.start?.line === start.line && d.range.start.character === start.character);
+  return { title: action.title, kind: kindOf[action.kind], edit, ...(diagnostics.length > 0 ? { diagnostics } : {}), ...(action.preferred === true ? { isPreferred: true } : {}) };
+}
+
+async function format(server: LanguageServer, params: Asked, token: CancellationToken, ranged: boolean) {
+  const of = await server.subject(params, token);
+  if (of === undefined || (ranged && !isRange(params.range))) return [];
+  const within = ranged && isRange(params.range) ? server.positions.span(of.file.lines, params.range) : undefined;
+  return formattingEdits(of.folder.project, of.path, within).map((edit) => ({ range: server.positions.range(of.file.lines, edit), newText: edit.text }));
+}
+
+export const editing: Readonly<Record<string, Answer>> = {
+  async 'textDocument/completion'(server: LanguageServer, params: Asked & { readonly context?: { readonly triggerCharacter?: unknown } }, token: CancellationToken) {
+    const at = await server.point(params, token);
+    if (at === undefined) return null;
+    // A space that indents a line asks for nothing.
+    const { lines, text } = at.file;
+    if (params.context?.triggerCharacter === ' ' && text.slice(lines.lineStart(lines.lineColumn(at.offset).line), at.offset).trim() === '') return null;
+    const found = completionsAt(at.folder.project, at.path, at.offset, at.day, today());
+    if (found === undefined) return null;
+    const batch = ++batches;
+    lastItems.set(server, { batch, items: found.items });
+    return { isIncomplete: false, items: found.items.map((item, i) => toCompletionItem(item, i, found, lines, server.positions, server.skills, batch)) };
+  },
+
+  'completionItem/resolve'(server: LanguageServer, item: LspCompletionItem) {
+    const { batch, index } = (item?.data ?? {}) as { batch?: unknown; index?: unknown };
+    const last = lastItems.get(server);
+    const documentation = last !== undefined && last.batch === batch && typeof index === 'number' ? last.items[index]?.documentation : undefined;
+    return documentation === undefined ? item : { ...item, documentation: { kind: 'markdown', value: documentation } };
+  },
+
+  async 'textDocument/signatureHelp'(server: LanguageServer, params: Asked, token: CancellationToken) {
+    const at = await server.point(params, token);
+    const signature = at === undefined ? undefined : signatureAt(at.folder.project, at.path, at.offset);
+    if (signature === undefined) return null;
+    const parameters = signature.parts.map(({ start, end, meaning }) => ({ label: [start, end], documentation: { kind: 'markdown', value: meaning } }));
+    // A number beyond the last part lights none of them.
+    const activeParameter = signature.active ?? parameters.length;
+    return { signatures: [{ label: signature.label, documentation: signature.summary, parameters }], activeSignature: 0, activeParameter };
+  },
+
+  'textDocument/formatting': (server: LanguageServer, params: Asked, token: CancellationToken) => format(server, params, token, false),
+  'textDocument/rangeFormatting': (server: LanguageServer, params: Asked, token: CancellationToken) => format(server, params, token, true),
+
+  async 'textDocument/prepareRename'(server: LanguageServer, params: Asked, token: CancellationToken) {
+    const at = await server.point(params, token);
+    const start = at === undefined ? undefined : renameStart(at.folder.project, at.path, at.offset, at.day);
+    return at === undefined || start === undefined ? null : { range: server.positions.range(at.file.lines, start), placeholder: start.name };
+  },
+
+  async 'textDocument/rename'(server: LanguageServer, params: Asked & { readonly newName?: unknown }, token: CancellationToken) {
+    const at = await server.point(params, token);
+    if (at === undefined || typeof params.newName !== 'string') return null;
+    // Files that were never opened may use the name too.
+    await server.workspace.listAll(at.folder);
+    const newName = params.newName.trim();
+    const rename = renameAt(at.folder.project, at.path, at.offset, at.day, newName);
+    if (rename === undefined) return null;
+    if ('refused' in rename) return new ResponseError(requestFailed, rename.refused);
+    return toWorkspaceEdit(at.folder, rename.edits.map((e) => ({ ...e, text: newName })), server.positions, server.skills);
+  },
+
+  async 'textDocument/codeAction'(server: LanguageServer, params: Asked & { readonly context?: { readonly only?: readonly string[]; readonly diagnostics?: readonly Diagnostic[] } }, token: CancellationToken) {
+    const of = await server.subject(params, token);
+    if (of === undefined || !isRange(params.range) || !server.skills.actionLiterals) return [];
+    const only = Array.isArray(params.context?.only) ? params.context.only : undefined;
+    const shown = Array.isArray(params.context?.diagnostics) ? params.context.diagnostics : [];
+    const actions = isWanted('quickfix', only) ? codeActions(of.folder.project, of.path, server.positions.span(of.file.lines, params.range), of.day) : [];
+    // Mending everything at once is done when it is asked for by its name.
+    const all = only !== undefined && isWanted(kindOf['fix-all'], only) ? fixAll(of.folder.project, of.path, of.day) : undefined;
+    return [...actions, ...(all === undefined ? [] : [all])].map((action) => toAction(server, of, action, shown));
+  },
+
+  async 'textDocument/inlayHint'(server: LanguageServer, params: Asked, token: CancellationToken) {
+    const of = await server.subject(params, token);
+    if (of === undefined || !isRange(params.range)) return [];
+    return inlayHints(of.folder.project, of.path, server.positions.span(of.file.lines, params.range), of.day).map(({ at, text }) => ({ position: server.positions.position(of.file.lines, at), label: text, paddingLeft: true }));
+  },
+};

@@ -1,0 +1,104 @@
+import type { CancellationToken, Connection, InitializeParams } from 'vscode-languageserver';
+import { readSkills, serverCapabilities } from './capabilities.ts';
+import type { OpenFolder } from './folder-files.ts';
+import type { LanguageServer } from './language-server.ts';
+
+type Engine = typeof import('./engine.ts');
+
+/** Requests and the answer to give when one makes no sense. */
+const fallbacks: Readonly<Record<string, unknown>> = {
+  'textDocument/hover': null,
+  'textDocument/completion': null,
+  'completionItem/resolve': undefined,
+  'textDocument/signatureHelp': null,
+  'textDocument/definition': null,
+  'textDocument/references': [],
+  'textDocument/documentHighlight': [],
+  'textDocument/documentSymbol': [],
+  'workspace/symbol': [],
+  'textDocument/documentLink': [],
+  'textDocument/formatting': [],
+  'textDocument/rangeFormatting': [],
+  'textDocument/prepareRename': null,
+  'textDocument/rename': null,
+  'textDocument/codeAction': [],
+  'textDocument/foldingRange': [],
+  'textDocument/selectionRange': null,
+  'textDocument/inlayHint': [],
+  'textDocument/semanticTokens/full': null,
+  'textDocument/semanticTokens/full/delta': null,
+  'textDocument/semanticTokens/range': null,
+  'linewright/sheet': { text: '' },
+  'linewright/explain': { markdown: '' },
+  'linewright/rules': { rules: [] },
+  'linewright/checkWorkspace': { files: 0, errors: 0, warnings: 0, others: 0 },
+};
+
+/**
+ * Answers a language client. Only what the first answer needs is loaded before it; everything that knows the trade
+ * comes behind it, while the editor reads what this server can do.
+ */
+export function serveLanguage(connection: Connection, loadDisk?: () => Promise<OpenFolder>): void {
+  let params: InitializeParams | undefined;
+  let loaded: Promise<{ engine: Engine; server: LanguageServer }> | undefined;
+  let running: LanguageServer | undefined;
+
+  const start = (): Promise<{ engine: Engine; server: LanguageServer }> => {
+    loaded ??= Promise.all([import('./engine.ts'), loadDisk?.()]).then(([engine, disk]) => {
+      running = new engine.LanguageServer(connection, params!, disk);
+      return { engine, server: running };
+    });
+    return loaded;
+  };
+
+  const complain = (what: string, error: unknown): void => connection.console.error(`${what}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+
+  connection.onInitialize((given) => {
+    params = given;
+    return { capabilities: serverCapabilities(readSkills(given)), serverInfo: { name: 'linewright' } };
+  });
+
+  /** Notifications are taken in the order in which they came, before and after the engine is there. */
+  const on = (method: string, take: (server: LanguageServer, given: never) => unknown): void => {
+    connection.onNotification(method, (given: unknown) => {
+      void start()
+        .then(({ server }) => take(server, (given ?? {}) as never))
+        .catch((error: unknown) => complain(method, error));
+    });
+  };
+
+  on('initialized', (server) => server.register());
+  on('textDocument/didOpen', (server, given) => server.opened(given));
+  on('textDocument/didChange', (server, given) => server.edited(given));
+  on('textDocument/didClose', (server, given) => server.closed(given));
+  on('workspace/didChangeWatchedFiles', (server, given) => server.filesChanged(given));
+  on('workspace/didChangeConfiguration', (server, given) => server.settingsChanged(given));
+  on('workspace/didChangeWorkspaceFolders', (server, given) => server.foldersChanged(given));
+
+  const answer = (method: string, fallback: unknown, make: (ready: { engine: Engine; server: LanguageServer }, given: never, token: CancellationToken) => unknown): void => {
+    connection.onRequest(method, async (given: unknown, token: CancellationToken) => {
+      const ready = await start();
+      if (token.isCancellationRequested) return fallback;
+      try {
+        return await make(ready, (given ?? {}) as never, token);
+      } catch (error) {
+        complain(method, error);
+        return fallback === undefined ? given : fallback;
+      }
+    });
+  };
+
+  for (const [method, fallback] of Object.entries(fallbacks)) answer(method, fallback, ({ engine, server }, given, token) => engine.requests[method]!(server, given, token));
+
+  answer('textDocument/diagnostic', { kind: 'full', items: [] }, ({ server }, given: { textDocument?: { uri?: unknown }; previousResultId?: unknown }) => {
+    const uri = given.textDocument?.uri;
+    const before = typeof given.previousResultId === 'string' ? given.previousResultId : undefined;
+    return typeof uri === 'string' ? server.diagnostics.pull(uri, before) : { kind: 'full', items: [] };
+  });
+  answer('workspace/diagnostic', { items: [] }, ({ server }, given: { previousResultIds?: readonly { uri: string; value: string }[] }, token) =>
+    server.diagnostics.pullWorkspace(new Map((given.previousResultIds ?? []).map(({ uri, value }) => [uri, value])), token),
+  );
+
+  connection.onShutdown(() => running?.diagnostics.stop());
+  connection.listen();
+}

@@ -1,0 +1,207 @@
+import type { Edit } from '../../src-core/syntax/chunk.ts';
+import { Project } from '../../src-core/project.ts';
+import type { FolderFiles, OpenFolder } from './folder-files.ts';
+import { addressKey, parentOf, pathIn, readAddress, schemeOf, uriIn, type Address } from './uris.ts';
+
+/** A folder with its files. A document that lies in no open folder has its own, which is the folder that it lies in. */
+export class Folder {
+  readonly uri: string | undefined;
+  readonly address: Address | undefined;
+  readonly project = new Project();
+  readonly files: FolderFiles | undefined;
+  /** Open documents by their path. */
+  readonly open = new Map<string, OpenDocument>();
+  /** Findings are told for its documents; not for the old side of a comparison. */
+  readonly judged: boolean;
+  /** Part of the workspace, and not only the home of one document. */
+  readonly whole: boolean;
+  loading: Promise<void> | undefined;
+  listed: Promise<void> | undefined;
+
+  constructor(uri: string | undefined, files: FolderFiles | undefined, { judged, whole }: { judged: boolean; whole: boolean }) {
+    this.uri = uri;
+    this.address = uri === undefined ? undefined : readAddress(uri);
+    this.files = files;
+    this.judged = judged;
+    this.whole = whole;
+  }
+
+  /** The address of one of its files: as the editor spells it when it is open. */
+  uriOf(path: string): string {
+    return this.open.get(path)?.uri ?? (this.uri === undefined ? path : uriIn(this.uri, path));
+  }
+}
+
+export interface OpenDocument {
+  readonly uri: string;
+  readonly path: string;
+  readonly folder: Folder;
+  version: number;
+}
+
+/** Files are read in batches of this many, so that requests are answered between them. */
+const batch = 64;
+
+/** The open folders and documents, and the files that they use. */
+export class Workspace {
+  readonly folders: Folder[] = [];
+  readonly #documents = new Map<string, OpenDocument>();
+  readonly #openFolder: OpenFolder;
+
+  constructor(openFolder: OpenFolder) {
+    this.#openFolder = openFolder;
+  }
+
+  addFolder(uri: string): void {
+    if (this.folders.some((f) => f.uri === uri)) return;
+    const folder = new Folder(uri, this.#openFolder(uri), { judged: true, whole: true });
+    this.folders.push(folder);
+    this.#rehome();
+  }
+
+  removeFolder(uri: string): void {
+    const index = this.folders.findIndex((f) => f.uri === uri);
+    if (index < 0) return;
+    this.folders.splice(index, 1);
+    this.#rehome();
+  }
+
+  get documents(): Iterable<OpenDocument> {
+    return this.#documents.values();
+  }
+
+  /** Every folder that holds something: those of the workspace, and those of single documents. */
+  get places(): Set<Folder> {
+    return new Set([...this.folders, ...[...this.#documents.values()].map((d) => d.folder)]);
+  }
+
+  document(uri: string): OpenDocument | undefined {
+    const address = readAddress(uri);
+    return address === undefined ? undefined : this.#documents.get(addressKey(address));
+  }
+
+  /** The folder and path that an address means, open or not. */
+  locate(uri: string): { readonly folder: Folder; readonly path: string } | undefined {
+    const open = this.document(uri);
+    if (open !== undefined) return open;
+    const address = readAddress(uri);
+    let found: { folder: Folder; path: string } | undefined;
+    for (const folder of this.folders) {
+      const path = folder.address === undefined || address === undefined ? undefined : pathIn(folder.address, address);
+      // The innermost of nested folders.
+      if (path !== undefined && (found === undefined || path.length < found.path.length)) found = { folder, path };
+    }
+    return found;
+  }
+
+  openDocument(uri: string, version: number, text: string): OpenDocument | undefined {
+    const address = readAddress(uri);
+    if (address === undefined) return undefined;
+    const home = this.locate(uri) ?? this.#homeOf(uri, address);
+    const document: OpenDocument = { uri, path: home.path, folder: home.folder, version };
+    this.#documents.set(addressKey(address), document);
+    home.folder.open.set(home.path, document);
+    home.folder.project.set(home.path, text);
+    return document;
+  }
+
+  /** A document in no folder: its neighbours may be used, nothing above them. */
+  #homeOf(uri: string, address: Address): { folder: Folder; path: string } {
+    const scheme = schemeOf(address);
+    const parent = scheme === 'file' ? parentOf(uri) : undefined;
+    if (parent === undefined) return { folder: new Folder(undefined, undefined, { judged: scheme === 'untitled' || scheme === 'file', whole: false }), path: address.path.split('/').at(-1) || 'untitled.rig' };
+    for (const document of this.#documents.values()) if (!document.folder.whole && document.folder.uri === parent.folder) return { folder: document.folder, path: parent.name };
+    return { folder: new Folder(parent.folder, this.#openFolder(parent.folder), { judged: true, whole: false }), path: parent.name };
+  }
+
+  /** Documents move with the folders: what was alone may now lie in a folder, or the other way round. */
+  #rehome(): void {
+    for (const [key, document] of [...this.#documents]) {
+      const text = document.folder.project.file(document.path)?.text ?? '';
+      document.folder.open.delete(document.path);
+      this.#documents.delete(key);
+      this.openDocument(document.uri, document.version, text);
+    }
+  }
+
+  edit(document: OpenDocument, edit: Edit): void {
+    document.folder.project.edit(document.path, edit);
+  }
+
+  /** What the editor no longer holds is what lies in the file again, or nothing. */
+  async closeDocument(uri: string): Promise<void> {
+    const document = this.document(uri);
+    if (document === undefined) return;
+    const { folder, path } = document;
+    this.#documents.delete(addressKey(readAddress(uri)!));
+    folder.open.delete(path);
+    if (folder.files === undefined) folder.project.remove(path);
+    else await this.#reread(folder, path);
+  }
+
+  async #reread(folder: Folder, path: string): Promise<void> {
+    const found = await folder.files?.read(path);
+    if (folder.open.has(path)) return;
+    if (found !== undefined && 'text' in found) folder.project.set(path, found.text);
+    else folder.project.remove(path);
+  }
+
+  /** Resolves when every used file is read, or known not to be there. */
+  async ready(folder: Folder): Promise<void> {
+    while (folder.loading !== undefined || folder.project.wanted().length > 0) {
+      folder.loading ??= this.#loadWanted(folder).finally(() => (folder.loading = undefined));
+      await folder.loading;
+    }
+  }
+
+  async #loadWanted(folder: Folder): Promise<void> {
+    const { project, files } = folder;
+    for (let wanted = project.wanted(); wanted.length > 0; wanted = project.wanted()) {
+      const found = await Promise.all(wanted.map(async (path) => ({ path, text: files === undefined ? ({ absent: 'missing' } as const) : await files.read(path) })));
+      for (const { path, text } of found) {
+        if (folder.open.has(path)) continue;
+        if ('text' in text) project.set(path, text.text);
+        else project.setAbsent(path, text.absent);
+      }
+    }
+  }
+
+  /** Reads every rig of a workspace folder once, so that a file is seen from all that use it. */
+  listAll(folder: Folder): Promise<void> {
+    if (!folder.whole || folder.files === undefined) return Promise.resolve();
+    folder.listed ??= this.#listAll(folder, folder.files);
+    return folder.listed;
+  }
+
+  async #listAll(folder: Folder, files: FolderFiles): Promise<void> {
+    const unread = (await files.list()).filter((path) => folder.project.file(path) === undefined);
+    for (let at = 0; at < unread.length; at += batch) {
+      const found = await Promise.all(unread.slice(at, at + batch).map(async (path) => ({ path, text: await files.read(path) })));
+      for (const { path, text } of found) if ('text' in text && !folder.open.has(path)) folder.project.set(path, text.text);
+      await new Promise<void>((done) => void setTimeout(done, 0));
+    }
+    await this.ready(folder);
+  }
+
+  /** Files that changed under the editor. True when one of them mattered. */
+  async changed(changes: readonly { readonly uri: string; readonly gone: boolean }[]): Promise<boolean> {
+    let mattered = false;
+    for (const { uri, gone } of changes) {
+      const found = this.locate(uri);
+      if (found === undefined || found.folder.open.has(found.path)) continue;
+      const { folder, path } = found;
+      if (gone) {
+        for (const known of [...folder.project.paths]) if ((known === path || known.startsWith(`${path}/`)) && !folder.open.has(known)) folder.project.remove(known);
+        mattered = true;
+        continue;
+      }
+      const known = folder.project.file(path) !== undefined;
+      folder.project.retry(path);
+      if (!known && folder.listed === undefined && !folder.project.wanted().includes(path)) continue;
+      await this.#reread(folder, path);
+      mattered = true;
+    }
+    for (const folder of this.folders) await this.ready(folder);
+    return mattered;
+  }
+}

@@ -1,0 +1,5 @@
+import { createConnection } from 'vscode-languageserver/node';
+import { serveLanguage } from './language-server/serve.ts';
+
+// Whatever the command line says, this program speaks over its standard streams.
+serveLanguage(createConnection(process.stdin, process.stdout), async () => (await import('./language-server/disk-files.ts')).diskFiles);
