@@ -30,7 +30,7 @@ export class Project {
 
   set(path: string, text: string): void {
     const before = this.#files.get(path);
-    if (before?.text === text) return;
+    if (before !== undefined && before.length === text.length && before.text === text) return;
     this.#put(before, before === undefined ? RigFile.read(path, text) : before.edited(differenceOf(before.text, text)));
   }
 
@@ -120,5 +120,5 @@ export class Project {
 
 function sameUses(a: RigFile, b: RigFile): boolean {
   const [x, y] = [usesIn(a), usesIn(b)];
-  return x.length === y.length && x.every((u, i) => u.path === y[i]!.path);
+  return x === y || (x.length === y.length && x.every((u, i) => u.path === y[i]!.path));
 }

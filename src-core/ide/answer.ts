@@ -27,7 +27,9 @@ export interface Answer {
 
 /** Rows of a table beyond this are counted, not shown. */
 const mostRows = 7;
-const mostSources = 3;
+const mostSources = 2;
+/** A hover longer than this is not read. */
+const mostLines = 14;
 
 const cell = (text: string): string => text.replaceAll('|', '\\|').replace(/[\r\n]+/g, ' ');
 
@@ -93,7 +95,8 @@ export function printAnswer(view: Viewing, answer: Answer): string {
   const { assumed, sources } = assumptions(rests);
   if (assumed.length > 0) blocks.push(`Assumed: ${assumed.slice(0, 2).join('; ')}${assumed.length > 2 ? `; ${assumed.length - 2} more` : ''}`);
   const holds = [...(derivation?.assumptions ?? []), ...(derivation?.notes ?? [])];
-  if (holds.length > 0) blocks.push(`Holds when ${holds.slice(0, 2).join('; ')}`);
+  const lines = blocks.reduce((sum, block) => sum + block.split('\n').length, 0);
+  if (holds.length > 0 && lines < mostLines - 1) blocks.push(`Holds when: ${holds.slice(0, 2).join('; ')}`);
   const named = [...(answer.sources ?? []), ...sources.map(printSource)];
   if (named.length > 0) blocks.push(`Source: ${named.slice(0, mostSources).join('; ')}${named.length > mostSources ? `; ${named.length - mostSources} more` : ''}`);
   return blocks.join('\n\n');

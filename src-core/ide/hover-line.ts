@@ -8,7 +8,7 @@ import { printDay } from '../model/day.ts';
 import { exactly, type Amount } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
-import { answerOf, notKnown, type Answer } from './answer.ts';
+import { answerOf, type Answer } from './answer.ts';
 import { endOf, hoverBury, hoverEnd, hoverEyeSize, hoverTaper } from './hover-splice.ts';
 import { measureText } from './measure-text.ts';
 import { assessedOf, type Viewing } from './viewing.ts';
@@ -114,7 +114,7 @@ export function hoverEndStatement(view: Viewing, line: AssessedLine, statement: 
   const end = endOf(line, statement);
   if (end === undefined) return undefined;
   if (key === 'bury' || key === 'temporary') return hoverBury(view, end);
-  if (key === 'taper') return hoverTaper(view, end);
+  if (key === 'taper') return hoverTaper(end);
   if (key === 'size') return hoverEyeSize(end);
   return statement.definition.head === 'splice' || statement.definition.head === 'join' ? hoverBury(view, end) : hoverEnd(view, end);
 }
@@ -173,5 +173,3 @@ function hoverDiameter(view: Viewing, statement: BoundStatement, d: Value, mater
   const rows = [['a fid', isUnknown(fid) ? undefined : show(fid)], ['bury needed', bury], ['taper needed', taper]].filter((r): r is [string, string] => r[1] !== undefined);
   return { lead: text.lead, after: text.also === undefined ? undefined : `= ${text.also}`, table: { head: ['with this diameter', ''], rows }, restsOn: material === undefined ? [] : [practice.value('bury', material), practice.value('taper', material)].filter((v): v is Given => !isUnknown(v)) };
 }
-
-export const missingLine = (cause: { says: string; help: string }): Answer => notKnown('the line', { key: '', ...cause });

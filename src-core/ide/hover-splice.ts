@@ -1,7 +1,7 @@
 import { allEnds, type EndOfPiece } from '../assess/ends.ts';
 import type { AssessedLine } from '../assess/assess-line.ts';
 import { show, showValue } from '../assess/show.ts';
-import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import type { BoundStatement } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
 import type { EndFacts } from '../model/line-state.ts';
@@ -22,19 +22,13 @@ export function dueDay(view: Viewing, facts: EndFacts): number | undefined {
   return facts.day + Math.floor(view.assessing.practice.number('temporary-life', 'low') / daySeconds);
 }
 
-/** `720 mm`: splices are laid out with a rule, so lengths below a metre read in millimetres unless they were written in inches. */
-const millimetres = (value: Value): string => {
-  if (isUnknown(value)) return 'not known';
-  return show(value, { careful: 'up' });
-};
-
 /** Bury, and with it the whole splice: how much counts, where to put the marks, what it costs. */
 export function hoverBury(view: Viewing, { buried, end, piece }: EndOfPiece): Answer {
   const { bury, buryIn_d, needed, needed_d, share, used, exit, shortening, marks } = buried;
   if (isUnknown(bury)) return notKnown('this splice', bury.unknown);
-  const has = isUnknown(buryIn_d) ? show(bury) : show(asGiven(buryIn_d) as never);
-  const needs = isUnknown(needed_d) ? `what it needs is not known: ${needed_d.unknown.says}` : `needs ${show(needed_d, { careful: 'up' })}${isUnknown(needed) ? '' : ` (${millimetres(needed)})`}`;
-  const counted = isUnknown(share) ? '' : `counted at ${show(asGiven(share) as never)} of a full splice`;
+  const has = isUnknown(buryIn_d) ? show(bury) : showValue(asGiven(buryIn_d));
+  const needs = isUnknown(needed_d) ? `what it needs is not known: ${needed_d.unknown.says}` : `needs ${show(needed_d, { careful: 'up' })}${isUnknown(needed) ? '' : ` (${show(needed, { careful: 'up' })})`}`;
+  const counted = isUnknown(share) ? '' : `counted at ${showValue(asGiven(share))} of a full splice`;
   const due = dueDay(view, end.facts);
   const costs = [
     ...(isUnknown(used) ? [] : [`uses ${showValue(asGiven(used))} of finished length`]),
@@ -53,10 +47,9 @@ export function hoverBury(view: Viewing, { buried, end, piece }: EndOfPiece): An
   };
 }
 
-export function hoverTaper(view: Viewing, end: EndOfPiece): Answer {
+export function hoverTaper(end: EndOfPiece): Answer {
   const { taper, taperNeeded } = end.buried;
   if (isUnknown(taper)) return notKnown('this taper', taper.unknown);
-  void view;
   return {
     lead: `${show(taper)} of taper · ${isUnknown(taperNeeded) ? `what it needs is not known: ${taperNeeded.unknown.says}` : `needs ${show(taperNeeded, { careful: 'up' })}`}`,
     after: 'counted within the bury',
@@ -73,5 +66,5 @@ export function hoverEnd(view: Viewing, end: EndOfPiece): Answer {
   const { strength } = end.end;
   const splice = hoverBury(view, end);
   if (isUnknown(strength)) return splice;
-  return { ...answerOf(strength, `holds \`${end.piece.name}\` at this ${end.end.which === 'joint' ? 'joint' : `${end.end.which} eye`}`), lines: [`${splice.lead}${splice.after ? ` · ${splice.after}` : ''}`] };
+  return { ...answerOf(strength, `breaking strength of \`${end.piece.name}\` at ${end.end.which === 'joint' ? 'this joint' : `its ${end.end.which} eye`}`), lines: [`${splice.lead}${splice.after ? ` · ${splice.after}` : ''}`] };
 }

@@ -2,8 +2,8 @@ import type { AssessedWinch } from '../assess/assess-winch.ts';
 import { statementOf } from '../assess/facts.ts';
 import { show, showValue } from '../assess/show.ts';
 import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
-import { nameOf, quantityOf, type BoundBlock, type BoundStatement } from '../model/bound.ts';
-import { exactly } from '../units/amount.ts';
+import { quantityOf, type BoundBlock, type BoundStatement } from '../model/bound.ts';
+import { between } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { writtenSystem } from '../assess/show.ts';
 import { writtenValue } from '../assess/facts.ts';
@@ -15,9 +15,10 @@ import { assessedOf, type Viewing } from './viewing.ts';
 function plannedOut(view: Viewing, winch: AssessedWinch): { value: Value; by: string } | undefined {
   const { reader } = view.assessing;
   for (const pull of reader.blocks('pull')) {
-    const reach = statementOf(pull, 'reach');
-    const q = reach === undefined ? undefined : quantityOf(reach.values, 'reach');
-    if (q !== undefined && nameOf(pull.header, 'winch')?.name === winch.name) return { value: writtenValue(q), by: pull.name ?? 'the pull' };
+    const assessed = assessedOf(view, pull);
+    // A pull after a repair has another line on the drum, and another drum table with it.
+    if (assessed.kind !== 'pull' || assessed.winch?.block !== winch.block || assessed.line !== winch.piece) continue;
+    if (!isUnknown(assessed.reach.lineOut)) return { value: assessed.reach.lineOut, by: assessed.name };
   }
   for (const chain of reader.blocks('chain')) {
     const out = statementOf(chain, 'out');
@@ -38,8 +39,7 @@ export function layersTable(winch: AssessedWinch): Table | undefined {
   const rows = drum.rows.map((row, i) => {
     const through = isUnknown(row.lengthThrough) ? undefined : row.lengthThrough.amount.high;
     const below = i === 0 ? 0 : (() => { const before = drum.rows[i - 1]!.lengthThrough; return isUnknown(before) ? undefined : before.amount.high; })();
-    const metres = (v: number): string => printAmount(exactly(Math.max(0, v)), 'length', { system });
-    const out = total === undefined || through === undefined || below === undefined ? 'not known' : `${row.partial ? metres(0) : metres(total - through)} to ${metres(total - below)}`;
+    const out = total === undefined || through === undefined || below === undefined ? 'not known' : printAmount(between(row.partial ? 0 : Math.max(0, total - through), Math.max(0, total - below)), 'length', { system });
     return [`${row.layer}${row.partial ? ', not full' : ''}`, out, showValue(asGiven(row.pull))];
   });
   return { head: ['layer', 'line out', 'line pull'], rows: rows.reverse() };

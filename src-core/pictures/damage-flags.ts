@@ -51,9 +51,8 @@ export function flagRows(points: readonly NamedPoint[], from: number, to: number
   for (const [i, { left, row }] of placed.entries()) {
     const y = height - 4 - row * rowHeight - 10;
     const { x, glyph } = points[i]!;
-    // A text that was moved in from the edge keeps a foot at its pole.
-    const foot = x < left ? left : x;
-    poles.push(foot === x ? line(x, y - 7, x, height, 's-thin') : path(`M${c(foot)} ${c(y + 7)}L${c(x)} ${c(y + 7)}L${c(x)} ${c(height)}`, 's-thin'));
+    // A text that was moved in from the edge stands over its pole.
+    poles.push(line(x, x < left || left + flags[i]!.width < x ? y - 7 : y + 8, x, height, 's-thin'));
     labels.push(...glyph(left + 7, y), text(left + 18, y + 4.5, says[i]!, 't-body'));
   }
   return { parts: [...poles, ...labels], height };

@@ -31,7 +31,7 @@ export const printForce = (amount: Amount, figures: Figures, careful: Careful): 
 
 export const valueOf = (derived: Derived): Value => asGiven(derived);
 export const showDerived = (derived: Derived, options: ShowOptions = {}): string => showValue(asGiven(derived), options);
-export const causesOf = (...values: readonly (Value | Derived | undefined)[]): Cause[] => values.flatMap((v) => (v !== undefined && isUnknown(v) ? [v.unknown] : []));
+export const causesOf = (...values: readonly (object | undefined)[]): Cause[] => values.flatMap((v) => (v !== undefined && isUnknown(v) ? [v.unknown] : []));
 export const isKnown = (value: Value): value is Given => !isUnknown(value);
 /** In the picture's unit of force, rounded to the careful side. */
 export const showForce = (value: Value, figures: Figures): string => (isUnknown(value) ? 'not known' : show(value, { unit: figures.force }));

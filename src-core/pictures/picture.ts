@@ -1,7 +1,7 @@
 import type { Cause } from '../mechanics/derivation.ts';
 import { pictureStyle } from './picture-style.ts';
 import { group, rect, text, textSizes, unknownMark } from './shapes.ts';
-import { ownInside, part, render, type Part } from './svg.ts';
+import { ownInside, part, render, stemPlace, type Part } from './svg.ts';
 import { textWidth, wrapText } from './text-width.ts';
 
 /** The equivalent of a picture for who does not see it. */
@@ -33,19 +33,12 @@ const patterns: Readonly<Record<PatternName, { readonly size: number; readonly t
   short: { size: 7, turn: 45, d: 'M0 3L7 3', look: 's-alarm' },
 };
 
-/** Identities inside one picture, apart from those of any other picture on the same page. */
+/** Identities inside one picture; `finish` makes them differ from those of any other picture on the same page. */
 export class PictureIds {
-  readonly #stem: string;
   readonly used = new Set<PatternName>();
 
-  constructor(kind: string, name: string) {
-    let hash = 0x811c9dc5;
-    for (const unit of `${kind}\n${name}`) hash = Math.imul(hash ^ unit.codePointAt(0)!, 0x01000193) >>> 0;
-    this.#stem = `lw-${kind}-${hash.toString(36)}`;
-  }
-
   of(part: string): string {
-    return `${this.#stem}-${part}`;
+    return `${stemPlace}-${part}`;
   }
 
   pattern(name: PatternName): string {
@@ -101,11 +94,11 @@ function legendRows(entries: readonly LegendEntry[]): { parts: Part[]; height: n
 
 /** Causes of what is not known, each once, with the way to make it known. */
 function causeRows(causes: readonly Cause[]): { parts: Part[]; height: number } {
-  const unique = [...new Map(causes.map((c) => [c.key, c])).values()];
+  const unique = [...new Map(causes.map((c) => [`${c.says}\n${c.help}`, c])).values()];
   const parts: Part[] = [];
   let y = 0;
   for (const cause of unique.slice(0, mostCauses)) {
-    const lines = wrapText(`${ownInside(cause.says)}: ${ownInside(cause.help)}`, rightEdge - margin - 28, textSizes['t-body'], 2);
+    const lines = wrapText(`${ownInside(cause.says)}: ${ownInside(cause.help)}`, rightEdge - margin - 28, textSizes['t-body'], 3);
     parts.push(unknownMark(margin + 9, y + 9));
     for (const [i, says] of lines.entries()) parts.push(text(margin + 28, y + 14 + i * 17, says, 't-body'));
     y += 6 + lines.length * 17;
@@ -115,6 +108,13 @@ function causeRows(causes: readonly Cause[]): { parts: Part[]; height: number } 
     y += 23;
   }
   return { parts, height: y };
+}
+
+/** The same picture has the same identities wherever it is made. */
+function digest(text: string): string {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193) >>> 0;
+  return hash.toString(36);
 }
 
 export function finish(drawing: Drawing): Picture {
@@ -146,9 +146,9 @@ export function finish(drawing: Drawing): Picture {
     rect(0, 0, pictureWidth, height, 'paper'),
     ...body,
   );
-  return { svg: render(svg), title: drawing.title, description: drawing.description, table: drawing.table };
+  return { svg: render(svg, `lw-${digest(render(svg))}`), title: drawing.title, description: drawing.description, table: drawing.table };
 }
 
 /** A picture that says only why there is nothing to draw. */
-export const emptyPicture = (kind: string, name: string, title: string, lead: string, causes: readonly Cause[]): Picture =>
-  finish({ ids: new PictureIds(kind, name), title, lead, body: [], height: 0, causes, description: lead, table: { head: ['not known', 'help'], rows: causes.map((c) => [ownInside(c.says), ownInside(c.help)]) } });
+export const emptyPicture = (title: string, lead: string, causes: readonly Cause[]): Picture =>
+  finish({ ids: new PictureIds(), title, lead, body: [], height: 0, causes, description: lead, table: { head: ['not known', 'help'], rows: causes.map((c) => [ownInside(c.says), ownInside(c.help)]) } });

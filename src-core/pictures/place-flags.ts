@@ -18,11 +18,22 @@ const gap = 8;
  * `most` rows: then they are counted in groups.
  */
 export function placeFlags(flags: readonly Flag[], from: number, to: number, most: number): PlacedFlag[] | undefined {
-  const order = flags.map((_, i) => i).sort((a, b) => flags[b]!.x - flags[a]!.x || b - a);
+  const rising = flags.map((_, i) => i).sort((a, b) => flags[a]!.x - flags[b]!.x || a - b);
+  const middle = (from + to) / 2;
+  const [near, far] = [rising.filter((i) => flags[i]!.x < middle), rising.filter((i) => flags[i]!.x >= middle)];
+  // All texts to the right of their poles; else those of the right half to the left, so that none is pressed back from the edge.
+  return (
+    place(flags, [...rising].reverse(), () => true, from, to, most) ??
+    place(flags, [...near.reverse(), ...far], (i) => flags[i]!.x < middle, from, to, most) ??
+    place(flags, rising, () => false, from, to, most)
+  );
+}
+
+function place(flags: readonly Flag[], order: readonly number[], isRight: (index: number) => boolean, from: number, to: number, most: number): PlacedFlag[] | undefined {
   const placed = new Map<number, PlacedFlag>();
   for (const index of order) {
     const flag = flags[index]!;
-    const left = Math.max(from, Math.min(flag.x + 5, to - flag.width));
+    const left = Math.max(from, Math.min(isRight(index) ? flag.x + 5 : flag.x - 5 - flag.width, to - flag.width));
     const right = left + flag.width;
     let found: number | undefined;
     for (let row = 0; row < most && found === undefined; row++) {

@@ -21,7 +21,8 @@ export function roundStep(span: number, most: number): number {
   if (!(span > 0)) return 1;
   const rough = span / most;
   const power = 10 ** Math.floor(Math.log10(rough));
-  return (rough <= power ? 1 : rough <= 2 * power ? 2 : rough <= 5 * power ? 5 : 10) * power;
+  const share = (rough / power) * (1 - 1e-9);
+  return (share <= 1 ? 1 : share <= 2 ? 2 : share <= 5 ? 5 : 10) * power;
 }
 
 /** Round values from zero up to `highest` (SI), in the unit they are read in. */

@@ -1,21 +1,25 @@
 import { coordinate, part, type Part } from './svg.ts';
-import { fitText } from './text-width.ts';
+import { fitText, textWidth } from './text-width.ts';
 
-export const textSizes = { 't-title': 20, 't-lead': 14, 't-body': 13, 't-strong': 13, 't-quiet': 12 } as const;
+/** Font sizes for measuring: heavy letters are wider than light ones of the same size. */
+export const textSizes = { 't-title': 20 * 1.13, 't-lead': 14 * 1.13, 't-body': 13, 't-strong': 13 * 1.13, 't-quiet': 12 } as const;
 export type TextClass = keyof typeof textSizes;
+
+/** Width that a text of this look needs at most. */
+export const widthOf = (says: string, look: TextClass): number => textWidth(says, textSizes[look]);
 
 export interface TextOptions {
   readonly anchor?: 'start' | 'middle' | 'end';
   /** Cut off with an ellipsis when it would be wider. */
   readonly width?: number;
-  /** Lies over guide lines. */
-  readonly rim?: true;
+  /** Lies over guide lines, on this ground. */
+  readonly rim?: 'paper' | 'panel';
 }
 
 export function text(x: number, y: number, says: string, look: TextClass, options: TextOptions = {}): Part {
   const shown = options.width === undefined ? says : fitText(says, options.width, textSizes[look]);
   const anchor = options.anchor === undefined || options.anchor === 'start' ? {} : { 'text-anchor': options.anchor };
-  return part('text', { class: options.rim ? `${look} on-lines` : look, x, y, ...anchor }, shown);
+  return part('text', { class: options.rim === undefined ? look : `${look} on-${options.rim}`, x, y, ...anchor }, shown);
 }
 
 export const line = (x1: number, y1: number, x2: number, y2: number, look: string): Part => part('path', { class: look, d: `M${coordinate(x1)} ${coordinate(y1)}L${coordinate(x2)} ${coordinate(y2)}` });

@@ -29,7 +29,7 @@ export function jointStations(piece: AssessedPiece): (number | undefined)[] {
 }
 
 /** Strength along a piece, in steps no finer than `grain` (m): two hundred entries cost as much as two. */
-export function strengthAlong(piece: AssessedPiece, length: number, grain: number): StrengthStretch[] {
+export function strengthAlong(piece: AssessedPiece, length: number, isLength: boolean, grain: number): StrengthStretch[] {
   const count = Math.max(1, Math.ceil(length / grain));
   const base = isUnknown(piece.line.base) ? NaN : piece.line.base.amount.low;
   // NaN is what is not known here: it survives every comparison made below.
@@ -42,12 +42,16 @@ export function strengthAlong(piece: AssessedPiece, length: number, grain: numbe
   };
   const half = grain * 2;
   for (const damage of piece.damages) {
-    if (damage.from !== undefined && damage.to !== undefined) lower(damage.from.low - half, damage.to.high + half, damage.strength);
+    // Damage whose place is not known may lie anywhere: it counts all along.
+    if (damage.from === undefined || damage.to === undefined) lower(0, length, damage.strength);
+    else lower(damage.from.low - half, damage.to.high + half, damage.strength);
   }
+  if (piece.incomplete !== undefined) columns.fill(NaN);
   const inboard = coverOf(piece.inboard);
   if (inboard !== undefined) lower(0, inboard.tip, piece.inboard.strength);
   const outboard = coverOf(piece.outboard);
-  if (outboard !== undefined) lower(length - outboard.tip, length, piece.outboard.strength);
+  if (!isLength) columns[count - 1] = NaN;
+  else if (outboard !== undefined) lower(length - outboard.tip, length, piece.outboard.strength);
   else lower(length - half * 2, length, piece.outboard.strength);
   for (const [i, at] of jointStations(piece).entries()) {
     const joint = piece.joints[i];

@@ -2,11 +2,10 @@ import { axisUnit, scaleOf, ticks } from './scale.ts';
 import type { Figures } from './figures.ts';
 import { printForce } from './figures.ts';
 import type { PictureIds } from './picture.ts';
-import { filled, line, path, polyline, text, circle } from './shapes.ts';
+import { circle, filled, line, path, polyline, text, widthOf } from './shapes.ts';
 import { exactly } from '../units/amount.ts';
 import type { StrengthStretch } from './strength-along.ts';
 import type { Part } from './svg.ts';
-import { textWidth } from './text-width.ts';
 
 export interface ProfileOptions {
   readonly stretches: readonly StrengthStretch[];
@@ -29,7 +28,7 @@ export function strengthProfile({ stretches, along, highest, height, figures, id
   const up = scaleOf(0, highest ?? 1, height, 0);
   if (highest !== undefined) {
     const unit = axisUnit('breaking strength', highest, figures.force, figures.system);
-    const marks = ticks(highest, unit, 4);
+    const marks = ticks(highest, unit, Math.max(2, Math.floor(height / 20)));
     for (const tick of marks) {
       parts.push(line(left, up(tick.at), end, up(tick.at), 's-grid'));
       parts.push(text(left - 8, up(tick.at) + 4, tick.label + (tick === marks.at(-1) && unit !== undefined ? ` ${unit.symbol}` : ''), 't-quiet', { anchor: 'end' }));
@@ -54,7 +53,8 @@ export function strengthProfile({ stretches, along, highest, height, figures, id
   }
   flush();
   parts.push(line(left, height, end, height, 's-ink'));
-  parts.push(...lowestLabel(stretches, along, up, figures, left, right), ...unknownLabel(stretches, along, height, left, right));
+  const isLow = highest !== undefined && stretches.some((s) => s.strength !== undefined && s.strength < highest * 0.4);
+  parts.push(...lowestLabel(stretches, along, up, figures, left, right), ...unknownLabel(stretches, along, isLow ? 18 : height - 10, left, right));
   return parts;
 }
 
@@ -62,19 +62,20 @@ function lowestLabel(stretches: readonly StrengthStretch[], along: (s: number) =
   let lowest: StrengthStretch | undefined;
   for (const stretch of stretches) if (stretch.strength !== undefined && (lowest === undefined || stretch.strength < lowest.strength!)) lowest = stretch;
   if (lowest === undefined) return [];
-  const says = `lowest known ${printForce(exactly(lowest.strength!), figures, 'down')}`;
-  const width = textWidth(says, 13);
+  const known = stretches.every((s) => s.strength !== undefined);
+  const says = `lowest${known ? '' : ' known'} ${printForce(exactly(lowest.strength!), figures, 'down')}`;
+  const width = widthOf(says, 't-strong');
   const [x1, x2] = [along(lowest.from), along(lowest.to)];
   const y = up(lowest.strength!);
   const middle = (x1 + x2) / 2;
   // Beside a narrow dip its label stands in the filled area; over a long level it hangs below the level.
-  if (x2 - x1 > width + 12) return [text(middle, y + 18, says, 't-strong', { anchor: 'middle', rim: true })];
+  if (x2 - x1 > width + 12) return [text(middle, y + 18, says, 't-strong', { anchor: 'middle', rim: 'panel' })];
   const onLeft = x1 - 12 - width > left;
   if (!onLeft && x2 + 12 + width > right) return [circle(middle, y, 4, 'hollow')];
-  return [circle(middle, y, 4, 'hollow'), text(onLeft ? x1 - 10 : x2 + 10, y + 5, says, 't-strong', { anchor: onLeft ? 'end' : 'start', rim: true })];
+  return [circle(middle, y, 4, 'hollow'), text(onLeft ? x1 - 10 : x2 + 10, y + 5, says, 't-strong', { anchor: onLeft ? 'end' : 'start', rim: 'panel' })];
 }
 
-function unknownLabel(stretches: readonly StrengthStretch[], along: (s: number) => number, height: number, left: number, right: number): Part[] {
+function unknownLabel(stretches: readonly StrengthStretch[], along: (s: number) => number, y: number, left: number, right: number): Part[] {
   let widest: readonly [number, number] | undefined;
   for (const { from, to, strength } of stretches) {
     if (strength !== undefined) continue;
@@ -83,9 +84,8 @@ function unknownLabel(stretches: readonly StrengthStretch[], along: (s: number) 
   }
   if (widest === undefined) return [];
   const says = 'not known';
-  const width = textWidth(says, 13);
-  const y = height - 10;
-  if (widest[1] - widest[0] > width + 12) return [text((widest[0] + widest[1]) / 2, y, says, 't-strong', { anchor: 'middle', rim: true })];
-  if (widest[1] + 8 + width < right) return [text(widest[1] + 7, y, says, 't-strong', { rim: true })];
-  return widest[0] - 8 - width > left ? [text(widest[0] - 7, y, says, 't-strong', { anchor: 'end', rim: true })] : [];
+  const width = widthOf(says, 't-strong');
+  if (widest[1] - widest[0] > width + 12) return [text((widest[0] + widest[1]) / 2, y, says, 't-strong', { anchor: 'middle', rim: 'paper' })];
+  if (widest[1] + 8 + width < right) return [text(widest[1] + 7, y, says, 't-strong', { rim: 'paper' })];
+  return widest[0] - 8 - width > left ? [text(widest[0] - 7, y, says, 't-strong', { anchor: 'end', rim: 'paper' })] : [];
 }

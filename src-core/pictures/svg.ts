@@ -46,11 +46,14 @@ export function own(text: string): string {
 /** A sentence of ours that holds the user's names between backticks. */
 export const ownInside = (says: string): string => says.replace(/`([^`]*)`/g, (_, name: string) => `\`${own(name)}\``).replace(unprintable, '\uFFFD');
 
-export function render(node: Part): string {
+/** Stands in identities for what makes them those of one picture. */
+export const stemPlace = 'lw-@';
+
+export function render(node: Part, stem: string = stemPlace): string {
   let out = `<${node.name}`;
-  for (const [name, value] of Object.entries(node.attributes)) out += ` ${name}="${typeof value === 'number' ? coordinate(value) : escaped(value)}"`;
+  for (const [name, value] of Object.entries(node.attributes)) out += ` ${name}="${typeof value === 'number' ? coordinate(value) : escaped(value.replaceAll(stemPlace, stem))}"`;
   if (node.children.length === 0) return out + '/>';
   out += '>';
-  for (const child of node.children) out += typeof child === 'string' ? (node.name === 'style' ? child : escaped(child)) : render(child);
+  for (const child of node.children) out += typeof child === 'string' ? (node.name === 'style' ? child : escaped(child)) : render(child, stem);
   return `${out}</${node.name}>`;
 }

@@ -32,11 +32,29 @@ export function fitText(text: string, width: number, size: number): string {
   return out.trimEnd() + '…' + '\u2069'.repeat(Math.max(0, open));
 }
 
+/** A word that no line can hold, in parts that a line can. */
+function brokenWord(word: string, width: number, size: number): string[] {
+  if (textWidth(word, size) <= width) return [word];
+  const parts: string[] = [];
+  let piece = '';
+  let used = 0;
+  for (const character of word) {
+    const wide = share(character) * size;
+    if (used + wide > width && piece !== '') {
+      parts.push(piece);
+      [piece, used] = ['', 0];
+    }
+    piece += character;
+    used += wide;
+  }
+  return [...parts, piece];
+}
+
 /** The text in lines of at most a width, at most so many of them, broken between words. */
 export function wrapText(text: string, width: number, size: number, most: number): string[] {
   const lines: string[] = [];
   let line = '';
-  const words = text.split(' ');
+  const words = text.split(' ').flatMap((word) => brokenWord(word, width, size));
   for (let i = 0; i < words.length; i++) {
     const joined = line === '' ? words[i]! : `${line} ${words[i]}`;
     if (line === '' || textWidth(joined, size) <= width) line = joined;

@@ -1,54 +1,115 @@
-import { LineIndex } from '../base/line-index.ts';
+import { countUpTo, type LineIndex } from '../base/line-index.ts';
 import type { Place, Span } from '../base/span.ts';
 import { bindChunk } from '../model/bind-chunk.ts';
 import type { BoundChunk, BoundUse } from '../model/bound.ts';
-import { resplitChunks, splitChunks, type Chunk, type Edit, type PlacedChunk } from '../syntax/chunk.ts';
+import { resplitChunks, splitChunks, type Chunk, type Edit, type PlacedChunk, type Resplit } from '../syntax/chunk.ts';
 import { topHeads } from '../vocabulary/vocabulary.ts';
+import { FileLines } from './file-lines.ts';
 
-/** A file of the project, cut into chunks. A value: an edit makes a new one that shares the chunks it did not touch. */
+/**
+ * A file of the project, cut into chunks. A value: an edit makes a new one that shares the chunks it did not touch.
+ * What is kept for the whole file is flat lists of numbers and references, which an edit copies faster than any search
+ * tree would be mended; the text itself is put together only when somebody asks for it.
+ */
 export class RigFile {
   readonly path: string;
-  readonly text: string;
-  readonly chunks: readonly PlacedChunk[];
-  #lines: LineIndex | undefined;
-  #indexes: Map<object, number> | undefined;
+  readonly #list: readonly Chunk[];
+  /** Where each chunk begins; last, the length of the text. */
+  readonly #offsets: Int32Array;
+  /** Where a chunk was last seen in the list; shared with the files this one came from, so it is looked up, not trusted. */
+  readonly #seen: WeakMap<object, number>;
+  #text: string | undefined;
+  #placed: readonly PlacedChunk[] | undefined;
+  #lines: FileLines | undefined;
   #bound: readonly BoundChunk[] | undefined;
+  #uses: readonly BoundUse[] | undefined;
 
-  private constructor(path: string, text: string, chunks: readonly PlacedChunk[]) {
+  private constructor(path: string, list: readonly Chunk[], offsets: Int32Array, seen: WeakMap<object, number>) {
     this.path = path;
-    this.text = text;
-    this.chunks = chunks;
+    this.#list = list;
+    this.#offsets = offsets;
+    this.#seen = seen;
   }
 
   static read(path: string, text: string): RigFile {
-    return new RigFile(path, text, splitChunks(text, topHeads));
-  }
-
-  edited(edit: Edit): RigFile {
-    const text = this.text.slice(0, edit.start) + edit.text + this.text.slice(edit.end);
-    const file = new RigFile(this.path, text, resplitChunks(this.chunks, edit, text, topHeads));
-    if (this.#lines !== undefined) file.#lines = this.#lines.edited(text, edit.start, edit.end, edit.text.length);
+    const placed = splitChunks(text, topHeads);
+    const offsets = new Int32Array(placed.length + 1);
+    placed.forEach((c, i) => (offsets[i] = c.offset));
+    offsets[placed.length] = text.length;
+    const seen = new WeakMap<object, number>();
+    placed.forEach((c, i) => seen.set(c.chunk, i));
+    const file = new RigFile(path, placed.map((c) => c.chunk), offsets, seen);
+    file.#text = text;
     return file;
   }
 
+  edited(edit: Edit): RigFile {
+    const { from, removed, added } = resplitChunks(this.#list, this.#offsets, edit, topHeads);
+    const list = spliced(this.#list, from, removed, added);
+    const offsets = new Int32Array(list.length + 1);
+    offsets.set(this.#offsets.subarray(0, from));
+    let at = this.#offsets[from] ?? 0;
+    added.forEach((chunk, i) => {
+      offsets[from + i] = at;
+      this.#seen.set(chunk, from + i);
+      at += chunk.text.length;
+    });
+    const delta = at - this.#offsets[from + removed]!;
+    for (let i = from + removed; i < this.#offsets.length; i++) offsets[i - removed + added.length] = this.#offsets[i]! + delta;
+    const file = new RigFile(this.path, list, offsets, this.#seen);
+    this.#handOn(file, { from, removed, added });
+    return file;
+  }
+
+  /** What was worked out of this file, for the one that came of it. */
+  #handOn(file: RigFile, { from, removed, added }: Resplit): void {
+    if (this.#lines !== undefined) file.#lines = this.#lines.edited(file, file.#list, file.#offsets, from, removed);
+    if (this.#bound === undefined) return;
+    const bound = added.map(bindChunk);
+    file.#bound = spliced(this.#bound, from, removed, bound);
+    const hasUses = (chunk: BoundChunk): boolean => chunk.uses.length > 0;
+    if (!bound.some(hasUses) && !this.#bound.slice(from, from + removed).some(hasUses)) file.#uses = this.#uses;
+  }
+
+  get text(): string {
+    this.#text ??= this.#list.map((c) => c.text).join('');
+    return this.#text;
+  }
+
+  get length(): number {
+    return this.#offsets[this.#list.length]!;
+  }
+
+  /** The chunks with where they stand. */
+  get chunks(): readonly PlacedChunk[] {
+    this.#placed ??= this.#list.map((chunk, i) => ({ chunk, offset: this.#offsets[i]! }));
+    return this.#placed;
+  }
+
   get lines(): LineIndex {
-    this.#lines ??= new LineIndex(this.text);
+    this.#lines ??= new FileLines(this, this.#list, this.#offsets);
     return this.#lines;
   }
 
   /** Which of the file's chunks this is, counted from the top; undefined when it is not of this file. */
   indexOf(chunk: object): number | undefined {
-    if (this.#indexes === undefined) {
-      this.#indexes = new Map();
-      for (let i = 0; i < this.chunks.length; i++) this.#indexes.set(this.chunks[i]!.chunk, i);
+    const seen = this.#seen.get(chunk);
+    if (seen === undefined || this.#list[seen] === chunk) return seen;
+    // Edits above have moved it: it is looked for around the place where it was.
+    for (let d = 1; d <= Math.max(seen, this.#list.length - seen); d++) {
+      for (const i of [seen + d, seen - d]) {
+        if (i < 0 || this.#list.length <= i || this.#list[i] !== chunk) continue;
+        this.#seen.set(chunk, i);
+        return i;
+      }
     }
-    return this.#indexes.get(chunk);
+    return undefined;
   }
 
   /** Where a chunk begins; undefined when it is not of this file. */
   offsetOf(chunk: object): number | undefined {
     const index = this.indexOf(chunk);
-    return index === undefined ? undefined : this.chunks[index]!.offset;
+    return index === undefined ? undefined : this.#offsets[index]!;
   }
 
   /** A place as offsets of this file. */
@@ -59,25 +120,29 @@ export class RigFile {
 
   /** The chunk at an offset, with the offset counted inside it. */
   chunkAt(offset: number): { readonly chunk: Chunk; readonly at: number } | undefined {
-    let low = 0;
-    let high = this.chunks.length - 1;
-    while (low < high) {
-      const mid = (low + high + 1) >> 1;
-      if (this.chunks[mid]!.offset <= offset) low = mid;
-      else high = mid - 1;
-    }
-    const found = this.chunks[low];
-    return found === undefined ? undefined : { chunk: found.chunk, at: offset - found.offset };
+    const index = Math.max(0, countUpTo(this.#offsets, offset, this.#list.length) - 1);
+    const chunk = this.#list[index];
+    return chunk === undefined ? undefined : { chunk, at: offset - this.#offsets[index]! };
   }
 
   get bound(): readonly BoundChunk[] {
-    this.#bound ??= this.chunks.map((c) => bindChunk(c.chunk));
+    this.#bound ??= this.#list.map(bindChunk);
     return this.#bound;
   }
 
-  *uses(): Generator<BoundUse> {
-    for (const chunk of this.bound) yield* chunk.uses;
+  /** Every `use` of the file. The same list while no edit touches one. */
+  get uses(): readonly BoundUse[] {
+    this.#uses ??= this.bound.flatMap((chunk) => chunk.uses);
+    return this.#uses;
   }
+}
+
+function spliced<T extends object>(list: readonly T[], from: number, removed: number, added: readonly T[]): T[] {
+  // Most edits keep the number of chunks: then nothing has to move.
+  if (added.length !== removed) return [...list.slice(0, from), ...added, ...list.slice(from + removed)];
+  const result = list.slice();
+  added.forEach((item, i) => (result[from + i] = item));
+  return result;
 }
 
 /** The smallest replacement that turns one text into the other. */

@@ -1,5 +1,5 @@
 import type { Place } from '../base/span.ts';
-import type { Problem } from '../model/bound.ts';
+import type { BoundUse, Problem } from '../model/bound.ts';
 import { resolveUse } from '../use-path.ts';
 import type { RigFile } from './rig-file.ts';
 
@@ -13,13 +13,14 @@ export interface Use {
   readonly written: string;
 }
 
-const usesOf = new WeakMap<RigFile, readonly Use[]>();
+const usesOf = new WeakMap<readonly BoundUse[], readonly Use[]>();
 
+/** The `use`s of a file, resolved. The same list while no edit touches one. */
 export function usesIn(file: RigFile): readonly Use[] {
-  let uses = usesOf.get(file);
+  let uses = usesOf.get(file.uses);
   if (uses === undefined) {
-    uses = [...file.uses()].map((use) => ({ path: resolveUse(file.path, use.path), place: use.place, written: use.path }));
-    usesOf.set(file, uses);
+    uses = file.uses.map((use) => ({ path: resolveUse(file.path, use.path), place: use.place, written: use.path }));
+    usesOf.set(file.uses, uses);
   }
   return uses;
 }

@@ -1,0 +1,53 @@
+import type { Span } from '../base/span.ts';
+import { bindChunk } from '../model/bind-chunk.ts';
+import type { DayNumber } from '../model/day.ts';
+import type { Project, RigFile } from '../project.ts';
+import { Chunk } from '../syntax/chunk.ts';
+import { mentionsOf, thingAt, type Reference } from './references.ts';
+import { mentionsIn } from './mentions.ts';
+
+export interface RenameStart extends Span {
+  readonly name: string;
+}
+
+/** The name that would be changed; undefined where there is none. */
+export function renameStart(project: Project, path: string, offset: number, day: DayNumber): RenameStart | undefined {
+  const thing = thingAt(project, path, offset, day);
+  const span = thing === undefined ? undefined : thing.view.file.spanOf(thing.mention.place);
+  return thing === undefined || span === undefined ? undefined : { ...span, name: thing.declared.name };
+}
+
+export type Rename = { readonly edits: readonly Reference[] } | { readonly refused: string };
+
+const nameShape = /^[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*$/u;
+const longestName = 200;
+
+/** Every place to change, or why the new name will not do. */
+export function renameAt(project: Project, path: string, offset: number, day: DayNumber, wanted: string): Rename | undefined {
+  const thing = thingAt(project, path, offset, day);
+  if (thing === undefined) return undefined;
+  const { declared } = thing;
+  if (wanted === declared.name) return { edits: [] };
+  if (wanted.length > longestName || !nameShape.test(wanted)) return { refused: 'a name is letters and digits, joined by `-`, and begins with a letter' };
+  const taken = declared.kind === 'point' ? undefined : thing.view.assessing.reader.declarations(wanted)[0];
+  if (taken !== undefined) return { refused: `\`${wanted}\` is the name of a ${taken.kind} already` };
+  const edits = mentionsOf(project, thing, day);
+  for (const changed of new Set(edits.map((e) => e.path))) {
+    if (!readsTheSame(project.file(changed)!, edits.filter((e) => e.path === changed), wanted)) return { refused: `\`${wanted}\` means something else where this name is used` };
+  }
+  return { edits };
+}
+
+/** True when the chunks, with the new name in them, say as many names and problems as before: a word of the language as a name would not. */
+function readsTheSame(file: RigFile, edits: readonly Reference[], wanted: string): boolean {
+  for (const { chunk, offset } of file.chunks) {
+    const inside = edits.filter((e) => offset <= e.start && e.end <= offset + chunk.text.length);
+    if (inside.length === 0) continue;
+    let text = chunk.text;
+    for (const edit of [...inside].sort((a, b) => b.start - a.start)) text = text.slice(0, edit.start - offset) + wanted + text.slice(edit.end - offset);
+    const [before, after] = [bindChunk(chunk), bindChunk(new Chunk(text))];
+    if (before.problems.length !== after.problems.length || mentionsIn(before).length !== mentionsIn(after).length) return false;
+  }
+  return true;
+}
+
