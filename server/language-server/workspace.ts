@@ -47,6 +47,7 @@ export class Workspace {
   readonly folders: Folder[] = [];
   readonly #documents = new Map<string, OpenDocument>();
   readonly #openFolder: OpenFolder;
+  readonly #reading = new Set<Promise<unknown>>();
 
   constructor(openFolder: OpenFolder) {
     this.#openFolder = openFolder;
@@ -129,14 +130,23 @@ export class Workspace {
   }
 
   /** What the editor no longer holds is what lies in the file again, or nothing. */
-  async closeDocument(uri: string): Promise<void> {
+  closeDocument(uri: string): Promise<void> {
     const document = this.document(uri);
-    if (document === undefined) return;
+    if (document === undefined) return Promise.resolve();
     const { folder, path } = document;
     this.#documents.delete(addressKey(readAddress(uri)!));
     folder.open.delete(path);
-    if (folder.files === undefined) folder.project.remove(path);
-    else await this.#reread(folder, path);
+    if (folder.files !== undefined) return this.#before(this.#reread(folder, path));
+    folder.project.remove(path);
+    return Promise.resolve();
+  }
+
+  /** Reading that later questions wait for: they must not be answered from what was. */
+  #before<T>(reading: Promise<T>): Promise<T> {
+    const done = (): void => void this.#reading.delete(reading);
+    this.#reading.add(reading);
+    reading.then(done, done);
+    return reading;
   }
 
   async #reread(folder: Folder, path: string): Promise<void> {
@@ -148,6 +158,11 @@ export class Workspace {
 
   /** Resolves when every used file is read, or known not to be there. */
   async ready(folder: Folder): Promise<void> {
+    while (this.#reading.size > 0) await Promise.allSettled([...this.#reading]);
+    await this.#loaded(folder);
+  }
+
+  async #loaded(folder: Folder): Promise<void> {
     while (folder.loading !== undefined || folder.project.wanted().length > 0) {
       folder.loading ??= this.#loadWanted(folder).finally(() => (folder.loading = undefined));
       await folder.loading;
@@ -180,11 +195,15 @@ export class Workspace {
       for (const { path, text } of found) if ('text' in text && !folder.open.has(path)) folder.project.set(path, text.text);
       await new Promise<void>((done) => void setTimeout(done, 0));
     }
-    await this.ready(folder);
+    await this.#loaded(folder);
   }
 
   /** Files that changed under the editor. True when one of them mattered. */
-  async changed(changes: readonly { readonly uri: string; readonly gone: boolean }[]): Promise<boolean> {
+  changed(changes: readonly { readonly uri: string; readonly gone: boolean }[]): Promise<boolean> {
+    return this.#before(this.#takeChanges(changes));
+  }
+
+  async #takeChanges(changes: readonly { readonly uri: string; readonly gone: boolean }[]): Promise<boolean> {
     let mattered = false;
     for (const { uri, gone } of changes) {
       const found = this.locate(uri);
@@ -201,7 +220,7 @@ export class Workspace {
       await this.#reread(folder, path);
       mattered = true;
     }
-    for (const folder of this.folders) await this.ready(folder);
+    for (const folder of this.folders) await this.#loaded(folder);
     return mattered;
   }
 }

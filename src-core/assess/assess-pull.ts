@@ -89,7 +89,8 @@ export function assessPull(block: BoundBlock, assessing: Assessing): AssessedPul
   const chainFound = through === undefined ? undefined : reader.find(through.name, ['chain']);
   const chain = chainFound === undefined ? undefined : assessing.chain(chainFound.block);
   const { winch, cause: winchCause } = winchOf(block, chain, assessing);
-  const lineName = winch === undefined ? undefined : carriedName(winch.block);
+  // A chain that hangs on another winch is said to; its line is no extension for that.
+  const lineName = chain?.winch === undefined ? (winch === undefined ? undefined : carriedName(winch.block)) : carriedName(chain.winch.block);
   const run = chain === undefined ? undefined : runFromLine(chain, lineName);
   const resistance = resistanceOf(block, assessing);
   const endPlace = through?.place ?? statementOf(block, 'back-to')?.place ?? block.namePlace;
@@ -99,6 +100,7 @@ export function assessPull(block: BoundBlock, assessing: Assessing): AssessedPul
   const rigging = riggingOf({
     block,
     winch: winch?.name ?? 'winch',
+    line: lineName ?? 'line',
     winchVehicle: winch === undefined ? undefined : nameOf(winch.block.header, 'vehicle')?.name,
     loadVehicle: resistance.vehicleName,
     blocks: block.statements.flatMap((statement) => blockOf(statement, chain, assessing)),

@@ -87,6 +87,7 @@ export function reachOf(block: BoundBlock, rigging: PullRigging, run: Run | unde
   const reach: Value = statement === undefined || statement.broken.size > 0 ? unknown(cause.reported === true ? cause : { ...cause, says: `how far \`${block.name ?? 'pull'}\` reaches is not given`, help: 'add `reach`, the distance between what stands and what moves' }) : factOf(block, 'reach');
   const bridged = bridgedBy(run, line);
   const done = (lineOut: Value, problems: Problem[] = []): PullReach => ({ reach, lineOut, bridged, problems });
+  if (rigging.problems.length > 0) return done(unknown({ key: `rigging of ${block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: rigging.problems[0]!.place, reported: true }));
   const inputs: DerivationInput[] = [];
   let amount = zero;
   for (const [i, part] of rigging.parts.entries()) {

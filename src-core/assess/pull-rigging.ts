@@ -51,6 +51,7 @@ export interface PullPart {
 export interface RiggingInput {
   readonly block: BoundBlock;
   readonly winch: string;
+  readonly line: string;
   readonly winchVehicle: string | undefined;
   readonly loadVehicle: string | undefined;
   readonly blocks: readonly Omit<PullBlock, 'angle' | 'doubles'>[];
@@ -106,8 +107,11 @@ export function riggingOf(input: RiggingInput): PullRigging {
   const names = [input.winch, ...blocks.map((b) => b.name), input.end?.name ?? 'load'];
   const positions = placesOf(input, blocks, winchMoves, endMoves);
   const problems = problemsBefore(input, blocks, winchMoves, endMoves);
-  const solved = input.endCause === undefined && problems.length === 0 ? solveRigging(riggingFor(names, sides, blocks, positions, input.winch), { linePull_N: exactly(1) }) : undefined;
-  for (const found of solved !== undefined && 'problems' in solved ? solved.problems : []) {
+  const solved = input.endCause === undefined && problems.length === 0 ? solveRigging(riggingFor(names, sides, blocks, positions, input.line), { linePull_N: exactly(1) }) : undefined;
+  const raised = solved !== undefined && 'problems' in solved ? solved.problems : [];
+  for (const found of raised) {
+    // A block met twice in a row also looks like a rope that comes back: it is said once.
+    if (found.problem === 'closed-chain' && raised.some((other) => other.problem === 'block-used-twice')) continue;
     const problem = problemOf(found, input, blocks);
     if (!problems.some((p) => p.code === problem.code && p.place.start === problem.place.start)) problems.push(problem);
   }
@@ -121,7 +125,7 @@ export function riggingOf(input: RiggingInput): PullRigging {
   return { winchMoves, endMoves, blocks, parts, advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
 }
 
-function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load')[], blocks: readonly PullBlock[], positions: readonly (PlanPosition | undefined)[] | undefined, winch: string): Rigging {
+function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load')[], blocks: readonly PullBlock[], positions: readonly (PlanPosition | undefined)[] | undefined, line: string): Rigging {
   const nodes = new Map<string, RiggingNode>();
   names.forEach((name, i) => {
     const block = blocks[i - 1];
@@ -129,7 +133,7 @@ function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load'
     if (!nodes.has(name)) nodes.set(name, { name, on: sides[i]!, efficiency, at: positions?.[i] });
   });
   const inPlan = positions !== undefined && positions.every((p) => p !== undefined);
-  return { nodes: [...nodes.values()], ropes: [{ name: winch + ' line', path: names }], hauled: winch + ' line', heading: inPlan ? { x_m: 1, y_m: 0 } : undefined };
+  return { nodes: [...nodes.values()], ropes: [{ name: line, path: names }], hauled: line, heading: inPlan ? { x_m: 1, y_m: 0 } : undefined };
 }
 
 /** Places by the `stands` statements; the load is the origin. Undefined when there are none. */

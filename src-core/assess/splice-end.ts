@@ -85,7 +85,7 @@ function plainStrength(which: AssessedEnd['which'], end: EndFacts, line: LineFac
   if (end.broken) return unknown(cause(`form of ${id}`, `how ${label} is made cannot be read`, 'correct it', end, true));
   switch (end.form) {
     case 'knot':
-      return asGiven(strengthOfKnot({ F_b: line.base, κ: line.practice.value('knot-strength', line.material) }));
+      return asGiven(strengthOfKnot({ F_b: line.base, k: line.practice.value('knot-strength', line.material) }));
     case 'bare':
       return unknown(cause(`form of ${id}`, `${label} is a bare end, which holds nothing`, 'splice it', end, which === 'outboard'));
     case 'lug':

@@ -3,6 +3,9 @@ import { bindChunk } from '../model/bind-chunk.ts';
 import type { DayNumber } from '../model/day.ts';
 import type { Project, RigFile } from '../project.ts';
 import { Chunk } from '../syntax/chunk.ts';
+import { ends } from '../vocabulary/blocks/line.ts';
+import type { Part } from '../vocabulary/shape.ts';
+import { vocabulary } from '../vocabulary/vocabulary.ts';
 import { mentionsOf, thingAt, type Reference } from './references.ts';
 import { mentionsIn } from './mentions.ts';
 
@@ -21,6 +24,19 @@ export type Rename = { readonly edits: readonly Reference[] } | { readonly refus
 
 const nameShape = /^[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*$/u;
 const longestName = 200;
+/** Gear that a route gives by its size. */
+const sizedGear = ['shackle', 'soft-shackle'];
+
+/** Words that mean something by themselves where names stand. */
+const taken: ReadonlySet<string> = new Set(['at', 'from', 'to', ...Object.keys(ends), ...sizedGear, ...vocabulary.flatMap((block) => [block.header, ...[...block.statements, ...(block.entries ?? [])].map((s) => s.parts)].filter(takesName).flatMap(clauseWords))]);
+
+function takesName(parts: readonly Part[]): boolean {
+  return parts.some((part) => part.part === 'name' || part.part === 'new-name' || (part.part === 'clause' && takesName(part.parts)));
+}
+
+function clauseWords(parts: readonly Part[]): string[] {
+  return parts.flatMap((part) => (part.part === 'clause' ? [part.word, ...clauseWords(part.parts)] : part.part === 'flag' ? [part.word] : []));
+}
 
 /** Every place to change, or why the new name will not do. */
 export function renameAt(project: Project, path: string, offset: number, day: DayNumber, wanted: string): Rename | undefined {
@@ -29,8 +45,9 @@ export function renameAt(project: Project, path: string, offset: number, day: Da
   const { declared } = thing;
   if (wanted === declared.name) return { edits: [] };
   if (wanted.length > longestName || !nameShape.test(wanted)) return { refused: 'a name is letters and digits, joined by `-`, and begins with a letter' };
-  const taken = declared.kind === 'point' ? undefined : thing.view.assessing.reader.declarations(wanted)[0];
-  if (taken !== undefined) return { refused: `\`${wanted}\` is the name of a ${taken.kind} already` };
+  if (taken.has(wanted)) return { refused: `\`${wanted}\` is a word of the language` };
+  const other = declared.kind === 'point' ? undefined : thing.view.assessing.reader.declarations(wanted)[0];
+  if (other !== undefined) return { refused: `\`${wanted}\` is the name of a ${other.kind} already` };
   const edits = mentionsOf(project, thing, day);
   for (const changed of new Set(edits.map((e) => e.path))) {
     if (!readsTheSame(project.file(changed)!, edits.filter((e) => e.path === changed), wanted)) return { refused: `\`${wanted}\` means something else where this name is used` };

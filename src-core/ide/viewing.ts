@@ -1,9 +1,7 @@
-import type { Assessed } from '../assess/assessing.ts';
-import { Assessing } from '../assess/assessing.ts';
+import type { Assessed, Assessing } from '../assess/assessing.ts';
 import type { Place, Span } from '../base/span.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
-import { Reader } from '../model/scope.ts';
 import type { JudgedRoot, Project, RigFile } from '../project.ts';
 
 /** A file as a person looks at it: on a day, in the scope of the first root that takes it in. */
@@ -21,31 +19,15 @@ export interface FileSpan extends Span {
   readonly path: string;
 }
 
-const assessings = new WeakMap<JudgedRoot, Assessing>();
-const assessedBlocks = new WeakMap<JudgedRoot, Map<BoundBlock, Assessed>>();
-
 export function viewing(project: Project, path: string, day: DayNumber): Viewing | undefined {
   const file = project.file(path);
   if (file === undefined) return undefined;
   const judged = project.judge(project.rootsOf(path)[0] ?? path, day);
-  let assessing = assessings.get(judged);
-  if (assessing === undefined) {
-    assessing = new Assessing(new Reader(judged.scope), day);
-    assessings.set(judged, assessing);
-  }
-  return { project, path, file, day, judged, assessing };
+  return { project, path, file, day, judged, assessing: judged.assessing };
 }
 
 /** What a block comes to; worked out while judging, so asking again costs nothing. */
-export function assessedOf(view: Viewing, block: BoundBlock): Assessed {
-  let known = assessedBlocks.get(view.judged);
-  if (known === undefined) {
-    known = new Map();
-    for (const file of view.judged.files.values()) for (const judged of file.blocks) known.set(judged.block, judged.assessed);
-    assessedBlocks.set(view.judged, known);
-  }
-  return known.get(block) ?? view.assessing.block(block);
-}
+export const assessedOf = (view: Viewing, block: BoundBlock): Assessed => view.judged.judgedBlock(block)?.assessed ?? view.assessing.block(block);
 
 /** Where a place stands, in whichever file of the scope holds it. */
 export function fileSpanOf(view: Pick<Viewing, 'judged' | 'file'>, place: Place): FileSpan | undefined {

@@ -1,6 +1,7 @@
 import type { Place } from '../base/span.ts';
 import type { NameKind } from '../vocabulary/shape.ts';
 import { nameOf, newNameOf, type BoundBlock, type BoundChunk, type BoundStatement } from './bound.ts';
+import { NearNames } from './near-names.ts';
 
 /** Something that a name stands for. */
 export interface Declaration {
@@ -20,7 +21,8 @@ interface Contribution {
 
 const contributions = new WeakMap<BoundChunk, readonly Contribution[]>();
 
-const nameKey = (name: string): string => `name:${name}`;
+const namePrefix = 'name:';
+const nameKey = (name: string): string => namePrefix + name;
 const carrierKey = (line: string): string => `carrier:${line}`;
 const practiceKey = 'practice';
 const headKey = (head: string): string => `head:${head}`;
@@ -69,6 +71,7 @@ export class Scope {
   readonly #parts = new Map<string, Part[]>();
   readonly #lists = new Map<string, readonly object[]>();
   #names: readonly object[] = [{}];
+  #near: NearNames | undefined;
   /** Where a chunk stands among all: set by the owner before chunks are added. */
   readonly #order: (chunk: BoundChunk) => number;
 
@@ -79,41 +82,48 @@ export class Scope {
   /** Takes chunks out and in; gives the keys whose answer may have changed. */
   update(removed: Iterable<BoundChunk>, added: Iterable<BoundChunk>): Set<string> {
     const changed = new Set<string>();
-    let namesChanged = false;
+    const leaving = new Set(removed);
+    for (const chunk of leaving) for (const { key } of contributionsOf(chunk)) changed.add(key);
+    const kindsBefore = new Map([...changed].map((key) => [key, this.#kindsOf(key)]));
     const gone = new Set<string>();
-    for (const chunk of removed) {
-      for (const { key } of contributionsOf(chunk)) {
-        const parts = this.#parts.get(key);
-        if (parts === undefined) continue;
-        const left = parts.filter((p) => p.chunk !== chunk);
-        if (left.length === 0) {
-          this.#parts.delete(key);
-          gone.add(key);
-        } else this.#parts.set(key, left);
-        changed.add(key);
-      }
+    for (const key of changed) {
+      const left = this.#parts.get(key)?.filter((p) => !leaving.has(p.chunk)) ?? [];
+      if (left.length > 0) this.#parts.set(key, left);
+      else if (this.#parts.delete(key)) gone.add(key);
     }
+    const come = new Set<string>();
     for (const chunk of added) {
       for (const { key, item } of contributionsOf(chunk)) {
         const parts = this.#parts.get(key);
+        const last = parts?.at(-1);
         if (parts === undefined) {
           this.#parts.set(key, [{ chunk, items: [item] }]);
-          if (!gone.delete(key) && key.startsWith('name:')) namesChanged = true;
-        } else {
-          const own = parts.find((p) => p.chunk === chunk);
-          if (own !== undefined) own.items.push(item);
-          else parts.push({ chunk, items: [item] });
-        }
+          if (!gone.delete(key)) come.add(key);
+        } else if (last!.chunk === chunk) last!.items.push(item);
+        else parts.push({ chunk, items: [item] });
         changed.add(key);
       }
     }
-    for (const key of gone) if (key.startsWith('name:')) namesChanged = true;
     for (const key of changed) this.#lists.delete(key);
-    if (namesChanged) {
+    const isName = (key: string): boolean => key.startsWith(namePrefix);
+    if (this.#near !== undefined) {
+      for (const key of gone) if (isName(key)) this.#near.remove(key.slice(namePrefix.length));
+      for (const key of come) if (isName(key)) this.#near.add(key.slice(namePrefix.length));
+    }
+    // A name that stands for something else now is another name for those who look for one of a kind.
+    if ([...changed].some((key) => isName(key) && (kindsBefore.get(key) ?? '') !== this.#kindsOf(key))) {
       this.#names = [{}];
       changed.add(namesKey);
     }
     return changed;
+  }
+
+  /** The kinds that are declared under a name, as text to compare. */
+  #kindsOf(key: string): string {
+    if (!key.startsWith(namePrefix)) return '';
+    const kinds = new Set<NameKind>();
+    for (const { items } of this.#parts.get(key) ?? []) for (const item of items) kinds.add((item as Declaration).kind);
+    return [...kinds].sort().join(' ');
   }
 
   get(key: string): readonly object[] {
@@ -129,9 +139,18 @@ export class Scope {
     return list;
   }
 
-  /** Every name in scope, for completion and did-you-mean. */
+  /** The name of these kinds that was most likely meant. */
+  nameLike(written: string, kinds: readonly NameKind[]): string | undefined {
+    if (this.#near === undefined) {
+      this.#near = new NearNames();
+      for (const key of this.#parts.keys()) if (key.startsWith(namePrefix)) this.#near.add(key.slice(namePrefix.length));
+    }
+    return this.#near.like(written, (name) => (this.get(nameKey(name)) as readonly Declaration[]).some((d) => kinds.includes(d.kind)));
+  }
+
+  /** Every name in scope, for completion. */
   *declarations(): Generator<Declaration> {
-    for (const key of this.#parts.keys()) if (key.startsWith('name:')) yield* this.get(key) as Declaration[];
+    for (const key of this.#parts.keys()) if (key.startsWith(namePrefix)) yield* this.get(key) as Declaration[];
   }
 }
 
@@ -174,6 +193,12 @@ export class Reader {
 
   blocks(head: NameKind): readonly BoundBlock[] {
     return this.#ask(headKey(head)) as readonly BoundBlock[];
+  }
+
+  /** The name of these kinds that was most likely meant. */
+  nameLike(written: string, kinds: readonly NameKind[]): string | undefined {
+    this.#ask(namesKey);
+    return this.scope.nameLike(written, kinds);
   }
 
   /** Every name in scope. */

@@ -96,13 +96,17 @@ function drawTape(marks: readonly KnownMark[], steps: readonly TaperStep[], buri
   for (let i = x(taper) + 10; i < tapeRight - 8; i += 14) inlay += `M${c(i)} ${upper + 15}l6 -8`;
   parts.push(path(inlay, 's-inlay'), path(`M${c(tapeRight)} ${upper}q6 6 0 11t0 11`, 's-ink'));
   for (const step of steps) if (!isUnknown(step.at)) parts.push(path(`M${c(x(step.at.amount.low))} ${lower + 3}V${lower + 11}`, 's-ink'));
+  // Ranges may lie over each other: all strokes come after all hatching.
+  const strokes: Part[] = [];
   for (const [i, { at }] of marks.entries()) {
     const { left, row } = placed[i]!;
     const [low, high] = [x(at.amount.low), x(at.amount.high)];
     const labelY = top - 2 - (row + 1) * rowHeight;
-    if (high > low + 1) parts.push(rect(low, upper - 6, high - low, 34, 'paper'), filled(low, upper - 6, high - low, 34, ids.pattern('between')), path(`M${c(high)} ${upper - 6}V${lower + 6}`, 's-ink'));
-    parts.push(path(`M${c(low)} ${low < left || left + flags[i]!.width < low ? labelY + 4 : labelY + 36}V${lower + 6}`, 's-ink'), text(left, labelY + 15, labels[i]![0], 't-strong'), text(left, labelY + 31, labels[i]![1], 't-body'));
+    if (high > low + 1) parts.push(rect(low, upper - 6, high - low, 34, 'paper'), filled(low, upper - 6, high - low, 34, ids.pattern('between')));
+    if (high > low + 1) strokes.push(path(`M${c(high)} ${upper - 6}V${lower + 6}`, 's-ink'));
+    strokes.push(path(`M${c(low)} ${low < left || left + flags[i]!.width < low ? labelY + 4 : labelY + 36}V${lower + 6}`, 's-ink'), text(left, labelY + 15, labels[i]![0], 't-strong'), text(left, labelY + 31, labels[i]![1], 't-body'));
   }
+  parts.push(...strokes);
   const { bury, eyeLoop, exit } = buried;
   if (isUnknown(bury)) return { parts, height: lower + 8 };
   const measures: [string, number, number][] = [[`buried tail ${showLength(bury, figures)}`, 0, bury.amount.high]];

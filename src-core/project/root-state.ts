@@ -1,10 +1,12 @@
+import { AssessedBlocks } from '../assess/assessed-blocks.ts';
+import { Assessing } from '../assess/assessing.ts';
 import type { Finding } from '../assess/finding.ts';
 import type { BoundBlock, BoundChunk, Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
-import { Scope } from '../model/scope.ts';
+import { Reader, Scope } from '../model/scope.ts';
 import { applyAllowances } from '../rules/allowances.ts';
 import { findingOfProblem, judgeBlock, type JudgedBlock } from '../rules/judge-block.ts';
-import { missingFacts } from '../rules/missing-fact.ts';
+import { MissingCauses } from './missing-causes.ts';
 import type { RigFile } from './rig-file.ts';
 
 /** Everything said about one file: what is wrong, and what every block comes to. */
@@ -20,6 +22,8 @@ export interface JudgedRoot {
   readonly day: DayNumber;
   readonly scope: Scope;
   readonly files: ReadonlyMap<string, JudgedFile>;
+  /** What blocks come to, with what was worked out while judging at hand. */
+  readonly assessing: Assessing;
   judgedBlock(block: BoundBlock): JudgedBlock | undefined;
 }
 
@@ -34,11 +38,14 @@ export class RootState {
   #scope: Scope;
   readonly #judged = new Map<BoundBlock, JudgedBlock>();
   readonly #askers = new Map<string, Set<BoundBlock>>();
-  /** Blocks with findings or unjudged checks: all that a list of findings is made from. */
+  /** Blocks with findings. */
   readonly #speaking = new Set<BoundBlock>();
+  readonly #missing = new MissingCauses();
   /** Chunks with problems of their own or with allowances. */
   readonly #notable = new Set<BoundChunk>();
-  #fileOfChunk = new Map<BoundChunk, number>();
+  /** In which of the files a chunk stands. */
+  readonly #rankOf = new Map<object, number>();
+  readonly #assessed = new AssessedBlocks();
 
   constructor(root: string, day: DayNumber) {
     this.root = root;
@@ -47,9 +54,9 @@ export class RootState {
   }
 
   #newScope(): Scope {
-    return new Scope((chunk) => {
-      const rank = this.#fileOfChunk.get(chunk) ?? 0;
-      return rank * 2 ** 32 + (this.#files[rank]?.indexOf(chunk.chunk) ?? 0);
+    return new Scope(({ chunk }) => {
+      const rank = this.#rankOf.get(chunk) ?? 0;
+      return rank * 2 ** 32 + (this.#files[rank]?.indexOf(chunk) ?? 0);
     });
   }
 
@@ -75,13 +82,14 @@ export class RootState {
     for (const chunk of removed) this.#drop(chunk);
     const fresh: BoundBlock[] = [];
     for (const { chunk, rank } of added) {
-      this.#fileOfChunk.set(chunk, rank);
+      this.#rankOf.set(chunk.chunk, rank);
       if (chunk.problems.length > 0 || chunk.allowances.length > 0) this.#notable.add(chunk);
-      fresh.push(...chunk.blocks);
+      for (const block of chunk.blocks) fresh.push(block);
     }
     const changed = this.#scope.update(removed, added.map((a) => a.chunk));
     const dirty = new Set(fresh);
     for (const key of changed) for (const block of this.#askers.get(key) ?? []) dirty.add(block);
+    for (const block of dirty) this.#assessed.forget(block);
     for (const block of dirty) this.#judge(block);
     return this.#result(problems);
   }
@@ -92,59 +100,62 @@ export class RootState {
     this.#judged.clear();
     this.#askers.clear();
     this.#speaking.clear();
+    this.#missing.clear();
     this.#notable.clear();
-    this.#fileOfChunk = new Map();
+    this.#rankOf.clear();
+    this.#assessed.clear();
   }
 
   #drop(chunk: BoundChunk): void {
     this.#notable.delete(chunk);
-    this.#fileOfChunk.delete(chunk);
+    this.#rankOf.delete(chunk.chunk);
     for (const block of chunk.blocks) {
-      this.#unask(block);
+      this.#takeBack(block);
       this.#judged.delete(block);
-      this.#speaking.delete(block);
+      this.#assessed.forget(block);
     }
   }
 
-  #unask(block: BoundBlock): void {
-    for (const key of this.#judged.get(block)?.asked ?? []) {
+  /** Undoes what judging a block left behind. */
+  #takeBack(block: BoundBlock): void {
+    const judged = this.#judged.get(block);
+    if (judged === undefined) return;
+    for (const key of judged.asked) {
       const askers = this.#askers.get(key);
       askers?.delete(block);
       if (askers?.size === 0) this.#askers.delete(key);
     }
+    this.#speaking.delete(block);
+    this.#missing.remove(judged);
   }
 
   #judge(block: BoundBlock): void {
-    this.#unask(block);
-    const judged = judgeBlock(block, this.#scope, this.day);
+    this.#takeBack(block);
+    const judged = judgeBlock(block, this.#scope, this.day, this.#assessed);
     this.#judged.set(block, judged);
     for (const key of judged.asked) {
       const askers = this.#askers.get(key);
       if (askers === undefined) this.#askers.set(key, new Set([block]));
       else askers.add(block);
     }
-    if (judged.findings.length > 0 || judged.notJudged.length > 0) this.#speaking.add(block);
-    else this.#speaking.delete(block);
+    if (judged.findings.length > 0) this.#speaking.add(block);
+    this.#missing.add(judged);
   }
 
   #result(problems: readonly Problem[]): JudgedRoot {
-    const files = this.#files;
-    const place = (block: BoundBlock): number => {
-      const bound = this.#ranksOf(block);
-      return bound.rank * 2 ** 40 + bound.index * 2 ** 12 + Math.min(4095, block.place.start);
-    };
-    const speaking = [...this.#speaking].map((b) => ({ b, at: place(b) })).sort((x, y) => x.at - y.at).map(({ b }) => this.#judged.get(b)!);
+    const speaking = this.#inOrder([...this.#speaking].map((block) => this.#judged.get(block)!));
     const found: Finding[] = problems.map(findingOfProblem);
-    for (const chunk of this.#notable) found.push(...chunk.problems.map(findingOfProblem));
-    for (const judged of speaking) found.push(...judged.findings);
-    found.push(...missingFacts(speaking));
-    const notable = [...this.#notable];
+    for (const chunk of this.#notable) for (const problem of chunk.problems) found.push(findingOfProblem(problem));
+    for (const judged of speaking) for (const finding of judged.findings) found.push(finding);
+    for (const finding of this.#missing.findings((blocks) => this.#inOrder(blocks))) found.push(finding);
+    const own = this.#byFile(found, (finding) => finding.place.chunk);
+    const allowing = this.#byFile([...this.#notable].filter((c) => c.allowances.length > 0), (c) => c.chunk);
     const judgedOf = (block: BoundBlock): JudgedBlock | undefined => this.#judged.get(block);
     const byFile = new Map<string, JudgedFile>();
-    for (const file of files) {
-      const own = found.filter((f) => file.indexOf(f.place.chunk) !== undefined);
-      const allowing = notable.filter((c) => c.allowances.length > 0 && file.indexOf(c.chunk) !== undefined);
-      const findings = inOrder(file, allowing.length === 0 ? own : applyAllowances(allowing, own));
+    this.#files.forEach((file, rank) => {
+      const allowances = allowing.get(rank);
+      const said = own.get(rank) ?? nothing;
+      const findings = inOrder(file, allowances === undefined ? said : applyAllowances(allowances, said));
       let blocks: readonly JudgedBlock[] | undefined;
       byFile.set(file.path, {
         file,
@@ -154,18 +165,47 @@ export class RootState {
           return blocks;
         },
       });
-    }
-    return { root: this.root, day: this.day, scope: this.#scope, files: byFile, judgedBlock: judgedOf };
+    });
+    const [scope, day, assessed] = [this.#scope, this.day, this.#assessed];
+    let assessing: Assessing | undefined;
+    return {
+      root: this.root,
+      day,
+      scope,
+      files: byFile,
+      get assessing() {
+        assessing ??= new Assessing(new Reader(scope), day, assessed);
+        return assessing;
+      },
+      judgedBlock: judgedOf,
+    };
   }
 
-  #ranksOf(block: BoundBlock): { rank: number; index: number } {
-    for (let rank = 0; rank < this.#files.length; rank++) {
-      const index = this.#files[rank]!.indexOf(block.chunk);
-      if (index !== undefined) return { rank, index };
+  #inOrder(blocks: readonly JudgedBlock[]): JudgedBlock[] {
+    const placed = blocks.map((judged) => {
+      const { chunk, place } = judged.block;
+      const rank = this.#rankOf.get(chunk) ?? 0;
+      return { judged, rank, index: this.#files[rank]?.indexOf(chunk) ?? 0, start: place.start };
+    });
+    placed.sort((a, b) => a.rank - b.rank || a.index - b.index || a.start - b.start);
+    return placed.map((p) => p.judged);
+  }
+
+  /** Things by the rank of the file in which their chunk stands; what stands in none is left out. */
+  #byFile<T>(things: readonly T[], chunkOf: (thing: T) => object): Map<number, T[]> {
+    const lists = new Map<number, T[]>();
+    for (const thing of things) {
+      const rank = this.#rankOf.get(chunkOf(thing));
+      if (rank === undefined) continue;
+      const list = lists.get(rank);
+      if (list === undefined) lists.set(rank, [thing]);
+      else list.push(thing);
     }
-    return { rank: 0, index: 0 };
+    return lists;
   }
 }
+
+const nothing: readonly Finding[] = [];
 
 /** By place, then by code and message; the same said twice is said once. */
 export function inOrder(file: RigFile, findings: readonly Finding[]): Finding[] {

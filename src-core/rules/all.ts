@@ -109,6 +109,7 @@ import { reservedName } from './reserved-name.ts';
 import { retiredPieceUsed } from './retired-piece-used.ts';
 import { ropeOnRope } from './rope-on-rope.ts';
 import { routesNotJoined } from './routes-not-joined.ts';
+import type { Rule } from './rule.ts';
 import { samePlace } from './same-place.ts';
 import { sealingTermsMissing } from './sealing-terms-missing.ts';
 import { severityCannotBeLowered } from './severity-cannot-be-lowered.ts';
@@ -129,6 +130,7 @@ import { taperMissing } from './taper-missing.ts';
 import { taperTooShort } from './taper-too-short.ts';
 import { temporarySpliceOverdue } from './temporary-splice-overdue.ts';
 import { temporarySplice } from './temporary-splice.ts';
+import { thimbleTooSmall } from './thimble-too-small.ts';
 import { tuckedOutsideHmpe } from './tucked-outside-hmpe.ts';
 import { unclosedBrace } from './unclosed-brace.ts';
 import { unclosedQuote } from './unclosed-quote.ts';
@@ -156,7 +158,7 @@ import { winchTooWeakForPull } from './winch-too-weak-for-pull.ts';
 import { wrapsBelowPractice } from './wraps-below-practice.ts';
 import { wrapsLostAtReach } from './wraps-lost-at-reach.ts';
 import { wrongDimension } from './wrong-dimension.ts';
-import type { Rule } from './rule.ts';
+
 /** Every rule, by name. */
 export const rules: readonly Rule[] = [
   allowanceWithoutReason,
@@ -290,6 +292,7 @@ export const rules: readonly Rule[] = [
   taperTooShort,
   temporarySplice,
   temporarySpliceOverdue,
+  thimbleTooSmall,
   tuckedOutsideHmpe,
   unclosedBrace,
   unclosedQuote,

@@ -8,7 +8,7 @@ import { missingFact } from './missing-fact-rule.ts';
  * One finding for each missing fact, at the place where it could be written, with the number of checks that wait for
  * it. What hangs on it is silent.
  */
-export function missingFacts(blocks: readonly JudgedBlock[]): Finding[] {
+export function missingFacts(blocks: readonly Pick<JudgedBlock, 'notJudged'>[]): Finding[] {
   const causes = new Map<string, { cause: Cause; place: Place; count: number }>();
   for (const block of blocks) {
     for (const { cause, place } of block.notJudged) {

