@@ -1,3 +1,4 @@
+import { referencePages } from '../src-core/papers/reference.ts';
 import { grammarWords } from '../syntaxes/grammar-words.ts';
 import { makeGrammar } from '../syntaxes/make-grammar.ts';
 
@@ -5,5 +6,6 @@ import { makeGrammar } from '../syntaxes/make-grammar.ts';
 export async function generatedFiles(): Promise<ReadonlyMap<string, Buffer>> {
   return new Map([
     ['syntaxes/rig.tmLanguage.json', Buffer.from(`${JSON.stringify(makeGrammar(grammarWords()), null, 2)}\n`)],
+    ...[...referencePages()].map(([name, text]): [string, Buffer] => [`docs/reference/${name}`, Buffer.from(text)]),
   ]);
 }

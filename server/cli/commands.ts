@@ -14,6 +14,7 @@ export interface Command {
 const on: OptionDefinition = { takes: 'DATE', says: 'judge as of this day, such as 2026-06-22; today when left out' };
 const root: OptionDefinition = { takes: 'FOLDER', says: 'the workspace folder that `use` may not leave; the present one for rigs inside it' };
 const format: OptionDefinition = { takes: 'text|json', oneOf: ['text', 'json'], says: 'text for people (the default), or JSON for programs' };
+const paper: OptionDefinition = { takes: 'text|markdown|html', oneOf: ['text', 'markdown', 'html'], says: 'text (the default), Markdown, or one self-contained page of HTML to print' };
 
 /** Every command. Each loads what it needs when it runs, so that a short answer comes at once. */
 export const commands: readonly Command[] = [
@@ -30,6 +31,27 @@ export const commands: readonly Command[] = [
     says: 'Prints what a rig comes to: every value, where it comes from, and what is not known.',
     options: { on, format, derivations: { says: 'print under each block how every value came about' }, root },
     run: async (words, io) => (await import('./sheet.ts')).sheet(words, io),
+  },
+  {
+    name: 'card',
+    usage: 'REPAIR FILE',
+    says: 'Writes the step card of a repair: tools, marks, steps, checks, and what is then temporary.',
+    options: { on, format: paper, root },
+    run: async (words, io) => (await import('./card.ts')).card(words, io),
+  },
+  {
+    name: 'brief',
+    usage: 'PULL FILE',
+    says: 'Writes the brief of a pull: who stands where, order of work, limits, and the numbers that decide.',
+    options: { on, format: paper, root },
+    run: async (words, io) => (await import('./brief.ts')).brief(words, io),
+  },
+  {
+    name: 'inspect',
+    usage: 'LINE FILE',
+    says: 'Writes a sheet to fill in by hand while a line is inspected, from the hook to the drum.',
+    options: { on, format: paper, root },
+    run: async (words, io) => (await import('./inspect.ts')).inspect(words, io),
   },
   {
     name: 'explain',

@@ -2,6 +2,7 @@ import { didYouMean } from '../../src-core/base/did-you-mean.ts';
 import { hoverAt } from '../../src-core/ide/hover.ts';
 import { findingText } from '../../src-core/papers/finding-text.ts';
 import { locateIn } from '../../src-core/papers/locate.ts';
+import { setAsideText } from '../../src-core/papers/rule-page.ts';
 import { wrapIndented } from '../../src-core/papers/wrap-text.ts';
 import { ruleNamed, rules } from '../../src-core/rules/all.ts';
 import type { Rule } from '../../src-core/rules/rule.ts';
@@ -37,7 +38,7 @@ function ruleText(rule: Rule, strong: (text: string) => string): string[] {
     ...wrapIndented(rule.summary, 96, '  ', '  '),
     ...part('why', rule.why),
     ...part('source', rule.source),
-    ...(rule.citesRating === true ? ['  It compares with a rating: it cannot be set aside, and no practice lowers it.'] : [`  Set aside with a written reason: # allow ${rule.name}: why it is right here`]),
+    ...wrapIndented(setAsideText(rule).replaceAll('`', ''), 96, '  ', '    '),
     '',
     '  Found in',
     '',

@@ -78,8 +78,9 @@ export function serverCapabilities(skills: ClientSkills): ServerCapabilities {
     foldingRangeProvider: true,
     selectionRangeProvider: true,
     inlayHintProvider: true,
+    callHierarchyProvider: true,
     semanticTokensProvider: { legend: tokenLegend, full: { delta: true }, range: true },
     codeActionProvider: skills.actionLiterals ? { codeActionKinds: ['quickfix', 'source.fixAll'] } : true,
-    workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+    workspace: { workspaceFolders: { supported: true, changeNotifications: true }, fileOperations: { willRename: { filters: [{ pattern: { glob: '**/*.rig', matches: 'file' } }, { pattern: { glob: '**', matches: 'folder' } }] } } },
   };
 }

@@ -19,7 +19,7 @@ export function diskFiles(folderUri: string): FolderFiles | undefined {
   return { read: async (path) => readInside(root, path), list: async () => listRigs(root) };
 }
 
-/** Rig files below a folder, links to folders not followed; what begins with a dot and what package managers fill is passed over. */
+/** The rigs that the command line would find here, as many as an editor can hold; what cannot be read is passed over. */
 function listRigs(root: string): string[] {
   const found: string[] = [];
   const waiting = [''];
@@ -32,10 +32,10 @@ function listRigs(root: string): string[] {
       continue;
     }
     for (const entry of entries) {
-      if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
       const path = folder === '' ? entry.name : `${folder}/${entry.name}`;
-      if (entry.isDirectory()) waiting.push(path);
-      else if (entry.name.endsWith('.rig')) found.push(path);
+      if (!entry.isDirectory()) {
+        if (entry.name.endsWith('.rig')) found.push(path);
+      } else if (!entry.name.startsWith('.') && entry.name !== 'node_modules') waiting.push(path);
     }
   }
   return found.sort();

@@ -1,6 +1,7 @@
 import { ResponseError, type CancellationToken, type CompletionItem as LspCompletionItem, type Diagnostic } from 'vscode-languageserver';
 import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-actions.ts';
 import { completionsAt, type CompletionItem } from '../../src-core/ide/completion.ts';
+import { useEdits } from '../../src-core/ide/file-rename.ts';
 import { formattingEdits } from '../../src-core/ide/formatting.ts';
 import { inlayHints } from '../../src-core/ide/inlay-hints.ts';
 import { renameAt, renameStart } from '../../src-core/ide/rename.ts';
@@ -9,6 +10,7 @@ import type { LanguageServer, Subject } from './language-server.ts';
 import { isRange } from './positions.ts';
 import type { Answer } from './requests.ts';
 import { today } from './settings.ts';
+import type { Folder } from './workspace.ts';
 import { toCompletionItem, toWorkspaceEdit } from './to-lsp.ts';
 
 interface Asked {
@@ -93,6 +95,23 @@ export const editing: Readonly<Record<string, Answer>> = {
     if (rename === undefined) return null;
     if ('refused' in rename) return new ResponseError(requestFailed, rename.refused);
     return toWorkspaceEdit(at.folder, rename.edits.map((e) => ({ ...e, text: newName })), server.positions, server.skills);
+  },
+
+  async 'workspace/willRenameFiles'(server: LanguageServer, params: { readonly files?: unknown }) {
+    const moves = new Map<Folder, { from: string; to: string }[]>();
+    for (const { oldUri, newUri } of (Array.isArray(params.files) ? params.files : []) as { oldUri?: unknown; newUri?: unknown }[]) {
+      const from = typeof oldUri === 'string' ? server.workspace.locate(oldUri) : undefined;
+      const to = typeof newUri === 'string' ? server.workspace.locate(newUri) : undefined;
+      // Moved to another folder, nothing here can use it any more.
+      if (from === undefined || to === undefined || from.folder !== to.folder) continue;
+      moves.set(from.folder, [...(moves.get(from.folder) ?? []), { from: from.path, to: to.path }]);
+    }
+    for (const [folder, list] of moves) {
+      await server.workspace.listAll(folder);
+      const edits = useEdits(folder.project, list);
+      if (edits.length > 0) return toWorkspaceEdit(folder, edits, server.positions, server.skills);
+    }
+    return null;
   },
 
   async 'textDocument/codeAction'(server: LanguageServer, params: Asked & { readonly context?: { readonly only?: readonly string[]; readonly diagnostics?: readonly Diagnostic[] } }, token: CancellationToken) {

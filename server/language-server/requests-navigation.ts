@@ -27,6 +27,12 @@ const location = ({ positions }: LanguageServer, { folder }: Subject, span: File
 /** Markdown without its marks, for clients that show text as it comes. */
 const plainText = (markdown: string): string => markdown.replace(/\*\*|`{1,3}(?:rig)?/g, '').replace(/^\|[-|]+\|$\n?/gm, '');
 
+/** A picture inside the text: nothing is fetched. */
+function pictureText({ svg, title }: { readonly svg: string; readonly title: string }): string {
+  const data = encodeURIComponent(svg).replace(/[()']/g, (c) => `%${c.charCodeAt(0).toString(16)}`);
+  return `![${title.replace(/[[\]|\\]/g, ' ')}|width=480](data:image/svg+xml;utf8,${data})`;
+}
+
 const lastTokens = new WeakMap<LanguageServer, Map<string, { readonly resultId: string; readonly data: readonly number[] }>>();
 let tokenResults = 0;
 
@@ -45,7 +51,8 @@ export const navigation: Readonly<Record<string, Answer>> = {
     const at = await server.point(params, token);
     const hover = at === undefined ? undefined : hoverAt(at.folder.project, at.path, at.offset, at.day);
     if (at === undefined || hover === undefined) return null;
-    const contents = server.skills.markdown ? { kind: 'markdown', value: hover.markdown } : { kind: 'plaintext', value: plainText(hover.markdown) };
+    const picture = server.skills.own && hover.picture !== undefined ? `\n\n${pictureText(hover.picture())}` : '';
+    const contents = server.skills.markdown ? { kind: 'markdown', value: hover.markdown + picture } : { kind: 'plaintext', value: plainText(hover.markdown) };
     return { contents, range: server.positions.range(at.file.lines, hover.span) };
   },
 

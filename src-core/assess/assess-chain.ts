@@ -1,9 +1,8 @@
 import type { Place } from '../base/span.ts';
-import { anchorNotJudged } from '../mechanics/anchor-not-judged.ts';
 import { blockLoad } from '../mechanics/block-load.ts';
 import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
-import { nameOf, quantityOf, wordOf, type BoundBlock, type BoundLink, type BoundStatement, type Problem } from '../model/bound.ts';
+import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
 import { angleNotWritten } from '../trade/gear-sources.ts';
 import { exactly } from '../units/amount.ts';
@@ -12,7 +11,7 @@ import type { AssessedLine, AssessedPiece } from './assess-line.ts';
 import type { AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { allJoints, endNotGiven, isRopeOnRope, ropeOnRopeCause, type Joint } from './chain-joints.ts';
-import { factOf, statementOf, writtenValue } from './facts.ts';
+import { statementOf, writtenValue } from './facts.ts';
 import type { AssessedEnd } from './splice-end.ts';
 
 export type LinkSort = 'line' | 'gear' | 'anchor' | 'vehicle' | 'other';
@@ -187,7 +186,7 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   const { kind, block } = declaration;
   if (kind === 'line' || kind === 'piece') return { ...base, ...lineLink(link, declaration, repair, assessing, problems), name, key, sort: 'line', declaration };
   if (kind === 'anchor') {
-    const holding = statementOf(block, 'holding') !== undefined || block.brokenHeads.has('holding') ? factOf(block, 'holding') : anchorNotJudged(link.name, wordOf(statementOf(block, 'kind')?.values ?? new Map(), 'kind') ?? 'anchor');
+    const { holding } = assessing.anchor(block);
     return { ...base, name, key, sort: 'anchor', declaration, breaking: holding, limitFrom: isUnknown(holding) ? 'none' : 'holding power', workingLimit: isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' } };
   }
   if (kind === 'vehicle') return { ...base, ...pointLink(link, block, problems), name, key, sort: 'vehicle', declaration };

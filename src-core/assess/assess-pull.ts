@@ -24,7 +24,7 @@ import { maybeFact, missingFact, statementOf, writtenValue } from './facts.ts';
 import { reachOf, type PullReach } from './pull-reach.ts';
 import { resistanceOf, type PullResistance } from './pull-resistance.ts';
 import { efficiencyOf, holderOf, riggingOf, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
-import { allLinks, runBehind, runFromLine, type Run } from './pull-run.ts';
+import { allLinks, runFromGear, runFromLine, type Run } from './pull-run.ts';
 
 export type LoadedSort = 'line' | 'link' | 'block' | 'point' | 'anchor';
 
@@ -181,7 +181,7 @@ function blockOf(statement: BoundBlock['statements'][number], chain: AssessedCha
   const found = assessing.reader.find(named.name, ['block']);
   const on = nameOf(statement.values, 'anchor');
   const direct = on === undefined ? undefined : assessing.reader.find(on.name, ['anchor', 'vehicle']);
-  const run = chain === undefined ? undefined : (runBehind(chain, named.name) ?? (on !== undefined && direct === undefined ? runBehind(chain, on.name) : undefined));
+  const run = chain === undefined ? undefined : (runFromGear(chain, named.name, false) ?? (on !== undefined && direct === undefined ? runFromGear(chain, on.name, true) : undefined));
   const holder = holderOf(run) ?? (on === undefined || direct === undefined ? undefined : namedHolder(on, assessing).end);
   return [{ statement, place: statement.place, name: named.name, block: found?.block, moves: word === 'travelling' ? 'load' : 'ground', efficiency: efficiencyOf(found?.block, named.name, named.place), run, holder }];
 }
@@ -297,18 +297,19 @@ function legTension(block: BoundBlock, legs: number, pull: Value): Value {
   return angle === undefined ? unknown(cause.reported === true ? cause : { ...cause, says: `the angle between the legs in \`${block.name ?? 'pull'}\` is not given`, help: 'add `bridle` with the angle' }) : asGiven(bridleLegTension({ P: pull, θ: writtenValue(angle) }));
 }
 
-/** Several loads on one thing, all in one line: the most that any directions can make of them. */
+/** Several loads on one thing: from all against the greatest to all in one line, the most that any directions make of them. */
 function sumOf(loads: readonly Value[], name: string): Value {
   if (loads.length === 1) return loads[0]!;
   const inputs = [];
-  let [low, high] = [0, 0];
+  let high = 0;
   for (const [i, load] of loads.entries()) {
     if (isUnknown(load)) return load;
-    low = Math.max(low, load.amount.low);
     high += load.amount.high;
     inputs.push({ symbol: `P_${i + 1}`, meaning: `one of the loads on \`${name}\``, given: load as Given });
   }
-  return asGiven({ calculation: 'load-on-holder', means: `load on \`${name}\``, symbol: 'P', kind: 'load', amount: { low: Math.min(low, high), high }, formula: `P = ${inputs.map((i) => i.symbol).join(' + ')} at most`, inputs, sources: [loadsAddUp], assumptions: [], notes: [] });
+  // The rest can at most pull against one of them.
+  const low = Math.max(0, ...inputs.map(({ given }) => given.amount.low - (high - given.amount.high)));
+  return asGiven({ calculation: 'load-on-holder', means: `load on \`${name}\``, symbol: 'P', kind: 'load', amount: { low, high }, formula: `P = ${inputs.map((i) => i.symbol).join(' + ')} at most`, inputs, sources: [loadsAddUp], assumptions: [], notes: [] });
 }
 
 function standOff(line: AssessedPiece | undefined, run: Run | undefined, name: string, block: BoundBlock): Derived {

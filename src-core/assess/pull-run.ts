@@ -78,11 +78,11 @@ export function runFromLine(chain: AssessedChain, line: string | undefined): Run
   return start === undefined ? nothing : follower.follow(start, false);
 }
 
-/** The run that begins behind a block or another piece of gear; undefined when no route begins with it. */
-export function runBehind(chain: AssessedChain, name: string): Run | undefined {
+/** The run that begins at a piece of gear, itself counted or not; undefined when no route begins with it. */
+export function runFromGear(chain: AssessedChain, name: string, itself: boolean): Run | undefined {
   const follower = new Follower(chain);
   const start = follower.start(name);
-  return start === undefined ? undefined : follower.follow(start, true);
+  return start === undefined ? undefined : follower.follow(start, !itself);
 }
 
 /** All links of a run and of its legs. */

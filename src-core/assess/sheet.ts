@@ -1,11 +1,9 @@
-import { asGiven } from '../mechanics/derivation.ts';
-import { vehicleWeight } from '../mechanics/vehicle-weight.ts';
 import type { AssessedGear } from './assess-gear.ts';
 import type { Assessed } from './assessing.ts';
-import { factOf } from './facts.ts';
 import { chainRows } from './sheet-chain.ts';
 import { writtenRows } from './sheet-facts.ts';
 import { lineRows, repairRows } from './sheet-line.ts';
+import { anchorRows, kitRows, pullRows, vehicleRows } from './sheet-plans.ts';
 import { SheetRows, type SheetSection } from './sheet-rows.ts';
 import { winchRows } from './sheet-winch.ts';
 
@@ -28,9 +26,20 @@ export function sheetOf(assessed: Assessed): readonly SheetSection[] {
     case 'repair':
       repairRows(rows, assessed);
       break;
+    case 'vehicle':
+      vehicleRows(rows, assessed);
+      break;
+    case 'anchor':
+      anchorRows(rows, assessed);
+      break;
+    case 'pull':
+      pullRows(rows, assessed);
+      break;
+    case 'kit':
+      kitRows(rows, assessed);
+      break;
     default:
       writtenRows(rows, assessed.block);
-      if (assessed.block.definition.head === 'vehicle') rows.add('weight', asGiven(vehicleWeight({ m: factOf(assessed.block, 'mass') })));
   }
   return rows.done();
 }

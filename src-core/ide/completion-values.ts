@@ -12,7 +12,7 @@ import { whereIs } from './hover-line.ts';
 import { linkKinds } from './mentions.ts';
 import { blockSummary } from './summary.ts';
 import { assessedOf, type Viewing } from './viewing.ts';
-import { partMeaning } from './vocabulary-text.ts';
+import { partMeaning } from '../papers/part-text.ts';
 
 interface Where {
   readonly header: boolean;

@@ -8,6 +8,7 @@ import { blockNamed, entryNamed, statementNamed, useStatement, vocabulary } from
 import { blockSnippet } from './block-snippet.ts';
 import { valueItems } from './completion-values.ts';
 import { expectedAfter } from './expected-parts.ts';
+import { pathFrom } from './file-rename.ts';
 import { spotAt, type Spot } from './spot.ts';
 import { viewing, type Viewing } from './viewing.ts';
 import { blockText, statementText } from './vocabulary-text.ts';
@@ -118,15 +119,8 @@ function topItems(view: Viewing | undefined): CompletionItem[] {
 }
 
 function fileItems(view: Viewing): CompletionItem[] {
-  const folder = view.path.split('/').slice(0, -1);
-  const items: CompletionItem[] = [];
-  for (const path of view.project.paths) {
-    if (path === view.path) continue;
-    const parts = path.split('/');
-    let same = 0;
-    while (same < folder.length && same < parts.length - 1 && folder[same] === parts[same]) same++;
-    items.push({ label: [...folder.slice(same).map(() => '..'), ...parts.slice(same)].join('/'), kind: 'file', rank: 0 });
-  }
+  const others = [...view.project.paths].filter((path) => path !== view.path);
+  const items = others.map((path): CompletionItem => ({ label: pathFrom(view.path, path), kind: 'file', rank: 0 }));
   return items.sort((a, b) => (a.label < b.label ? -1 : 1));
 }
 

@@ -3,6 +3,9 @@ import { nameOf, textOf, type BoundBlock, type BoundStatement } from '../model/b
 import type { Project } from '../project.ts';
 import type { DayNumber } from '../model/day.ts';
 import { printDay } from '../model/day.ts';
+import { drumSection } from '../pictures/drum-section.ts';
+import { lineMap } from '../pictures/line-map.ts';
+import type { Picture } from '../pictures/picture.ts';
 import { ruleNamed } from '../rules/all.ts';
 import { kinds } from '../units/dimension.ts';
 import { unitNamed } from '../units/unit-table.ts';
@@ -26,6 +29,8 @@ import { blockText, statementText, wordMeaning } from './vocabulary-text.ts';
 export interface Hover {
   readonly span: Span;
   readonly markdown: string;
+  /** Where a drawing says more than words, for editors that show one. */
+  readonly picture?: () => Picture;
 }
 
 /** What is known about the thing at an offset: the answer first, how it came about, on whose word. */
@@ -40,7 +45,17 @@ export function hoverAt(project: Project, path: string, offset: number, day: Day
   if (markdown === undefined) return undefined;
   const value = spot.statement === undefined ? undefined : valueAt(spot.statement.values, spot.at);
   const whole = value?.value.type === 'quantity' || value?.value.type === 'count' ? value.value.place : token;
-  return { span: spanIn(spot, whole), markdown };
+  const picture = pictureAt(view, spot);
+  return { span: spanIn(spot, whole), markdown, ...(picture === undefined ? {} : { picture }) };
+}
+
+/** The drum at the winch's name and at what it carries, the line map at the line's own name. */
+function pictureAt(view: Viewing, { block, statement, token, at }: Spot): (() => Picture) | undefined {
+  const onName = block?.name !== undefined && block.namePlace.start <= at && at <= block.namePlace.end;
+  if (block === undefined || !(onName || (statement?.definition.head === 'carries' && token?.text === 'carries'))) return undefined;
+  const assessed = assessedOf(view, block);
+  if (assessed.kind === 'winch') return () => drumSection(assessed);
+  return assessed.kind === 'line' && onName ? () => lineMap(assessed) : undefined;
 }
 
 function hoverAllowance(spot: Spot): Hover | undefined {

@@ -3,7 +3,7 @@ import type { Part, StatementDefinition } from '../vocabulary/shape.ts';
 import { blockNamed, entryNamed, statementNamed } from '../vocabulary/vocabulary.ts';
 import { expectedAfter } from './expected-parts.ts';
 import { spotAt } from './spot.ts';
-import { partMeaning, partText } from './vocabulary-text.ts';
+import { partMeaning, partText } from '../papers/part-text.ts';
 
 export interface Signature {
   readonly label: string;

@@ -10,7 +10,7 @@ export function documentHtml({ title, subtitle, parts, foot }: PaperDocument): s
   const body = [
     `<header><h1>${htmlText(title)}</h1><p>${htmlText(subtitle)}</p></header>`,
     ...sections(parts),
-    ...(foot.length === 0 ? [] : [`<footer>${foot.map((note) => `<p>${htmlText(note)}</p>`).join('')}</footer>`]),
+    ...(foot.length === 0 ? [] : [`<footer><p>${foot.map(htmlText).join(' ')}</p></footer>`]),
   ];
   return [
     '<!doctype html>',
@@ -34,10 +34,10 @@ export function documentHtml({ title, subtitle, parts, foot }: PaperDocument): s
 function sections(parts: readonly PaperPart[]): string[] {
   const made: string[] = [];
   let open = false;
-  for (const part of parts) {
+  for (const [i, part] of parts.entries()) {
     if (part.part === 'heading') {
       if (open) made.push('</section>');
-      made.push(`<section${part.newPage === true ? ' class="new-page"' : ''}>`);
+      made.push(`<section${part.newPage === true ? ' class="new-page"' : isLong(parts, i) ? ' class="long"' : ''}>`);
       open = true;
     }
     made.push(partHtml(part));
@@ -46,18 +46,30 @@ function sections(parts: readonly PaperPart[]): string[] {
   return made;
 }
 
+const mostRowsKept = 24;
+
+/** What fills a page by itself may be parted between two. */
+function isLong(parts: readonly PaperPart[], heading: number): boolean {
+  let rows = 0;
+  for (let i = heading + 1; i < parts.length && parts[i]!.part !== 'heading'; i++) {
+    const part = parts[i]!;
+    rows += part.part === 'table' ? part.rows.length / (part.folded === true ? 2 : 1) : part.part === 'list' ? part.items.length * 1.5 : part.part === 'finding' ? mostRowsKept : 0;
+  }
+  return rows > mostRowsKept;
+}
+
 function partHtml(part: PaperPart): string {
   switch (part.part) {
     case 'heading':
       return `<h2>${htmlText(part.says)}</h2>`;
     case 'text':
-      return `<p${part.quiet === true ? ' class="quiet"' : ''}>${htmlText(part.says)}</p>`;
+      return `<p${part.quiet === true ? ' class="quiet"' : part.lead === true ? ' class="lead"' : ''}>${htmlText(part.says)}</p>`;
     case 'list': {
       const items = part.items.map((item) => `<li>${htmlText(item)}</li>`).join('');
       return part.sort === 'steps' ? `<ol>${items}</ol>` : `<ul${part.sort === 'boxes' ? ' class="boxes"' : ''}>${items}</ul>`;
     }
     case 'finding':
-      return `<p class="finding ${escapeHtml(part.severity)}"><b>${escapeHtml(part.severity)}</b> ${htmlText(part.says)}${part.help === '' ? '' : ` <span>${htmlText(part.help)}</span>`} <code>${escapeHtml(part.code)}</code></p>`;
+      return `<p class="finding ${escapeHtml(part.severity)}"><b>${escapeHtml(part.severity)}</b> ${htmlText(part.says)} <i>${escapeHtml(part.code)}</i>${part.help === '' ? '' : `<span>${htmlText(part.help)}</span>`}</p>`;
     case 'table':
       return tableHtml(part);
     case 'picture':
@@ -67,10 +79,18 @@ function partHtml(part: PaperPart): string {
   }
 }
 
-function tableHtml({ head, rows, byHand = [], widths }: PaperTable): string {
+const leastRowsFolded = 12;
+
+function tableHtml(table: PaperTable): string {
+  if (table.folded !== true || table.rows.length < leastRowsFolded) return plainTableHtml(table);
+  const half = Math.ceil(table.rows.length / 2);
+  return `<div class="folded">${plainTableHtml({ ...table, rows: table.rows.slice(0, half) })}${plainTableHtml({ ...table, rows: table.rows.slice(half) })}</div>`;
+}
+
+function plainTableHtml({ head, rows, byHand = [], widths }: PaperTable): string {
   const columns = widths === undefined ? '' : `<colgroup>${widths.map((w) => `<col style="width:${Math.round(w * 1000) / 10}%">`).join('')}</colgroup>`;
   const headless = head.every((cell) => cell === '');
   const headRow = headless ? '' : `<thead><tr>${head.map((cell) => `<th scope="col">${htmlText(cell)}</th>`).join('')}</tr></thead>`;
   const line = (row: readonly string[]): string => `<tr>${head.map((_, i) => (i === 0 ? `<th scope="row">${htmlText(row[i] ?? '')}</th>` : `<td>${htmlText(row[i] ?? '')}</td>`)).join('')}</tr>`;
-  return `<table${byHand.length > 0 ? ' class="by-hand"' : ''}${widths === undefined ? '' : ''}>${columns}${headRow}<tbody>${rows.map(line).join('\n')}</tbody></table>`;
+  return `<table${byHand.length > 0 ? ' class="by-hand"' : ''}>${columns}${headRow}<tbody>${rows.map(line).join('\n')}</tbody></table>`;
 }

@@ -16,7 +16,7 @@ function partMarkdown(part: PaperPart): string[] {
     case 'heading':
       return [`## ${markdownText(part.says)}`];
     case 'text':
-      return [markdownText(part.says)];
+      return [part.lead === true ? `**${markdownText(part.says)}**` : markdownText(part.says)];
     case 'list':
       return [part.items.map((item, i) => `${part.sort === 'steps' ? `${i + 1}.` : part.sort === 'boxes' ? '- [ ]' : '-'} ${markdownText(item)}`).join('\n')];
     case 'finding':
@@ -24,7 +24,7 @@ function partMarkdown(part: PaperPart): string[] {
     case 'table':
       return [markdownTable(part)];
     case 'picture':
-      return part.tableElsewhere === true ? [] : [`**${markdownText(part.picture.title)}**`, markdownTable({ part: 'table', ...part.picture.table })];
+      return part.tableElsewhere === true ? [] : [`**${markdownText(part.picture.title)}**`, markdownTable(part.picture.table)];
     case 'blanks':
       return [part.labels.map((label) => `- ${markdownText(label)}: \\_\\_\\_\\_\\_\\_\\_\\_\\_\\_\\_\\_`).join('\n')];
   }

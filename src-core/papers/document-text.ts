@@ -21,7 +21,7 @@ function partLines(part: PaperPart, width: number, strong: (text: string) => str
     case 'heading':
       return [strong(cleanText(part.says))];
     case 'text':
-      return wrapText(cleanText(part.says), width);
+      return wrapText(cleanText(part.says), width).map((line) => (part.lead === true ? strong(line) : line));
     case 'list':
       return part.items.flatMap((item, i) => {
         const mark = part.sort === 'steps' ? `${String(i + 1).padStart(2)}. ` : part.sort === 'boxes' ? '[ ] ' : '  - ';

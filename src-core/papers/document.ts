@@ -12,13 +12,15 @@ export interface PaperTable {
   readonly rows: readonly (readonly PaperText[])[];
   /** Columns left empty for the hand: they get room and a line around each cell. */
   readonly byHand?: readonly number[];
+  /** Many short rows: printed as two tables side by side, the first half on the left. */
+  readonly folded?: true;
   /** Shares of the width by column; without them the contents decide. */
   readonly widths?: readonly number[];
 }
 
 export type PaperPart =
   | { readonly part: 'heading'; readonly says: PaperText; /** Begins a new page when printed. */ readonly newPage?: true }
-  | { readonly part: 'text'; readonly says: PaperText; readonly quiet?: true }
+  | { readonly part: 'text'; readonly says: PaperText; readonly quiet?: true; /** The one line that is read if no other is. */ readonly lead?: true }
   | { readonly part: 'list'; readonly sort: 'points' | 'steps' | 'boxes'; readonly items: readonly PaperText[] }
   | { readonly part: 'finding'; readonly severity: string; readonly code: string; readonly says: PaperText; readonly help: PaperText }
   | PaperTable
@@ -42,8 +44,9 @@ export const quoted = (text: string): PaperText => `“${text.replaceAll('`', '\
 
 export const heading = (says: PaperText): PaperPart => ({ part: 'heading', says });
 export const text = (says: PaperText): PaperPart => ({ part: 'text', says });
+export const lead = (says: PaperText): PaperPart => ({ part: 'text', says, lead: true });
 export const quiet = (says: PaperText): PaperPart => ({ part: 'text', says, quiet: true });
-export const table = (head: readonly PaperText[], rows: readonly (readonly PaperText[])[], more: Pick<PaperTable, 'byHand' | 'widths'> = {}): PaperPart => ({ part: 'table', head, rows, ...more });
+export const table = (head: readonly PaperText[], rows: readonly (readonly PaperText[])[], more: Pick<PaperTable, 'byHand' | 'widths' | 'folded'> = {}): PaperPart => ({ part: 'table', head, rows, ...more });
 export const steps = (items: readonly PaperText[]): PaperPart => ({ part: 'list', sort: 'steps', items });
 export const points = (items: readonly PaperText[]): PaperPart => ({ part: 'list', sort: 'points', items });
 export const boxes = (items: readonly PaperText[]): PaperPart => ({ part: 'list', sort: 'boxes', items });

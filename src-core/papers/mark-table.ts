@@ -4,7 +4,7 @@ import { isUnknown, type Value } from '../mechanics/derivation.ts';
 import { taperSchedule } from '../mechanics/taper-schedule.ts';
 import type { BoundStatement } from '../model/bound.ts';
 import { figuresOf, showDerived, showLength, type Figures } from '../pictures/figures.ts';
-import { heading, quiet, table, text, type PaperPart, type PaperText } from './document.ts';
+import { heading, quiet, table, type PaperPart, type PaperText } from './document.ts';
 import { tapePicture, type TapeMark } from './tape-picture.ts';
 
 /** A splice of a repair, and the end that it makes where that can be worked out. */
@@ -38,7 +38,7 @@ export function marksParts(splices: readonly MarkedSplice[]): PaperPart[] {
   }
   return [...found.values()].flatMap(({ called, rows, marks, strokes, figures, notes }): PaperPart[] => [
     heading(`Marks from the cut end: ${called.join('; ')}`),
-    ...(marks.length > 1 ? [{ part: 'picture', tableElsewhere: true, picture: tapePicture({ kind: 'mark-tape', name: called.join(' '), title: `Marks from the cut end: ${called.join('; ').replaceAll('`', '')}`, marks, strokes, figures }) } satisfies PaperPart] : []),
+    ...(marks.length > 1 ? [{ part: 'picture', tableElsewhere: true, picture: tapePicture({ name: called.join(' '), title: `Marks from the cut end: ${called.join('; ').replaceAll('`', '')}`, marks, strokes, figures }) } satisfies PaperPart] : []),
     table(['mark', 'from the cut end', 'what it is for'], rows, { widths: [0.2, 0.2, 0.6] }),
     ...notes.map(quiet),
   ]);
@@ -58,29 +58,28 @@ function markingOf(piece: AssessedPiece, end: AssessedEnd, buried: BuriedEnd): O
     add('where the bury begins', buried.bury, 'on each of the two lines; the two marks meet in the middle');
     notes.push('For a join no entry and exit marks are worked out: they follow from the maker\'s instruction.');
   } else if (buried.marks === undefined) add('throat mark', buried.bury, 'the marks behind it cannot be worked out without it');
+  const taper = (says: string): void => {
+    const told = taperRows(piece, buried, figures, strokes, notes);
+    rows.push(...told);
+    if (told.length === 0) add('taper start', buried.taper, says);
+    else if (!isUnknown(buried.taper)) marks.push({ name: 'taper start', at: buried.taper.amount });
+  };
   for (const mark of buried.marks ?? []) {
-    add(mark.name, mark.at, mark.meaning);
-    if (mark.name === 'taper start') taperRows(piece, buried, figures, rows, strokes, notes);
+    if (mark.name === 'taper start') taper(mark.meaning);
+    else add(mark.name, mark.at, mark.meaning);
   }
-  if (end.which === 'joint' && buried.taperWritten) {
-    add('taper start', buried.taper, 'strands come out from here to the cut end');
-    taperRows(piece, buried, figures, rows, strokes, notes);
-  }
+  if (end.which === 'joint' && buried.taperWritten) taper('strands come out from here to the cut end');
   if (!buried.eyeLoopWritten && end.which !== 'joint') notes.push('The size of the eye is not written, so the marks behind the throat lie in a range: lay the line around the thimble, mark what it takes, and count on from there.');
   return { rows, marks, strokes, figures, notes };
 }
 
-function taperRows(piece: AssessedPiece, buried: BuriedEnd, figures: Figures, rows: [string, string, string][], strokes: number[], notes: string[]): void {
+/** Where strands come out, nearest the cut end first; nothing where that is not known. */
+function taperRows(piece: AssessedPiece, buried: BuriedEnd, figures: Figures, strokes: number[], notes: string[]): [string, string, string][] {
   const schedule = taperSchedule(buried.taper, piece.line.strands);
   if (isUnknown(schedule)) {
     notes.push(`Which strands come out where is not known: ${schedule.unknown.says}; ${schedule.unknown.help}.`);
-    return;
+    return [];
   }
-  for (const step of schedule) {
-    rows.push([`taper, step ${step.step}`, showDerived(step.at, { unit: figures.length }), `${step.says}; ${step.strandsLeft} are left`]);
-    if (!isUnknown(step.at)) strokes.push(step.at.amount.low);
-  }
+  for (const { at } of schedule) if (!isUnknown(at)) strokes.push(at.amount.low);
+  return schedule.map((step): [string, string, string] => [step.step === 1 ? 'taper start' : `taper, step ${step.step}`, showDerived(step.at, { unit: figures.length }), `${step.says}; ${step.strandsLeft} are left`]).reverse();
 }
-
-/** Nothing to mark: said, and not left out. */
-export const noMarks: PaperPart = text('Nothing is buried in this repair, so there is nothing to mark.');

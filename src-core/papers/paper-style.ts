@@ -2,7 +2,7 @@
 export const paperStyle = `
 @page{size:A4;margin:12mm 13mm 13mm}
 *{box-sizing:border-box}
-body{font:10pt/1.36 system-ui,-apple-system,"Segoe UI","Noto Sans",Arial,sans-serif;color:#111820;background:#fff;max-width:186mm;margin:8mm auto;padding:0 4mm;overflow-wrap:anywhere;font-variant-numeric:tabular-nums}
+body{font:9.6pt/1.34 system-ui,-apple-system,"Segoe UI","Noto Sans",Arial,sans-serif;color:#111820;background:#fff;max-width:186mm;margin:8mm auto;padding:0 4mm;overflow-wrap:anywhere;font-variant-numeric:tabular-nums}
 header{border-bottom:1.5pt solid #111820;margin-bottom:3mm}
 h1{font-size:17pt;line-height:1.15;margin:0 0 1mm}
 header p{margin:0 0 1.5mm;color:#46525c}
@@ -22,7 +22,13 @@ th,td{border-bottom:.5pt solid #b4bcc3;padding:.6mm 2mm .6mm 0;text-align:left;v
 thead th{border-bottom:1pt solid #111820;font-weight:650;vertical-align:bottom}
 tbody th{font-weight:600}
 table.by-hand th,table.by-hand td{border:.5pt solid #7b858d;padding:.75mm 1.2mm}
-table.by-hand{line-height:1.2}
+table.by-hand{line-height:1.2;table-layout:fixed}
+table.by-hand tbody tr{height:6.4mm}
+.folded{display:flex;gap:4mm;align-items:flex-start}
+.folded th{white-space:nowrap}
+.folded>table{flex:1 1 0;width:50%}
+section{break-inside:avoid}
+section.long{break-inside:auto}
 figure{margin:0 0 2mm;break-inside:avoid}
 figure svg{width:100%;height:auto;display:block}
 figure.share-60{width:60%}
@@ -31,10 +37,11 @@ figure.share-75{width:75%}
 .quiet,footer{color:#46525c;font-size:8.5pt;line-height:1.3}
 footer{border-top:.5pt solid #7b858d;margin-top:3mm;padding-top:1.2mm}
 footer p{margin:0 0 .8mm}
+.lead{font-size:11pt;font-weight:650;border:1pt solid #111820;padding:1.4mm 2.4mm;margin:0 0 2mm}
 .finding{border-left:2.5pt solid #46525c;padding-left:2.4mm;break-inside:avoid}
 .finding.error{border-left:4pt double #111820}
-.finding span{color:#2c3740}
-.finding code{color:#46525c;font-weight:400;font-size:8.5pt}
+.finding span{display:block;color:#2c3740}
+.finding i{color:#46525c;font-size:8.5pt;font-style:normal}
 ul.blanks{list-style:none;padding:0;columns:2;column-gap:8mm}
 ul.blanks>li{display:flex;gap:2mm;align-items:flex-end;min-height:6mm}
 ul.blanks>li::after{content:"";flex:1;min-width:18mm;border-bottom:.6pt solid #111820}

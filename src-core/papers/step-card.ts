@@ -1,5 +1,5 @@
 import { assessKit, type JudgedNeed } from '../assess/assess-kit.ts';
-import type { AssessedPiece } from '../assess/assess-line.ts';
+import { damageWords, type AssessedPiece } from '../assess/assess-line.ts';
 import { assessWinch, carriedName } from '../assess/assess-winch.ts';
 import type { AssessedRepair } from '../assess/assessing.ts';
 import { writtenValue } from '../assess/facts.ts';
@@ -12,8 +12,7 @@ import { printDay } from '../model/day.ts';
 import { endWords } from '../pictures/end-words.ts';
 import { figuresOf } from '../pictures/figures.ts';
 import { exactly } from '../units/amount.ts';
-import { damageWords } from '../assess/assess-line.ts';
-import { boxes, heading, points, quiet, quoted, steps, table, text, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { boxes, heading, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { marksParts, type MarkedSplice } from './mark-table.ts';
 import { assessingOf, deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 import { tapePicture, type TapeMark } from './tape-picture.ts';
@@ -81,7 +80,7 @@ function cutting(repair: AssessedRepair): PaperPart[] {
     const places = piece.damages.length > 12 ? [] : piece.damages;
     for (const damage of places) if (damage.from !== undefined && damage.to !== undefined) marks.push({ name: damageWords(damage.fact), at: { low: damage.from.low, high: damage.to.high }, isStretch: true });
     const figures = figuresOf([repair.before.facts.length, piece.length], []);
-    if (marks.length > 0) parts.push({ part: 'picture', tableElsewhere: true, picture: tapePicture({ kind: 'cut-tape', name: `${repair.name} ${piece.name}`, title: `Cuts of ${piece.name}, from the inboard end`, marks, ends: length?.high, figures }) });
+    if (marks.length > 0) parts.push({ part: 'picture', tableElsewhere: true, picture: tapePicture({ name: `${repair.name} ${piece.name}`, title: `Cuts of ${piece.name}, from the inboard end`, marks, ends: length?.high, figures }) });
     parts.push(table(['cut', 'what lies outboard of it'], cuts.map((s) => [`\`${piece.name}\`, ${stationText(s)}`, keptAs(s)])));
   }
   return parts;
@@ -113,8 +112,8 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
   const cuts = cutsOf(repair);
   const out: PaperText[] = [];
   if (cuts.length > 0) {
-    out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from the drum outward. Find its inboard end: every measure of the cuts starts there, on the line as it lies now.`);
-    out.push(`Mark ${cuts.length === 1 ? 'the cut' : `all ${cuts.length} cuts before making any`}. Wrap tape tightly on both sides of each mark.`);
+    out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from the drum outward. Measure every cut on the line as it lies now, from the end that is named.`);
+    out.push(`Mark ${cuts.length === 1 ? 'the cut' : cuts.length === 2 ? 'both cuts before making one' : `all ${cuts.length} cuts before making any`}. Wrap tape tightly on both sides of each mark.`);
     for (const cut of [...cuts].reverse()) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${keptAs(cut)}.${noteText(cut)}`);
   }
   for (const statement of repair.block.statements) {
@@ -138,7 +137,7 @@ function eyeSteps({ statement, called, end }: MarkedSplice): PaperText[] {
   const { facts } = end;
   const bury = quantityOf(statement.values, 'bury');
   const taper = quantityOf(statement.values, 'taper');
-  const thimble = facts.thimble === undefined ? 'Close the eye at its size' : facts.thimble === 'sleeve' ? 'Slide the sleeve into the place of the eye' : `Lay the eye around the ${facts.thimble} thimble`;
+  const thimble = facts.thimble === undefined ? facts.size === undefined ? 'Bend the tail round to the size that the eye is to have' : `Bend the tail round to an eye of ${showWritten(facts.size)}` : facts.thimble === 'sleeve' ? 'Slide the sleeve into the place of the eye' : `Lay the eye around the ${facts.thimble} thimble`;
   const lock = facts.locked ? ' Pass tail and standing part through each other at the throat, as the maker shows for a locked eye.' : '';
   return [
     `${called}: mark the splice from the cut end by the table. ${taper === undefined ? 'No taper is written: the tail stays blunt.' : `Taper the last ${showWritten(taper)} of the tail, strand by strand.`}`,

@@ -5,6 +5,7 @@ import { placeFlags } from '../pictures/place-flags.ts';
 import { axisUnit, scaleOf, ticks } from '../pictures/scale.ts';
 import { filled, group, path, rect, text, widthOf } from '../pictures/shapes.ts';
 import { coordinate as c, own, part, render, type Part } from '../pictures/svg.ts';
+import { textDigest } from './text-digest.ts';
 import type { Amount } from '../units/amount.ts';
 
 export interface TapeMark {
@@ -16,7 +17,7 @@ export interface TapeMark {
 }
 
 export interface Tape {
-  readonly kind: string;
+  /** Tells the tapes of one page apart. */
   readonly name: string;
   readonly title: string;
   /** From the zero of the tape (m). */
@@ -32,8 +33,8 @@ const left = margin;
 const rowHeight = 34;
 
 /** A line with its marks, and a tape measure under it in the reader's own units: what is read off while the pen is in the hand. */
-export function tapePicture({ kind, name, title, marks, strokes = [], ends, figures }: Tape): Picture {
-  const ids = new PictureIds(kind, name);
+export function tapePicture({ name, title, marks, strokes = [], ends, figures }: Tape): Picture {
+  const ids = new PictureIds();
   const last = Math.max(ends ?? 0, ...marks.map((m) => m.at.high)) * (ends === undefined ? 1.05 : 1) || 1;
   const x = scaleOf(0, last, left, rightEdge - 8);
   const labels = marks.map((m) => [own(m.name), printLength(m.at, figures)] as const);
@@ -69,7 +70,7 @@ export function tapePicture({ kind, name, title, marks, strokes = [], ends, figu
     ...(definitions.length === 0 ? [] : [part('defs', {}, ...definitions)]),
     group(0, 0, parts),
   );
-  return { svg: render(svg), title, description, table: { head: ['mark', 'at'], rows: labels } };
+  return { svg: render(svg, `lw-tape-${textDigest(`${name}\n${render(svg)}`)}`), title, description, table: { head: ['mark', 'at'], rows: labels } };
 }
 
 /** The tape measure: a band with strokes, numbered at round steps. */

@@ -143,11 +143,11 @@ export class RootState {
   }
 
   #result(problems: readonly Problem[]): JudgedRoot {
-    const speaking = this.#inOrder([...this.#speaking].map((block) => this.#judged.get(block)!));
+    const speaking = [...this.#speaking].sort((a, b) => this.#compare(a, b));
     const found: Finding[] = problems.map(findingOfProblem);
     for (const chunk of this.#notable) for (const problem of chunk.problems) found.push(findingOfProblem(problem));
-    for (const judged of speaking) for (const finding of judged.findings) found.push(finding);
-    for (const finding of this.#missing.findings((blocks) => this.#inOrder(blocks))) found.push(finding);
+    for (const block of speaking) for (const finding of this.#judged.get(block)!.findings) found.push(finding);
+    for (const finding of this.#missing.findings((blocks) => this.#firstOf(blocks))) found.push(finding);
     const own = this.#byFile(found, (finding) => finding.place.chunk);
     const allowing = this.#byFile([...this.#notable].filter((c) => c.allowances.length > 0), (c) => c.chunk);
     const judgedOf = (block: BoundBlock): JudgedBlock | undefined => this.#judged.get(block);
@@ -181,14 +181,18 @@ export class RootState {
     };
   }
 
-  #inOrder(blocks: readonly JudgedBlock[]): JudgedBlock[] {
-    const placed = blocks.map((judged) => {
-      const { chunk, place } = judged.block;
-      const rank = this.#rankOf.get(chunk) ?? 0;
-      return { judged, rank, index: this.#files[rank]?.indexOf(chunk) ?? 0, start: place.start };
-    });
-    placed.sort((a, b) => a.rank - b.rank || a.index - b.index || a.start - b.start);
-    return placed.map((p) => p.judged);
+  #indexOf(block: BoundBlock): number {
+    return this.#files[this.#rankOf.get(block.chunk) ?? 0]?.indexOf(block.chunk) ?? 0;
+  }
+
+  #compare(a: BoundBlock, b: BoundBlock): number {
+    return (this.#rankOf.get(a.chunk) ?? 0) - (this.#rankOf.get(b.chunk) ?? 0) || this.#indexOf(a) - this.#indexOf(b) || a.place.start - b.place.start;
+  }
+
+  #firstOf(blocks: Iterable<BoundBlock>): BoundBlock {
+    let first: BoundBlock | undefined;
+    for (const block of blocks) if (first === undefined || this.#compare(block, first) < 0) first = block;
+    return first!;
   }
 
   /** Things by the rank of the file in which their chunk stands; what stands in none is left out. */

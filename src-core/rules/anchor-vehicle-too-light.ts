@@ -2,6 +2,7 @@ import { show } from '../assess/show.ts';
 import { anchorVehicleNeeded } from '../mechanics/anchor-vehicle-needed.ts';
 import { asGiven } from '../mechanics/derivation.ts';
 import { pullExample, pullWith } from './example-pull.ts';
+import { winchUnit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
 
 const chain = `chain to-the-larch {
@@ -28,7 +29,7 @@ export const anchorVehicleTooLight = defineRule({
       if (sort !== 'anchor' || vehicle === undefined || anchor?.holdingFrom === 'written') continue;
       judge.atLeast(asGiven(vehicle.weight), asGiven(anchorVehicleNeeded({ R: load }), 'weight'), place, (weight, needed) => ({
         place,
-        message: `\`${name}\` weighs ${show(weight, { careful: 'down' })}, below the ${show(needed, { careful: 'up' })} that an anchor vehicle needs for this pull`,
+        message: `\`${name}\` weighs ${show(weight, { careful: 'down', unit: winchUnit(pull) })}, below the ${show(needed, { careful: 'up', unit: winchUnit(pull) })} that an anchor vehicle needs for this pull`,
         help: 'chain it to another vehicle, or use another anchor; chocks and soft ground are not counted',
       }), pull.incomplete);
     }

@@ -1,6 +1,5 @@
 import { show, unitOf } from '../assess/show.ts';
-import { isUnknown } from '../mechanics/derivation.ts';
-import { asGiven } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
 

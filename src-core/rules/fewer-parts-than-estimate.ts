@@ -1,7 +1,8 @@
 import { isAbove } from '../base/compare.ts';
 import { show } from '../assess/show.ts';
-import { asGiven, isUnknown } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, type Given } from '../mechanics/derivation.ts';
 import { pullExample, pullWith } from './example-pull.ts';
+import { winchUnit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
 
 export const fewerPartsThanEstimate = defineRule({
@@ -33,7 +34,7 @@ export const fewerPartsThanEstimate = defineRule({
     const parts = pull.rigging.parts.filter((part) => part.crosses).length;
     judge.holds(army.answer.parts <= parts, () => ({
       place: pull.block.namePlace,
-      message: `\`${pull.name}\` is rigged with ${parts === 1 ? '1 part' : `${parts} parts`} of line; the army's estimate asks for ${army.answer.parts}, with ${show(asGiven(army.answer.fallLineForce) as never)} on the winch`,
+      message: `\`${pull.name}\` is rigged with ${parts === 1 ? '1 part' : `${parts} parts`} of line; the army's estimate asks for ${army.answer.parts}, with ${show(asGiven(army.answer.fallLineForce) as Given, { unit: winchUnit(pull) })} on the winch`,
       help: 'lead the line over one block more, or know the resistance better and write `resistance`',
     }));
   },

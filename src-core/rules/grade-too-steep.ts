@@ -1,8 +1,7 @@
-import { statementOf } from '../assess/facts.ts';
+import { statementOf, writtenValue } from '../assess/facts.ts';
 import { show, showLike, unitOf } from '../assess/show.ts';
 import { quantityOf } from '../model/bound.ts';
 import { exactly } from '../units/amount.ts';
-import { writtenValue } from '../assess/facts.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
 

@@ -1,3 +1,5 @@
+import { glovesPractice } from '../trade/plan-sources.ts';
+import { printSource } from '../trade/source.ts';
 import { kitExample } from './example-kit.ts';
 import { judgeKit } from './kit-text.ts';
 import { defineRule } from './rule.ts';
@@ -8,7 +10,7 @@ export const kitLacksGloves = defineRule({
   severity: 'warning',
   summary: 'Line is to be handled, and no gloves are in the bag.',
   why: 'broken wires and grit cut, and a line that runs burns',
-  source: 'common practice: gloves are worn whenever a line is handled',
+  source: printSource(glovesPractice),
   bad: kitExample(['fid for 10 mm', 'tape', 'marker', 'blade', 'rule', 'needle', 'thimble for 10 mm', 'shackle for 19 mm']),
   good: kitExample(['fid for 10 mm', 'tape', 'marker', 'blade', 'rule', 'needle', 'thimble for 10 mm', 'gloves', 'shackle for 19 mm']),
   check(kit, judge) {

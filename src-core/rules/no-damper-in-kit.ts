@@ -1,10 +1,14 @@
 import { wordOf } from '../model/bound.ts';
+import { damperPractice } from '../trade/plan-sources.ts';
+import { printSource } from '../trade/source.ts';
 import { pullExample } from './example-pull.ts';
 import { defineRule } from './rule.ts';
 
 const kit = (item: string): string => `kit bag {
-  holds  gloves
-  holds  ${item}
+  holds    gloves
+  holds    ${item}
+  carries  bow-22
+  carries  trunk
 }
 `;
 
@@ -14,7 +18,7 @@ export const noDamperInKit = defineRule({
   severity: 'warning',
   summary: 'A pull is planned, and no line damper is in the bag.',
   why: 'a weight on the line pulls it down when something lets go, instead of letting it fly at head height',
-  source: 'common practice: a damper lies on every loaded line',
+  source: printSource(damperPractice),
   bad: pullExample({ more: kit('shovel') }),
   good: pullExample({ more: kit('damper') }),
   check(pull, judge, assessing) {

@@ -1,4 +1,5 @@
-import { show, unitOf } from '../assess/show.ts';
+import { show, showLike, unitOf } from '../assess/show.ts';
+import { exactly } from '../units/amount.ts';
 import { asGiven, isUnknown, unknown } from '../mechanics/derivation.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
@@ -15,12 +16,12 @@ export const peopleTooClose = defineRule({
   check(pull, judge) {
     const { name, people, block } = pull;
     const standOff = asGiven(pull.standOff);
-    const say = isUnknown(standOff) ? '' : `; the longest line in use is ${show(standOff, { careful: 'up' })}`;
+    const say = isUnknown(standOff) ? '' : `; the longest line in use is ${showLike(exactly(standOff.amount.high), standOff, 'up')}`;
     const distance = people ?? unknown({ key: `people of ${name}`, says: `how far off people keep in \`${name}\` is not given${say}`, help: 'add `people` with the least distance of everybody who does not run the winch', place: block.namePlace });
     const place = isUnknown(distance) || distance.origin.from !== 'written' ? block.namePlace : distance.origin.place;
     judge.atLeast(distance, standOff, place, (has, least) => ({
       place,
-      message: `people of \`${name}\` keep ${show(has)} off, below the ${show(least, { unit: unitOf(has), careful: 'up' })} of the longest line in use`,
+      message: `people of \`${name}\` keep ${show(has)} off, below the ${showLike(exactly(least.amount.high), least, 'up', unitOf(has))} of the longest line in use`,
       help: 'send everybody farther off, who does not run the winch, in every direction',
     }));
   },

@@ -1,5 +1,4 @@
-import { statementOf } from '../assess/facts.ts';
-import { missingFact } from '../assess/facts.ts';
+import { missingFact, statementOf } from '../assess/facts.ts';
 import { defineRule } from './rule.ts';
 
 const pickets = (soil: string): string => `anchor holdfast {

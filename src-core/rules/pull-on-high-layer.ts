@@ -1,9 +1,9 @@
 import { show } from '../assess/show.ts';
 import { isAbove } from '../base/compare.ts';
-import { asGiven, isUnknown } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, type Given } from '../mechanics/derivation.ts';
 import { lineOutForPull } from '../mechanics/line-out-for-pull.ts';
 import { pullExample, pullWith } from './example-pull.ts';
-import { estimateSeverity } from './pull-text.ts';
+import { estimateSeverity, winchUnit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
 
 export const pullOnHighLayer = defineRule({
@@ -21,13 +21,14 @@ export const pullOnHighLayer = defineRule({
     if (winch === undefined) return judge.cannot(pull.winchCause!, pull.block.headPlace);
     if (!isUnknown(needed) && !isUnknown(winch.greatestPull) && isAbove(needed.amount.high, winch.greatestPull.amount.low)) return;
     const place = pull.block.namePlace;
+    const unit = winchUnit(pull);
     judge.atLeast(available, needed, place, (has, needs) => {
       const out = isUnknown(winch.drum) ? undefined : lineOutForPull({ F: { ...needs, amount: { low: needs.amount.high, high: needs.amount.high }, kind: 'line pull' }, F_1: asGiven(winch.firstLayerPull), L: winch.length, w: asGiven(winch.drum.wrapsPerLayer), B: winch.barrel, d: winch.diameter });
-      const enough = out === undefined || isUnknown(out) ? '' : `, ${show(asGiven(out) as never)} of it`;
+      const enough = out === undefined || isUnknown(out) ? '' : `, ${show(asGiven(out) as Given)} of it`;
       return {
         place,
         severity: estimateSeverity(needs, has),
-        message: `\`${pull.name}\` needs a line pull of ${show(needs)}, above the ${show(has)} that \`${winch.name}\` has on layer ${isUnknown(layer) ? '?' : show(layer)}`,
+        message: `\`${pull.name}\` needs a line pull of ${show(needs, { unit })}, above the ${show(has, { unit })} that \`${winch.name}\` has on layer ${isUnknown(layer) ? '?' : show(layer)}`,
         help: `start with more line out${enough}, or double the line over a block`,
       };
     }, pull.incomplete);

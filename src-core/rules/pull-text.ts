@@ -1,16 +1,27 @@
 import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
 import { statementOf } from '../assess/facts.ts';
+import { show, unitOf } from '../assess/show.ts';
 import type { Draft, Severity } from '../assess/finding.ts';
 import { isAbove } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
+import { quantityOf } from '../model/bound.ts';
+import { unitNamed, type Unit } from '../units/unit-table.ts';
 import { isUnknown, type Given } from '../mechanics/derivation.ts';
-import { loadAndLimit } from './force-text.ts';
+import { limitText } from './force-text.ts';
 import type { Judge } from './judge.ts';
 
 export const lessResistance = 'lower the resistance first: dig, drain, unload, clear the way';
 
 /** Where a pull says how far it reaches. */
 export const reachPlace = (pull: AssessedPull): Place => statementOf(pull.block, 'reach')?.place ?? pull.block.namePlace;
+
+/** The unit of force in which the winch is rated: everything on the pull is said in it. */
+export function winchUnit({ winch }: AssessedPull): Unit | undefined {
+  const statement = winch === undefined ? undefined : statementOf(winch.block, 'rated');
+  const rated = statement === undefined ? undefined : quantityOf(statement.values, 'pull');
+  if (rated?.mass === undefined) return rated?.unit;
+  return unitNamed(rated.unit.system === 'us' ? 'lbf' : 'kN');
+}
 
 /** An estimate that passes a limit with both its ends is an error; one that may pass it, a warning. */
 export const estimateSeverity = (load: Given, limit: Given): Severity => (isAbove(load.amount.low, limit.amount.low) ? 'error' : 'warning');
@@ -32,7 +43,8 @@ export function judgeLoads(pull: AssessedPull, judge: Judge, which: (loaded: Loa
 
 /** The finding for a load above a limit. A limit that only a factor gives is practice, until the load passes what breaks. */
 export function overLimit(pull: AssessedPull, loaded: Loaded, load: Given, limit: Given, what: 'load' | 'pull', limitName: string, help: string): Draft {
-  const text = loadAndLimit(load, limit);
+  const unit = unitOf(limit) ?? winchUnit(pull);
+  const text = { load: show(load, { unit, careful: 'up' }), limit: limitText(limit, unit) };
   const byFactor = loaded.limitSays !== undefined && ['line factor', 'breaking strength'].includes(loaded.limitSays);
   const breaks = loaded.breaking !== undefined && !isUnknown(loaded.breaking) && isAbove(load.amount.high, loaded.breaking.amount.low);
   const severity: Severity = byFactor && !breaks ? 'warning' : estimateSeverity(load, limit);

@@ -125,7 +125,8 @@ line tail {
     const [first, ...rest] = chain.routes;
     if (first === undefined) return;
     const reached = new Set(first.links.map(thing));
-    let waiting = rest;
+    // A route that begins with a block says what the block hangs on: the line that runs through it is the pull's business.
+    let waiting = rest.filter((route) => route.links[0]?.gear !== 'block');
     for (;;) {
       const joined = waiting.filter((route) => route.links.some((link) => reached.has(thing(link))));
       if (joined.length === 0) break;

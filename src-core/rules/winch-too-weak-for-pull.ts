@@ -1,7 +1,7 @@
 import { show } from '../assess/show.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { pullExample, pullWith } from './example-pull.ts';
-import { estimateSeverity, lessResistance } from './pull-text.ts';
+import { estimateSeverity, lessResistance, winchUnit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
 
 export const winchTooWeakForPull = defineRule({
@@ -18,11 +18,12 @@ export const winchTooWeakForPull = defineRule({
     const { winch, needed } = pull;
     if (winch === undefined) return judge.cannot(pull.winchCause!, pull.block.headPlace);
     const place = pull.block.namePlace;
+    const unit = winchUnit(pull);
     // On the layer in use it may have less: that is judged by itself.
     judge.atLeast(winch.greatestPull, needed, place, (has, needs) => ({
       place,
       severity: estimateSeverity(needs, has),
-      message: `\`${pull.name}\` needs a line pull of ${show(needs)}, above the ${show(has)} of \`${winch.name}\``,
+      message: `\`${pull.name}\` needs a line pull of ${show(needs, { unit })}, above the ${show(has, { unit })} of \`${winch.name}\``,
       help: `${lessResistance}, or double the line over a block${isUnknown(pull.army) ? '' : `: the army's estimate asks for ${pull.army.answer.parts} parts`}`,
     }), pull.incomplete);
   },

@@ -124,6 +124,21 @@ describe('rigging', () => {
     expect(loadOn(pull, 'birch')).toBe('10 kN');
     expect(shown(pull.reach.lineOut)).toBe('24 m');
   });
+  test('`back-to` says the end where no chain does; which point is used is then not known', () => {
+    const pull = judgedPull(pullExample({ header: 'pull off-the-ford with bow-winch', chain: '', more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) }));
+    expect(shown(pull.needed)).toBe('10 kN');
+    expect(shown(pull.loaded.find((loaded) => loaded.name === 'plover')!.limit)).toContain('which recovery point of `plover` is used is not given');
+    expect(loadOn(pull, 'main', 'line')).toBe('10 kN');
+  });
+  test('a block on a strap that the pull names hangs on what the chain says holds the strap', () => {
+    const pull = judgedPull(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> plover bow\n  trunk -> larch\n}\n', more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on trunk angle 0 deg', reach: 'reach     12 m' }) }));
+    expect(loadOn(pull, 'larch')).toBe('20 kN');
+    expect(loadOn(pull, 'trunk')).toBe('20 kN');
+  });
+  test('a block that nothing is said to hold is not judged there', () => {
+    const { findings } = judgedRig(pullExample({ chain: backToBow, more: block(), pull: pullWith({ via: 'via       snatch fixed', reach: 'reach     12 m' }) }));
+    expect(findings.map((f) => f.message)).toContain('what holds `snatch` is not given; 1 check not judged');
+  });
   test('an angle that nobody wrote counts for the worse', () => {
     const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }) }));
     expect(kilonewtons(pull.needed)[1]).toBeCloseTo(20 / (2 * Math.cos((15 * Math.PI) / 180)), 6);

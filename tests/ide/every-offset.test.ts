@@ -96,7 +96,8 @@ test('hovers after edits equal those of the same text read from scratch', () => 
   project.edit('plover.rig', { start: at, end: at + 2, text: '28' });
   for (const path of project.paths) fresh.set(path, project.file(path)!.text);
   for (let offset = 0; offset < project.file('plover.rig')!.text.length; offset += 3) {
-    expect(hoverAt(project, 'plover.rig', offset, day)).toEqual(hoverAt(fresh, 'plover.rig', offset, day));
+    const [edited, read] = [project, fresh].map((p) => hoverAt(p, 'plover.rig', offset, day));
+    expect({ ...edited, picture: edited?.picture?.().svg }).toEqual({ ...read, picture: read?.picture?.().svg });
   }
 });
 

@@ -172,6 +172,26 @@ test('custom pages: sheet, rules, explanation, whole workspace', async () => {
   expect(await client.request('linewright/checkWorkspace', {})).toMatchObject({ files: 1, errors: expect.any(Number) });
 });
 
+test('the path of the load is a hierarchy', async () => {
+  await started();
+  client.open(uri, text);
+  const [item] = await client.request<{ name: string }[]>('textDocument/prepareCallHierarchy', client.at(uri, 0, 6));
+  expect(item!.name).toBe('main');
+  expect(await client.request('callHierarchy/incomingCalls', { item })).toMatchObject([{ from: { name: 'bow-winch', uri }, fromRanges: [range(16, 2, 15)] }]);
+  expect(await client.request('callHierarchy/outgoingCalls', { item })).toEqual([]);
+  expect(await client.request('callHierarchy/outgoingCalls', { item: 4 })).toEqual([]);
+});
+
+test('our own editor is shown the drum and the line, others are not', async () => {
+  await started(pulling, { initializationOptions: { files: true } });
+  client.open(uri, text);
+  expect(await client.request('textDocument/hover', client.at(uri, 16, 3))).toMatchObject({ contents: { value: expect.stringMatching(/!\[[^\]]+\]\(data:image\/svg\+xml;utf8,%3Csvg[^()\s]+\)$/) } });
+  client.dispose();
+  await started();
+  client.open(uri, text);
+  expect(await client.request('textDocument/hover', client.at(uri, 16, 3))).not.toMatchObject({ contents: { value: expect.stringContaining('data:') } });
+});
+
 test('what makes no sense is answered with nothing, and the server goes on', async () => {
   await started();
   client.open(uri, text);

@@ -64,6 +64,15 @@ test('definition and rename reach files that are not open', async () => {
   expect(Object.keys(edit.changes).sort()).toEqual([at('gear.rig'), at('other.rig'), at('plover.rig')]);
 });
 
+test('moving a file rewrites what leads to it', async () => {
+  await started(new Map([['practice.rig', practice], ['other.rig', 'use "practice.rig"\n']]));
+  client.open(at('plover.rig'), rig);
+  const edit = await client.request<{ changes: Record<string, { newText: string }[]> }>('workspace/willRenameFiles', { files: [{ oldUri: at('practice.rig'), newUri: at('crew/practice.rig') }] });
+  expect(edit.changes).toMatchObject({ [at('plover.rig')]: [{ newText: 'crew/practice.rig' }], [at('other.rig')]: [{ newText: 'crew/practice.rig' }] });
+  expect(await client.request('workspace/willRenameFiles', { files: [{ oldUri: at('plover.rig'), newUri: at('x.rig') }] })).toBeNull();
+  expect(await client.request('workspace/willRenameFiles', { files: 'x' })).toBeNull();
+});
+
 test('the workspace is told once, and then held until there is something new', async () => {
   const texts = new Map([['one.rig', 'winch w {\n  rated  42\n}\n'], ['two.rig', 'strap s {\n  wll  4 t\n}\n']]);
   await started(texts);

@@ -1,0 +1,125 @@
+import { damageWords, type AssessedDamage, type AssessedLine, type AssessedPiece } from '../assess/assess-line.ts';
+import { carriedName, type AssessedWinch } from '../assess/assess-winch.ts';
+import { show, showValue, writtenUnit } from '../assess/show.ts';
+import type { AssessedEnd } from '../assess/splice-end.ts';
+import { asGiven, isUnknown } from '../mechanics/derivation.ts';
+import { wordOf } from '../model/bound.ts';
+import { printDay } from '../model/day.ts';
+import { endWords } from '../pictures/end-words.ts';
+import { lineWords } from '../pictures/line-map.ts';
+import { statementOf } from '../assess/facts.ts';
+import { printNumber } from '../units/print.ts';
+import { unitNamed } from '../units/unit-table.ts';
+import { heading, quiet, table, text, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { assessingOf, deference, type PaperSubject } from './paper-subject.ts';
+
+/** Rows for a line whose length is not known. */
+const openRows = 24;
+
+/** The sheet to fill in by hand: hook, fairlead, the line stretch by stretch, drum, in the order in which one walks. */
+export function inspectionSheet(subject: PaperSubject, line: AssessedLine): PaperDocument {
+  const assessing = assessingOf(subject);
+  const winches = assessing.reader.winchesCarrying(line.facts.name).map((block) => assessing.winch(block));
+  const pieces = [...line.pieces.values()].filter((p) => p.retired === undefined);
+  const retired = [...line.pieces.values()].filter((p) => p.retired !== undefined);
+  const onDrum = pieces.find((p) => winches.some((w) => carriedName(w.block) === p.name)) ?? pieces[0];
+  return {
+    title: `Inspection: \`${line.facts.name}\``,
+    subtitle: `${lineWords(line)}. ${subject.file}, known as of ${subject.day}`,
+    parts: [
+      { part: 'blanks', labels: ['date', 'by', 'washed, dry, whole length out', 'mended or noted in the logbook'] },
+      quiet(`Last inspected: ${lastInspection(line)}.`),
+      ...pieces.flatMap((piece, i): PaperPart[] => [
+        ...(i > 0 ? [{ part: 'heading', says: `Piece \`${piece.name}\``, newPage: true } satisfies PaperPart] : []),
+        ...endsPart(piece, piece === onDrum ? winches : [], piece === onDrum),
+        ...alongPart(piece),
+        ...(piece === onDrum ? winches.flatMap(drumPart) : []),
+      ]),
+      ...(retired.length === 0 ? [] : [quiet(`Retired, and not to be used: ${retired.map((p) => `\`${p.name}\``).join(', ')}.`)]),
+    ],
+    foot: [
+      'Write what is seen as dated entries: kind (cut, abrasion, glaze, melt, pulled, flattened, kink, stain, brittle), how many strands or what share of their volume, and where, from the inboard end. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.',
+      ...deference.slice(1),
+    ],
+  };
+}
+
+function lastInspection({ block }: AssessedLine): string {
+  const days = block.statements.flatMap((s) => (s.definition.head === 'inspected' && s.day !== undefined ? [s.day] : []));
+  return days.length === 0 ? 'never, by the logbook' : printDay(Math.max(...days));
+}
+
+const endRow = (name: PaperText, end: AssessedEnd, look: string): readonly PaperText[] => [name, `${endWords(end)}${isUnknown(end.strength) ? '' : `; breaks at ${show(end.strength)}`}`, look, ''];
+
+/** What the walk begins with: the outer end, then what the line runs through. */
+function endsPart(piece: AssessedPiece, winches: readonly AssessedWinch[], isOnDrum: boolean): PaperPart[] {
+  const rows: (readonly PaperText[])[] = [
+    endRow('outboard end', piece.outboard, 'throat, tail end, stitching, thimble; hook: latch, cracks, pin'),
+    ...(isOnDrum ? [] : [endRow('inboard end', piece.inboard, 'throat, tail end, stitching, thimble')]),
+    ...piece.joints.map((joint) => endRow('joint', joint, 'both tails, no hard step, stitching')),
+    ...winches.map((w): readonly PaperText[] => [`fairlead of \`${w.name}\``, w.fairlead === undefined ? 'not written' : `${w.fairlead.form}${w.fairlead.condition === undefined ? '' : `, ${w.fairlead.condition}`}`, 'scores, burrs, corrosion where the line touches; rollers turn', '']),
+  ];
+  return [heading('From the outer end inward'), table(['what', 'as written', 'look for', 'found'], rows, { byHand: [3], widths: [0.16, 0.27, 0.3, 0.27] })];
+}
+
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly label: string;
+}
+
+/** Stretches of one metre or three feet, the outermost first; undefined when the length is not known. */
+function stretchesOf(piece: AssessedPiece): { rows: readonly Stretch[]; unit: string } | undefined {
+  if (isUnknown(piece.length)) return undefined;
+  const unit = writtenUnit(piece.length, 'length')?.system === 'us' ? 'ft' : 'm';
+  const { factor } = unitNamed(unit)!;
+  const step = unit === 'ft' ? 3 : 1;
+  const whole = piece.length.amount.high / factor;
+  const rows: Stretch[] = [];
+  const show = (n: number): string => printNumber(n, 'nearest', 2).replace(/\.?0+$/, '');
+  for (let from = 0; from < whole - 1e-9; from += step) {
+    const to = Math.min(from + step, whole);
+    rows.push({ from: from * factor, to: to * factor, label: `${show(to)}–${show(from)}` });
+  }
+  return { rows: rows.reverse(), unit };
+}
+
+/** The line, stretch by stretch from the outer end, with what is known already. */
+function alongPart(piece: AssessedPiece): PaperPart[] {
+  const found = stretchesOf(piece);
+  const head = (unit: string): string[] => [unit === '' ? 'place' : unit, 'entered', 'found now', 'seen'];
+  const layout = { byHand: [2, 3], widths: [0.17, 0.3, 0.4, 0.13], folded: true } as const;
+  const lost = piece.damages.filter((d) => d.from === undefined || d.to === undefined);
+  const parts: PaperPart[] = [heading(`\`${piece.name}\`, from the outer end inward: places from the inboard end`)];
+  if (piece.incomplete !== undefined) parts.push(text(`The logbook may say more about \`${piece.name}\`: ${piece.incomplete.says}; ${piece.incomplete.help}.`));
+  if (lost.length > 0) parts.push(text(`Entered without a place that can be told: ${lost.map((d) => damageText(d)).join('; ')}.`));
+  if (found === undefined) {
+    const why = isUnknown(piece.length) ? `${piece.length.unknown.says}; ${piece.length.unknown.help}` : '';
+    parts.push(text(`How long \`${piece.name}\` is, is not known: ${why}. Write the places into the first column.`), table(head(''), Array.from({ length: openRows }, () => ['', '', '', '']), { ...layout, byHand: [0, 2, 3] }));
+    return parts;
+  }
+  const known = (stretch: Stretch): string => piece.damages.filter((d) => d.from !== undefined && d.to !== undefined && touches(d, stretch)).map((d) => damageWords(d.fact)).join(', ');
+  parts.push(table(head(found.unit), found.rows.map((stretch) => [stretch.label, known(stretch), '', '']), layout));
+  return parts;
+}
+
+/** Damage at the border of two stretches is shown in the outer one alone, unless it reaches into both. */
+function touches({ from, to }: AssessedDamage, stretch: Stretch): boolean {
+  const [low, high] = [Math.min(from!.low, to!.low), Math.max(from!.high, to!.high)];
+  if (low === high) return (stretch.from <= low && low < stretch.to) || (low === 0 && stretch.from === 0);
+  return low < stretch.to - 1e-9 && high > stretch.from + 1e-9;
+}
+
+const damageText = (damage: AssessedDamage): string => `${printDay(damage.fact.day)} ${damageWords(damage.fact)}`;
+
+function drumPart(winch: AssessedWinch): PaperPart[] {
+  const outOf = winch.piece === undefined ? undefined : winch.piece.inboard;
+  const sealing = statementOf(winch.block, 'sealing');
+  const rows: (readonly PaperText[])[] = [
+    ['inboard end', outOf === undefined ? 'not known' : endWords(outOf), 'lug, bolt, crushed fibre', ''],
+    ['wraps kept', showValue(winch.keep), 'count them with all usable line out', ''],
+    ['layers', `${showValue(asGiven(winch.outermostLayer))} on the drum, ${showValue(asGiven(winch.freeboard))} below the flange`, 'even layers, no wrap dived between others', ''],
+    ['drum, brake, clutch', sealing === undefined ? 'sealing not written' : `sealing ${wordOf(sealing.values, 'class') ?? 'written'}`, 'flanges, heat marks, free spool, oil', ''],
+  ];
+  return [heading(`Drum of \`${winch.name}\``), table(['what', 'as written', 'look for', 'found'], rows, { byHand: [3], widths: [0.16, 0.27, 0.3, 0.27] })];
+}

@@ -1,0 +1,163 @@
+import { assessKit } from '../assess/assess-kit.ts';
+import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
+import { statementOf } from '../assess/facts.ts';
+import { allLinks, type Run } from '../assess/pull-run.ts';
+import { show, showLike, showValue } from '../assess/show.ts';
+import { isAbove, isBelow } from '../base/compare.ts';
+import { asGiven, isUnknown, type Derivation, type Value } from '../mechanics/derivation.ts';
+import { quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
+import { exactly } from '../units/amount.ts';
+import { printAmount } from '../units/print.ts';
+import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { assessingOf, deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
+
+/** What the crew goes through together before a pull: limits, places, order of work, and the numbers at which it does not begin. */
+export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocument {
+  const label = textOf(pull.block.header, 'label');
+  const blocks: BoundBlock[] = [pull.block, ...(pull.chain === undefined ? [] : [pull.chain.block]), ...(pull.winch === undefined ? [] : [pull.winch.block])];
+  const findings = findingsOn(subject, blocks);
+  const rest = leftOut(findings);
+  return {
+    title: `Pull brief: \`${pull.name}\``,
+    subtitle: `${subject.file}, as of ${subject.day}${label === undefined ? '' : `. ${quoted(label)}`}`,
+    parts: [
+      heading('Go or no go'),
+      lead(verdict(pull)),
+      ...numbers(pull),
+      ...limits(pull),
+      heading('Who stands where'),
+      table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
+      ...kitPart(subject, pull),
+      heading('Order of work'),
+      steps(order(pull)),
+      heading('Stop at once'),
+      points(stops(pull)),
+      ...(findings.length === 0 ? [] : [heading('What is found on this pull'), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
+      { part: 'blanks', labels: ['line pull seen', 'led by', 'go given at', 'written into the logbook'] },
+    ],
+    foot: ['Places of people and the order of work are common practice.', ...deference],
+  };
+}
+
+const pairsOf = (pull: AssessedPull): (readonly [asked: Value, most: Value])[] => [[pull.needed, pull.available], [pull.reach.lineOut, usableOf(pull)], ...pull.loaded.map((l) => [l.load, l.limit] as const)];
+const usableOf = (pull: AssessedPull): Value => (pull.winch === undefined ? pull.available : asGiven(pull.winch.usable));
+
+/** How many figures speak against it: the one line that is read if no other is. */
+function verdict(pull: AssessedPull): PaperText {
+  const pairs = pairsOf(pull);
+  const open = pairs.filter(([asked, most]) => isUnknown(asked) || isUnknown(most)).length + (pull.resistance.incomplete !== undefined && !isUnknown(pull.needed) ? 1 : 0);
+  const above = pairs.filter(([asked, most]) => isNoGo(asked, most)).length;
+  const settled = open === 0 ? '' : `${open} could not be judged`;
+  if (above > 0) return `NO GO as it stands: ${above} of ${pairs.length} figures ${above === 1 ? 'is' : 'are'} above the limit given, or may be${settled === '' ? '' : `; ${settled}`}.`;
+  if (open > 0) return `NO GO yet: ${settled}, and what is not known is not within any limit.`;
+  return `All ${pairs.length} figures are within the limits given. Whether it goes is decided on the ground, by whoever leads.`;
+}
+
+/** One of a pair of figures that belong together: what is asked, and what there is. */
+function compared(asked: Value, most: Value): PaperText {
+  if (isUnknown(asked)) return `not judged: ${asked.unknown.says}`;
+  if (isUnknown(most)) return `not judged: ${most.unknown.says}`;
+  if (isAbove(asked.amount.high, most.amount.low)) return isAbove(asked.amount.low, most.amount.high) ? 'NO GO: above it' : 'NO GO: may be above it';
+  return `within the limit given, at ${shareOf(asked.amount.high, most.amount.low)}`;
+}
+
+const shareOf = (value: number, of: number): string => (of > 0 ? printAmount(exactly(value / of), 'ratio', { careful: 'up' }) : 'all');
+
+function numbers(pull: AssessedPull): PaperPart[] {
+  const { reach, resistance } = pull;
+  const usable = usableOf(pull);
+  const layer = isUnknown(pull.layer) ? '' : `, on layer ${show(pull.layer)}`;
+  const rows: (readonly PaperText[])[] = [
+    [resistance.incomplete === undefined ? 'line pull needed' : 'line pull needed, at least', showValue(pull.needed), `the winch pulls ${showValue(pull.available)}${layer}`, resistance.incomplete === undefined || isNoGo(pull.needed, pull.available) ? compared(pull.needed, pull.available) : `not judged: ${resistance.incomplete.says}`],
+    ['line out', showValue(reach.lineOut), `usable ${showValue(usable)}`, compared(reach.lineOut, usable)],
+  ];
+  const facts = [
+    `${resistance.vehicleName === undefined ? 'Load' : `\`${resistance.vehicleName}\``}: weight ${showValue(resistance.weight)}, resistance ${resistance.incomplete === undefined ? showValue(resistance.total) : `${showValue(resistance.atLeast)} or more (${resistance.incomplete.says})`}.`,
+    ground(pull.block),
+    isUnknown(pull.rigging.advantage) || pull.rigging.blocks.length === 0 ? '' : `Rigging: ${pull.rigging.blocks.map((b) => `\`${b.name}\` ${b.moves === 'load' ? 'travelling' : 'fixed'}`).join(', ')}; the load gets ${show(pull.rigging.advantage)} times the line pull.`,
+  ].filter((t) => t !== '');
+  return [...facts.map((says): PaperPart => ({ part: 'text', says })), table(['what', 'comes to', 'against', ''], rows, { widths: [0.23, 0.2, 0.27, 0.3] })];
+}
+
+const isNoGo = (asked: Value, most: Value): boolean => !isUnknown(asked) && !isUnknown(most) && isAbove(asked.amount.high, most.amount.low);
+
+/** The ground as it is written. */
+function ground(block: BoundBlock): string {
+  const word = (head: string): string | undefined => {
+    const statement = statementOf(block, head);
+    return statement === undefined ? undefined : wordOf(statement.values, head);
+  };
+  const grade = statementOf(block, 'grade');
+  const q = grade === undefined ? undefined : quantityOf(grade.values, 'grade');
+  const parts = [word('surface'), q === undefined ? (grade === undefined ? undefined : 'level') : `grade ${printAmount(exactly(q.value), 'angle', { unit: q.unit })}`, word('mired') === undefined ? undefined : word('mired') === 'no' ? 'not mired' : `mired ${word('mired')}`];
+  const said = parts.filter((p) => p !== undefined);
+  return said.length === 0 ? '' : `Ground: ${said.join(', ')}.`;
+}
+
+const sorts: Readonly<Record<Loaded['sort'], string>> = { line: 'line', link: 'gear', block: 'block', point: 'recovery point', anchor: 'anchor' };
+
+function limits(pull: AssessedPull): PaperPart[] {
+  if (pull.loaded.length === 0) return [];
+  return [
+    heading('Every part against its limit'),
+    table(['part', 'load', 'limit', ''], pull.loaded.map((l) => [`\`${l.name}\` (${sorts[l.sort]})`, showValue(l.load), `${showValue(l.limit)}${l.limitSays === undefined || l.limitSays === 'none' ? '' : `, ${l.limitSays}`}`, compared(l.load, l.limit)]), { widths: [0.26, 0.18, 0.26, 0.3] }),
+  ];
+}
+
+/** The far end of what it may be: nearer is too near. */
+const distanceText = (standOff: Derivation): string => show({ amount: exactly(standOff.amount.high), kind: standOff.kind, origin: { from: 'derived', derivation: standOff } }, { careful: 'up' });
+
+function places(pull: AssessedPull): (readonly PaperText[])[] {
+  const distance = isUnknown(pull.standOff) ? `not known: ${pull.standOff.unknown.says}` : `farther off than ${distanceText(pull.standOff)}`;
+  const written = pull.people === undefined || isUnknown(pull.people) ? undefined : pull.people;
+  const people = written === undefined || isUnknown(pull.standOff) ? '' : isBelow(written.amount.low, pull.standOff.amount.high) ? `; written ${show(written)}, which is nearer` : `; written ${show(written)}`;
+  const bight = pull.rigging.blocks.map((b) => `\`${b.name}\``).join(', ');
+  return [
+    ['runs the winch', `beside or behind ${pull.winch === undefined ? 'the winch' : `\`${pull.winch.name}\``}, never in line with the line, with the one who gives the signs in sight`, 'at the end of the remote lead'],
+    ['gives the signs', 'where the one at the winch and the load are both seen; nobody else gives signs, but everybody may call stop', distance],
+    ...(pull.resistance.vehicleName === undefined ? [] : [['drives', `in \`${pull.resistance.vehicleName}\`, windows shut, hands off the line`, ''] as const]),
+    ['everybody else', `out of the line's reach on either side${bight === '' ? '' : `; nobody inside the angle at ${bight}`}; nobody steps over the line`, distance + people],
+  ];
+}
+
+/** What both the chain and the pull take out of the bag. */
+function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
+  const assessing = assessingOf(subject);
+  const kits = assessing.reader.blocks('kit');
+  const { plans } = assessKit(kits[0] ?? pull.block, assessing);
+  const needs = plans.filter((p) => p.plan === pull.block || p.plan === pull.chain?.block).flatMap((p) => p.needs);
+  const said = new Map(needs.map((n) => [n.says, `${n.says}${kits.length === 0 ? '' : n.has === true ? ', in the bag' : n.has === false ? ', NOT in the bag' : `: ${n.has.says}`}`]));
+  return said.size === 0 ? [] : [heading('Lay out and look over'), boxes([...said.values()])];
+}
+
+const names = (run: Run): string => allLinks(run).map((link) => `\`${link.name}\``).join(', ');
+
+function order(pull: AssessedPull): PaperText[] {
+  const out: PaperText[] = [];
+  if (pull.chain?.repair !== undefined) out.push(`Carry out \`${pull.chain.repair.name}\` first, by its step card.`);
+  const anchors = pull.loaded.filter((l) => l.sort === 'anchor').map((l) => `\`${l.name.replaceAll('`', '')}\``);
+  out.push(`Look over the line, the gear and the anchor by hand${anchors.length === 0 ? '' : `: ${anchors.join(', ')}`}. What shows damage that is not in the logbook stops the pull.`);
+  if (pull.run !== undefined && pull.run.links.length > 0) out.push(`Rig from the winch outward: ${names(pull.run)}${pull.run.holder === undefined ? '' : `, \`${pull.run.holder.name}\``}. Pins home, screw pins seated, nothing rope on rope.`);
+  for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? '' : `, fast to \`${b.holder.called}\``}; the sheave turns, the cheeks are shut.`);
+  const keep = pull.winch === undefined ? '' : ` At least ${showValue(pull.winch.keep)} wraps stay on the drum.`;
+  out.push(`Lay something that damps over the line, halfway.${keep}`);
+  out.push(`Everybody to their places${isUnknown(pull.standOff) ? '' : `, farther off than ${distanceText(pull.standOff)}`}. The one who gives the signs asks each by name.`);
+  out.push('Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.');
+  const go = pairsOf(pull).every(([asked, most]) => !isUnknown(asked) && !isUnknown(most) && !isNoGo(asked, most)) && pull.resistance.incomplete === undefined;
+  out.push(`${go ? 'Pull slowly.' : 'Once every figure above is settled, and not before, pull slowly.'} ${isUnknown(pull.tension) ? 'What it should take is not known: stop as soon as it does not move freely.' : `It should take about ${show(pull.tension)} at the winch; where it takes more, stop.`}`);
+  out.push('Make the load fast before the line is slackened. Slacken, unrig from the load, spool under load and layer by layer.');
+  out.push('Write `pulled` with the load into the logbook of the line, and what the inspection after it shows.');
+  return out;
+}
+
+function stops(pull: AssessedPull): PaperText[] {
+  const over = pull.loaded.filter((l) => !isUnknown(l.load) && !isUnknown(l.limit)).map((l) => ({ l, share: (l.load as { amount: { high: number } }).amount.high / (l.limit as { amount: { low: number } }).amount.low }));
+  const nearest = over.sort((a, b) => b.share - a.share)[0];
+  const open = pull.loaded.filter((l) => isUnknown(l.load) || isUnknown(l.limit));
+  const out: PaperText[] = [];
+  if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that`);
+  if (nearest !== undefined) out.push(`anything is seen to give; nearest to its limit is \`${nearest.l.name}\`, at ${printAmount(exactly(nearest.share), 'ratio', { careful: 'up' })}`);
+  if (open.length > 0) out.push(`not judged at all: ${open.map((l) => `\`${l.name.replaceAll('`', '')}\``).join(', ')}; somebody who answers for it says go, or nobody does`);
+  out.push('anybody calls stop, comes nearer than agreed, or is out of sight', 'the line climbs on the drum, rubs on an edge, or smokes at the fairlead or the brake');
+  return out;
+}

@@ -1,0 +1,18 @@
+import { rules } from '../rules/all.ts';
+import type { Rule } from '../rules/rule.ts';
+import { headingLink, page } from './reference-text.ts';
+import { rulePage } from './rule-page.ts';
+
+const byName = (a: Rule, b: Rule): number => (a.name < b.name ? -1 : 1);
+
+/** Every rule with its reason, its source and its examples. */
+export function rulesReference(): string {
+  const sorted = [...rules].sort(byName);
+  const rated = sorted.filter((r) => r.citesRating === true).length;
+  return page([
+    '# Rules',
+    `${sorted.length} rules. Each says one thing that is looked for, why, and on whose word; ${rated} compare with a rating, and nobody may set those aside. How each is shown can be set by \`severity\` in a \`practice\` block, except for those.`,
+    sorted.map((r) => `- [${r.name}](${headingLink(r.name)}) (${r.severity}): ${r.summary}`).join('\n'),
+    ...sorted.map((r) => rulePage(r, 2).trimEnd()),
+  ]);
+}
