@@ -16,9 +16,11 @@ export type { Absence } from './project/use-graph.ts';
 export class Project {
   readonly #files = new Map<string, RigFile>();
   readonly #absent = new Map<string, Absence>();
-  readonly #states = new Map<string, RootState>();
-  readonly #judged = new Map<string, JudgedRoot>();
+  /** By root, then by day. */
+  readonly #states = new Map<string, Map<DayNumber, RootState>>();
+  readonly #judged = new Map<string, Map<DayNumber, JudgedRoot>>();
   #graph: ReturnType<typeof rootsAmong> | undefined;
+  #wanted: readonly string[] | undefined;
 
   get paths(): Iterable<string> {
     return this.#files.keys();
@@ -40,18 +42,28 @@ export class Project {
   }
 
   #put(before: RigFile | undefined, file: RigFile): void {
-    this.#absent.delete(file.path);
-    this.#files.set(file.path, file);
-    if (before === undefined || !sameUses(before, file)) this.#graph = undefined;
+    const { path } = file;
+    this.#files.set(path, file);
+    if (before !== undefined && !this.#absent.has(path) && sameUses(before, file)) {
+      // Only what takes this file in can come out differently.
+      for (const root of this.rootsOf(path)) this.#judged.delete(root);
+    } else {
+      this.#absent.delete(path);
+      this.#forgetUses();
+    }
+  }
+
+  #forgetUses(): void {
+    this.#graph = undefined;
+    this.#wanted = undefined;
     this.#judged.clear();
   }
 
   remove(path: string): void {
     this.#files.delete(path);
     this.#absent.delete(path);
-    for (const key of [...this.#states.keys()]) if (key.endsWith(` ${path}`)) this.#states.delete(key);
-    this.#graph = undefined;
-    this.#judged.clear();
+    this.#states.delete(path);
+    this.#forgetUses();
   }
 
   setAbsent(path: string, why: Absence): void {
@@ -61,20 +73,27 @@ export class Project {
 
   /** Forgets that a file is absent, so that it is wanted again. */
   retry(path: string): void {
-    if (this.#absent.delete(path)) this.#judged.clear();
+    if (this.#absent.delete(path)) this.#forgetUses();
   }
 
   /** Paths of used files that were neither set nor said to be absent. */
-  wanted(): string[] {
-    const wanted = new Set<string>();
-    for (const file of this.#files.values()) {
-      for (const { path } of usesIn(file)) if (path !== undefined && !this.#files.has(path) && !this.#absent.has(path)) wanted.add(path);
+  wanted(): readonly string[] {
+    if (this.#wanted === undefined) {
+      const wanted = new Set<string>();
+      for (const file of this.#files.values()) {
+        for (const { path } of usesIn(file)) if (path !== undefined && !this.#files.has(path) && !this.#absent.has(path)) wanted.add(path);
+      }
+      this.#wanted = [...wanted];
     }
-    return [...wanted];
+    return this.#wanted;
   }
 
   #roots(): ReturnType<typeof rootsAmong> {
-    this.#graph ??= rootsAmong(this.#files);
+    if (this.#graph === undefined) {
+      this.#graph = rootsAmong(this.#files);
+      const roots = new Set(this.#graph.roots);
+      for (const path of [...this.#states.keys()]) if (!roots.has(path)) this.#states.delete(path);
+    }
     return this.#graph;
   }
 
@@ -89,17 +108,17 @@ export class Project {
   }
 
   judge(root: string, day: DayNumber): JudgedRoot {
-    const key = `${day} ${root}`;
-    const known = this.#judged.get(key);
+    const known = this.#judged.get(root)?.get(day);
     if (known !== undefined) return known;
     const { order, problems } = closureOf(root, this.#files, this.#absent);
-    let state = this.#states.get(key);
+    const states = entryOf(this.#states, root);
+    let state = states.get(day);
     if (state === undefined) {
       state = new RootState(root, day);
-      this.#states.set(key, state);
+      states.set(day, state);
     }
     const result = state.update(order.map((p) => this.#files.get(p)!), problems);
-    this.#judged.set(key, result);
+    entryOf(this.#judged, root).set(day, result);
     return result;
   }
 
@@ -113,9 +132,15 @@ export class Project {
 
   /** Forgets what was judged on other days than this one. */
   keepOnly(day: DayNumber): void {
-    for (const key of [...this.#states.keys()]) if (!key.startsWith(`${day} `)) this.#states.delete(key);
+    for (const states of this.#states.values()) for (const other of [...states.keys()]) if (other !== day) states.delete(other);
     this.#judged.clear();
   }
+}
+
+function entryOf<V>(map: Map<string, Map<DayNumber, V>>, root: string): Map<DayNumber, V> {
+  let entry = map.get(root);
+  if (entry === undefined) map.set(root, (entry = new Map()));
+  return entry;
 }
 
 function sameUses(a: RigFile, b: RigFile): boolean {

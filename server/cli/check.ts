@@ -3,12 +3,15 @@ import type { DayNumber } from '../../src-core/model/day.ts';
 import { counted } from '../../src-core/papers/block-sheet.ts';
 import { findingJson, type FindingJson } from '../../src-core/papers/finding-json.ts';
 import { findingText } from '../../src-core/papers/finding-text.ts';
+import { githubAnnotations } from '../../src-core/papers/github-annotations.ts';
 import { locateIn, type Locate } from '../../src-core/papers/locate.ts';
+import { sarifLog, type FileFindings } from '../../src-core/papers/sarif.ts';
 import { openRigs, type OpenFolder } from '../files/open-rigs.ts';
 import { dayOf } from './day-of.ts';
 import { exit, strongFor, type ExitCode, type Io } from './io.ts';
 import type { Words } from './options.ts';
 import { plainJson } from './plain-text.ts';
+import { version } from './version.ts';
 
 interface Counts {
   readonly made: number;
@@ -39,9 +42,16 @@ export function check(words: Words, io: Io): ExitCode {
   const checks = folders.map((folder) => checksIn(folder, day)).reduce(sum, { made: 0, failed: 0, notJudged: 0 });
   const files = folders.flatMap((folder) => pathsOf(folder).map(folder.called));
   for (const { path, says } of problems) io.err(`linewright check: ${path} ${says}\n`);
-  if (words.option('format') === 'json') {
+  const format = words.option('format');
+  if (format === 'json') {
     const json: CheckJson = { version: 1, day: text, files, findings: found.map(({ finding, locate }) => findingJson(finding, locate)), problems, severities: totals, checks };
     io.out(plainJson(json));
+  } else if (format === 'sarif') {
+    io.out(plainJson(sarifLog(folders.flatMap((folder) => filesOf(folder, day)), { version, day: text, problems })));
+  } else if (format === 'github') {
+    for (const line of githubAnnotations(found)) io.out(`${line}\n`);
+    for (const { path, says } of problems) io.out(`::error title=linewright::${path.replaceAll('%', '%25')} ${says}\n`);
+    io.out(`${summary(files.length, totals, checks, problems.length)}\n`);
   } else {
     for (const { finding, locate } of found) io.out(findingText(finding, locate, io.width, strongFor(io)).join('\n') + '\n\n');
     io.out(`${summary(files.length, totals, checks, problems.length)}\n`);
@@ -53,12 +63,14 @@ export function check(words: Words, io: Io): ExitCode {
 const pathsOf = ({ project }: OpenFolder): string[] => [...project.paths].sort();
 const sum = (a: Counts, b: Counts): Counts => ({ made: a.made + b.made, failed: a.failed + b.failed, notJudged: a.notJudged + b.notJudged });
 
-function findingsIn(folder: OpenFolder, day: DayNumber): { finding: Finding; locate: Locate }[] {
+function filesOf(folder: OpenFolder, day: DayNumber): FileFindings[] {
   const { project, called } = folder;
-  const paths = pathsOf(folder);
-  const locate = locateIn(paths.map((path) => project.file(path)!), called);
-  return paths.flatMap((path) => project.findings(path, day).map((finding) => ({ finding, locate })));
+  const files = pathsOf(folder).map((path) => project.file(path)!);
+  const locate = locateIn(files, called);
+  return files.map((file) => ({ file, findings: project.findings(file.path, day), locate }));
 }
+
+const findingsIn = (folder: OpenFolder, day: DayNumber): { finding: Finding; locate: Locate }[] => filesOf(folder, day).flatMap(({ findings, locate }) => findings.map((finding) => ({ finding, locate })));
 
 /** A block that several rigs share is counted once, as the first of them judges it. */
 function checksIn({ project }: OpenFolder, day: DayNumber): Counts {

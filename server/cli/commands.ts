@@ -22,14 +22,14 @@ export const commands: readonly Command[] = [
     name: 'check',
     usage: '[PATH ...]',
     says: 'Judges rigs, and what they use. A folder stands for every rig under it; without a path it is the present one.',
-    options: { on, level: { takes: 'LEVEL', oneOf: ['error', 'warning', 'information', 'hint'], says: 'end with 1 when something of this severity or above is found: error, warning (the default), information, hint' }, format, root },
+    options: { on, level: { takes: 'LEVEL', oneOf: ['error', 'warning', 'information', 'hint'], says: 'end with 1 when something of this severity or above is found: error, warning (the default), information, hint' }, format: { takes: 'text|json|sarif|github', oneOf: ['text', 'json', 'sarif', 'github'], says: 'text for people (the default), JSON for programs, SARIF 2.1.0, or annotations of a workflow' }, root },
     run: async (words, io) => (await import('./check.ts')).check(words, io),
   },
   {
     name: 'sheet',
     usage: 'FILE',
     says: 'Prints what a rig comes to: every value, where it comes from, and what is not known.',
-    options: { on, format, derivations: { says: 'print under each block how every value came about' }, root },
+    options: { on, format: { takes: 'text|json|markdown|html', oneOf: ['text', 'json', 'markdown', 'html'], says: 'text for people (the default), JSON for programs, or the build sheet with what is found as Markdown or one page of HTML' }, derivations: { says: 'print under each block how every value came about' }, root },
     run: async (words, io) => (await import('./sheet.ts')).sheet(words, io),
   },
   {

@@ -30,7 +30,7 @@ const plainText = (markdown: string): string => markdown.replace(/\*\*|`{1,3}(?:
 /** A picture inside the text: nothing is fetched. */
 function pictureText({ svg, title }: { readonly svg: string; readonly title: string }): string {
   const data = encodeURIComponent(svg).replace(/[()']/g, (c) => `%${c.charCodeAt(0).toString(16)}`);
-  return `![${title.replace(/[[\]|\\]/g, ' ')}|width=480](data:image/svg+xml;utf8,${data})`;
+  return `![${title.replace(/[[\]\\]/g, ' ')}](data:image/svg+xml;utf8,${data}|width=600)`;
 }
 
 const lastTokens = new WeakMap<LanguageServer, Map<string, { readonly resultId: string; readonly data: readonly number[] }>>();

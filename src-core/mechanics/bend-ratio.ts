@@ -1,3 +1,4 @@
+import { bendRatioArticle, bendRatioSlides } from '../trade/gear-sources.ts';
 import { sources } from '../trade/sources.ts';
 import { defineCalculation } from './define-calculation.ts';
 
@@ -13,6 +14,9 @@ export const bendRatio = defineCalculation({
   },
   sources: [sources['hoist-manual-table-b']],
   compute: ({ D, d }) => D / d,
-  worked: [],
-  noExample: 'the table begins with the ratio and gives no sheave and rope to divide',
+  worked: [
+    { inputs: { D: '6 in', d: '1 in' }, expected: '6', tolerance: 1e-9, source: bendRatioSlides },
+    { inputs: { D: '12 in', d: '3/8 in' }, expected: '32', tolerance: 1e-9, source: bendRatioArticle },
+    { inputs: { D: '10 in', d: '1/2 in' }, expected: '20', tolerance: 1e-9, source: bendRatioArticle },
+  ],
 });

@@ -14,5 +14,9 @@ export const capstanHold = defineCalculation({
   sources: [sources['capstan-equation']],
   assumptions: ['the line bends freely and is about to slip'],
   compute: ({ μ, θ }) => Math.exp(μ * θ),
-  worked: [{ inputs: { μ: '0.3', θ: '360 deg' }, expected: '6.6', tolerance: 0.01, source: sources['capstan-exercise'] }],
+  worked: [
+    { inputs: { μ: '0.3', θ: '360 deg' }, expected: '6.6', tolerance: 0.01, source: sources['capstan-exercise'] },
+    { inputs: { μ: '0.3', θ: '720 deg' }, expected: '43', tolerance: 0.012, source: sources['capstan-exercise'] },
+    { inputs: { μ: '0.3', θ: '180 deg' }, expected: '2.6', tolerance: 0.02, source: sources['belt-drive-lesson'] },
+  ],
 });

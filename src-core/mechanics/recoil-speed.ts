@@ -1,4 +1,4 @@
-import { energyOfMotion } from '../trade/pull-sources.ts';
+import { bowExercise, energyOfMotion } from '../trade/pull-sources.ts';
 import { sources } from '../trade/sources.ts';
 import { defineCalculation } from './define-calculation.ts';
 
@@ -15,6 +15,5 @@ export const recoilSpeed = defineCalculation({
   sources: [energyOfMotion, sources['tb-55-1900-232-10']],
   assumptions: ['all of the energy goes into motion; air and friction take some of it'],
   compute: ({ E, m }) => Math.sqrt((2 * E) / m),
-  worked: [],
-  noExample: 'textbook mechanics; the one published speed, up to 500 mph, stands without a line to compute it from',
+  worked: [{ inputs: { E: '90 J', m: '30 g' }, expected: '77.46 m/s', tolerance: 1e-4, source: bowExercise }],
 });

@@ -1,3 +1,4 @@
+import { bowExercise, springLesson } from '../trade/pull-sources.ts';
 import { sources } from '../trade/sources.ts';
 import { defineCalculation } from './define-calculation.ts';
 
@@ -15,6 +16,8 @@ export const storedEnergy = defineCalculation({
   assumptions: ['the line stretches in proportion to its tension'],
   compute: ({ F, x }) => (F * x) / 2,
   notes: () => ['the ends of a broken synthetic line travel at up to 500 mph (TB 55-1900-232-10)'],
-  worked: [],
-  noExample: 'textbook mechanics; no worked line was found',
+  worked: [
+    { inputs: { F: '300 N', x: '0.6 m' }, expected: '90 J', tolerance: 1e-9, source: bowExercise },
+    { inputs: { F: '20 N', x: '0.1 m' }, expected: '1 J', tolerance: 1e-9, source: springLesson },
+  ],
 });

@@ -63,7 +63,7 @@ function partHtml(part: PaperPart): string {
     case 'heading':
       return `<h2>${htmlText(part.says)}</h2>`;
     case 'text':
-      return `<p${part.quiet === true ? ' class="quiet"' : part.lead === true ? ' class="lead"' : ''}>${htmlText(part.says)}</p>`;
+      return `<p${part.quiet === true ? ' class="quiet"' : part.lead === true ? ' class="lead"' : part.strong === true ? ' class="strong"' : ''}>${htmlText(part.says)}</p>`;
     case 'list': {
       const items = part.items.map((item) => `<li>${htmlText(item)}</li>`).join('');
       return part.sort === 'steps' ? `<ol>${items}</ol>` : `<ul${part.sort === 'boxes' ? ' class="boxes"' : ''}>${items}</ul>`;
@@ -79,7 +79,7 @@ function partHtml(part: PaperPart): string {
   }
 }
 
-const leastRowsFolded = 12;
+const leastRowsFolded = 6;
 
 function tableHtml(table: PaperTable): string {
   if (table.folded !== true || table.rows.length < leastRowsFolded) return plainTableHtml(table);

@@ -16,7 +16,7 @@ function partMarkdown(part: PaperPart): string[] {
     case 'heading':
       return [`## ${markdownText(part.says)}`];
     case 'text':
-      return [part.lead === true ? `**${markdownText(part.says)}**` : markdownText(part.says)];
+      return [part.lead === true || part.strong === true ? `**${markdownText(part.says)}**` : markdownText(part.says)];
     case 'list':
       return [part.items.map((item, i) => `${part.sort === 'steps' ? `${i + 1}.` : part.sort === 'boxes' ? '- [ ]' : '-'} ${markdownText(item)}`).join('\n')];
     case 'finding':

@@ -20,7 +20,7 @@ export interface PaperTable {
 
 export type PaperPart =
   | { readonly part: 'heading'; readonly says: PaperText; /** Begins a new page when printed. */ readonly newPage?: true }
-  | { readonly part: 'text'; readonly says: PaperText; readonly quiet?: true; /** The one line that is read if no other is. */ readonly lead?: true }
+  | { readonly part: 'text'; readonly says: PaperText; readonly quiet?: true; /** The one line that is read if no other is. */ readonly lead?: true; /** Names what follows it. */ readonly strong?: true }
   | { readonly part: 'list'; readonly sort: 'points' | 'steps' | 'boxes'; readonly items: readonly PaperText[] }
   | { readonly part: 'finding'; readonly severity: string; readonly code: string; readonly says: PaperText; readonly help: PaperText }
   | PaperTable

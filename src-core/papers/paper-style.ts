@@ -37,6 +37,7 @@ figure.share-75{width:75%}
 .quiet,footer{color:#46525c;font-size:8.5pt;line-height:1.3}
 footer{border-top:.5pt solid #7b858d;margin-top:3mm;padding-top:1.2mm}
 footer p{margin:0 0 .8mm}
+.strong{font-weight:650;margin:1.6mm 0 .6mm;break-after:avoid}
 .lead{font-size:11pt;font-weight:650;border:1pt solid #111820;padding:1.4mm 2.4mm;margin:0 0 2mm}
 .finding{border-left:2.5pt solid #46525c;padding-left:2.4mm;break-inside:avoid}
 .finding.error{border-left:4pt double #111820}

@@ -31,7 +31,7 @@ function exampleBlocks(calculation: Calculation): string[] {
   if (calculation.worked.length === 0) return [`No worked example was found: ${calculation.noExample}.`];
   const rows = calculation.worked.map((example) => {
     const check = checkWorkedExample(calculation, example);
-    return [Object.entries(example.inputs).map(([s, v]) => `${s} = ${v}`).join('; '), check.expected, check.got, differenceText(check), printSource(example.source)];
+    return [Object.entries(example.inputs).map(([s, v]) => `\`${s} = ${v}\``).join(', '), check.expected, check.got, differenceText(check), printSource(example.source)];
   });
   return ['Worked by somebody else, and by this calculation:', table(['with', 'expected', 'got', 'difference', 'worked in'], rows)];
 }

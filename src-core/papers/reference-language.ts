@@ -56,11 +56,10 @@ function statementBlocks(heading: string, definition: StatementDefinition, synop
   const needed = definition.needed === undefined ? '' : `Needed for: ${definition.needed}${definition.foundOn === undefined ? '' : `. Found on ${definition.foundOn}`}.`;
   return [
     `### ${heading}`,
-    `${definition.summary}${definition.many === true ? ' It may stand more than once.' : ''} ${needed}`.trim(),
+    [definition.summary, definition.many === true ? 'It may stand more than once.' : '', needed, `Since ${definition.since}.`].filter((t) => t !== '').join(' '),
     synopsis([synopsisHead, ...definition.parts.map(partText)]),
     definition.parts.flatMap((part) => partLines(part)).join('\n'),
     rigFence(example),
-    `Since ${definition.since}.`,
   ];
 }
 
@@ -73,11 +72,10 @@ function blockBlocks(block: BlockDefinition): string[] {
   const headless = block.headless === undefined ? [] : statementBlocks(`${block.head} route`, block.headless, '', inBlock(block, block.headless.example));
   return [
     `## ${block.head}`,
-    block.summary,
+    `${block.summary} Since ${block.since}.`,
     synopsis([block.head, ...block.header.map(partText), '{ ... }']),
     block.header.flatMap((part) => partLines(part)).join('\n'),
     rigFence(block.example),
-    `Since ${block.since}.`,
     ...headless,
     ...statements,
     ...entries,
@@ -111,11 +109,10 @@ export function languageReference(): string {
     table(['measures', 'written', 'meaning'], unitRows()),
     `Words that could mean more than one unit are refused: ${Object.entries(ambiguousUnits).map(([word, { meanings, choices }]) => `\`${word}\` (${meanings}; write ${listOfWords(choices.map((c) => `\`${c}\``), 'or')})`).join('; ')}.`,
     '## use',
-    useStatement.summary,
+    `${useStatement.summary} Since ${useStatement.since}.`,
     synopsis([useStatement.head, ...useStatement.parts.map(partText)]),
     useStatement.parts.flatMap((part) => partLines(part)).join('\n'),
     rigFence(useStatement.example),
-    `Since ${useStatement.since}.`,
     ...vocabulary.flatMap(blockBlocks),
   ]);
 }

@@ -46,6 +46,7 @@ export class RootState {
   /** In which of the files a chunk stands. */
   readonly #rankOf = new Map<object, number>();
   readonly #assessed = new AssessedBlocks();
+  #last: { readonly problems: readonly Problem[]; readonly result: JudgedRoot } | undefined;
 
   constructor(root: string, day: DayNumber) {
     this.root = root;
@@ -62,6 +63,7 @@ export class RootState {
 
   /** The root as it now stands. `files` are in order of use, the root last. */
   update(files: readonly RigFile[], problems: readonly Problem[]): JudgedRoot {
+    if (this.#last !== undefined && sameItems(files, this.#files) && sameProblems(problems, this.#last.problems)) return this.#last.result;
     const removed: BoundChunk[] = [];
     const added: { chunk: BoundChunk; rank: number }[] = [];
     const sameOrder = files.length === this.#files.length && files.every((f, i) => f.path === this.#files[i]!.path);
@@ -91,7 +93,9 @@ export class RootState {
     for (const key of changed) for (const block of this.#askers.get(key) ?? []) dirty.add(block);
     for (const block of dirty) this.#assessed.forget(block);
     for (const block of dirty) this.#judge(block);
-    return this.#result(problems);
+    const result = this.#result(problems);
+    this.#last = { problems, result };
+    return result;
   }
 
   #forget(): void {
@@ -210,6 +214,11 @@ export class RootState {
 }
 
 const nothing: readonly Finding[] = [];
+
+const sameItems = <T>(a: readonly T[], b: readonly T[]): boolean => a.length === b.length && a.every((item, i) => item === b[i]);
+
+const sameProblems = (a: readonly Problem[], b: readonly Problem[]): boolean =>
+  a.length === b.length && a.every((p, i) => p.code === b[i]!.code && p.message === b[i]!.message && p.place.chunk === b[i]!.place.chunk && p.place.start === b[i]!.place.start);
 
 /** By place, then by code and message; the same said twice is said once. */
 export function inOrder(file: RigFile, findings: readonly Finding[]): Finding[] {

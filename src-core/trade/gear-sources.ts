@@ -5,6 +5,8 @@ const source = (key: string, trust: Trust, title: string): Source => ({ key, tit
 // Bends
 export const bendOverPin = source('rope-maker-static-bend', 'read', 'rope maker\'s published usage notes: standing still round a pin or a bollard the bend is 3 times the rope\'s diameter, 2 times for certain ropes; over a sheave 5 to 20 times by type');
 export const bendOverPinHmpe = source('marine-rope-catalogue-hmpe-pin', 'read', 'marine rope maker\'s catalogue, finishings for lines, p. 20: in an HMPE eye the pin is more than 2 times the rope\'s diameter');
+export const bendRatioSlides = source('slings-bend-ratio-slides', 'read', 'training slides "Slings & D/d Ratio" (2011): 6 in over a sling of 1 in is a ratio of 6; a wire rope sling keeps 80 % there, 84 % at 8, 86 % at 10, 88 % at 15, 92 % at 20');
+export const bendRatioArticle = source('bend-ratio-article', 'read', 'rigging article "What is D/d ratio and why is this critical for lifting slings?": 12 in over 3/8 in is 32, 10 in over 1/2 in is 20');
 
 // Shackles
 export const oneSizeLarger = source('wac-296-54-54730-6', 'read', 'WAC 296-54-54730(6), shackles are one size larger than the lines they connect');

@@ -37,3 +37,7 @@ export const ownNoBuoyancy = source('own-no-buoyancy', 'own', 'water is taken to
 export const ownRowBelow = source('own-weaker-row', 'own', 'between two rows of a table the weaker row counts, because no source interpolates');
 export const ownDragShare = source('own-drag-share', 'own', 'wheels that do not turn drag with two thirds of the weight they carry');
 export const ownWeaker = source('own-lowest-claim', 'own', 'the low end is the least that the testers claim, because a knot that is not set breaks far below their average');
+
+// Energy
+export const bowExercise = source('bow-exercise', 'read', 'physics exercise, a bow drawn 0.6 m by 300 N: 90 J stored, an arrow of 30 g leaves at 77.46 m/s');
+export const springLesson = source('spring-lesson', 'read', 'mechanics lesson on springs: 200 N/m over 0.1 m stores 1 J');

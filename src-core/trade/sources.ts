@@ -107,7 +107,10 @@ export const sources = collect({
   'elastic-energy': ['derived', 'mechanics: energy stored in a line that stretches in proportion, E = ½ F x'],
   'statics': ['derived', 'mechanics: forces in balance at every point'],
   'capstan-equation': ['derived', 'mechanics: line round a drum, T₂/T₁ = exp(μ θ)'],
-  'capstan-exercise': ['read', 'open exercise on friction with belt drives: μ = 0.3, one full turn, T₂/T₁ ≈ 6.6'],
+  'capstan-exercise': ['read', 'open exercise on friction with belt drives: μ = 0.3, one full turn, T₂/T₁ ≈ 6.6; two turns ≈ 43'],
+  'belt-drive-lesson': ['read', 'open lesson on friction with belt drives: μ = 0.3, half a turn, T₂/T₁ ≈ 2.6'],
+  'belt-and-rope-question': ['read', 'open exercise on belt and rope friction: μ = 0.25, two and a half turns, 2,000 N held by about 39 N'],
+  'rope-friction-exercise-27': ['read', 'Engineering mechanics 1, exercise 27, rope friction: 100 kg on a rope over three quarters of a turn, μ = 0.2, held by 382.26 N (g = 9.81 m/s²)'],
 
   // Sealing and units
   'iec-60529': ['secondary', 'IEC 60529, degrees of protection: IPX7 1 m for 30 min; IPX8 on terms the maker states'],

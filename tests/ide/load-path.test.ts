@@ -38,10 +38,10 @@ test('what has no name is on no path', () => {
 });
 
 test('moving files rewrites the paths that lead to them, and those they write', () => {
-  const { project } = cursorIn('=== a.rig\n$0use "b.rig"\n=== rigs/c.rig\nuse "../b.rig"\n=== b.rig\nuse "shared/d.rig"\n=== shared/d.rig\n\n');
+  const { project } = cursorIn('=== a.rig\n$0use "b.rig"\n=== rigs/c.rig\nuse "../b.rig"\n=== b.rig\nuse "parts/d.rig"\n=== parts/d.rig\n\n');
   const moves = (from: string, to: string): string[] => useEdits(project, [{ from, to }]).map((e) => `${e.path} ${e.text}`);
-  expect(moves('b.rig', 'rigs/b.rig')).toEqual(['a.rig rigs/b.rig', 'b.rig ../shared/d.rig', 'rigs/c.rig b.rig']);
-  expect(moves('shared', 'common')).toEqual(['b.rig common/d.rig']);
+  expect(moves('b.rig', 'rigs/b.rig')).toEqual(['a.rig rigs/b.rig', 'b.rig ../parts/d.rig', 'rigs/c.rig b.rig']);
+  expect(moves('parts', 'common')).toEqual(['b.rig common/d.rig']);
   expect(moves('a.rig', 'z.rig')).toEqual([]);
 });
 

@@ -117,6 +117,8 @@ const table: Record<string, Record<string, string>> = {
   'dead-line-force': { FLF: 'from 0', n: 'whole from 1' },
   'braked-vehicle-hold': { W: 'above 0' },
   'anchor-vehicle-needed': { R: 'from 0' },
+  // Table 9 begins at 3 ft, 36 in, and at a slope of 1:1; hardpan holds five times what loam does.
+  'deadman-holding-power': { D: `from ${36 * 0.0254}`, n: 'from 1', k: 'above 0 to 5' },
   'deadman-length': { F: 'from 0', HP: 'above 0', b: 'above 0' },
   // The first foot of a log, 12 in, is given away.
   'deadman-hold': { HP: 'above 0', b: 'above 0', L: `above ${12 * 0.0254}` },

@@ -11,12 +11,10 @@ import { gradeResistance } from '../../src-core/mechanics/grade-resistance.ts';
 import { mireFactor } from '../../src-core/mechanics/mire-resistance.ts';
 import { picketHold } from '../../src-core/mechanics/picket-hold.ts';
 import { sheaveEfficiency } from '../../src-core/mechanics/sheave-efficiency.ts';
-import { shackleLimitGradeA } from '../../src-core/mechanics/shackle-limit-grade-a.ts';
 import { shackleLimitGradeS } from '../../src-core/mechanics/shackle-limit-grade-s.ts';
 import { shackleSideLoadShare } from '../../src-core/mechanics/shackle-side-load-share.ts';
 import { softShackleShare } from '../../src-core/mechanics/soft-shackle-strength.ts';
 import { surfaceShare } from '../../src-core/mechanics/surface-resistance.ts';
-import { tackleAdvantage } from '../../src-core/mechanics/tackle-advantage.ts';
 import { fibreSlingTable } from '../../src-core/trade/fibre-sling-table.ts';
 import { given, readSI, worked } from '../support/read-worked.ts';
 
@@ -31,21 +29,6 @@ test.each([
   const { amount } = worked(blockLoad({ T: given('1 lbf', 'tension'), θ: given(`${angle} deg`, 'angle') }));
   expect(Math.abs(amount.high / lbf(1) - published)).toBeLessThanOrEqual(0.01);
   expect(amount.high / lbf(1)).toBeCloseTo(exact, 4);
-});
-
-// Block maker's catalogue, p. 7: 500 lb at 90° loads the eye with 705 lb, at 30° with 965 lb.
-test.each([[90, 705], [30, 965], [0, 1000]])('500 lb at %d° loads the block with %d lb', (angle, pounds) => {
-  expect(worked(blockLoad({ T: given('500 lbf', 'tension'), θ: given(`${angle} deg`, 'angle') })).amount.high / lbf(pounds)).toBeCloseTo(1, 2);
-});
-
-// Rigging supplier's handbook, p. 137: ratio of load to line pull, bronze bushed (4.5 % loss) and anti-friction (2 %).
-test.each([
-  [1, 0.96, 0.98], [2, 1.87, 1.94], [3, 2.75, 2.88], [4, 3.59, 3.81], [5, 4.39, 4.71], [6, 5.16, 5.6], [7, 5.9, 6.47], [8, 6.6, 7.32], [9, 7.27, 8.16], [10, 7.91, 8.98],
-  [12, 9.11, 10.6], [16, 11.2, 13.6], [20, 13, 16.4], [24, 14.5, 18.9],
-])('%d parts pull %d (bushed) and %d (rollers) times the line pull', (parts, bushed, rollers) => {
-  const advantage = (loss: number) => worked(tackleAdvantage({ n: given(String(parts), 'count'), E: { ...given('1', 'share'), amount: { low: 1 / loss, high: 1 / loss } } })).amount.low;
-  expect(Math.abs(advantage(1.045) / bushed - 1)).toBeLessThanOrEqual(0.006);
-  expect(Math.abs(advantage(1.02) / rollers - 1)).toBeLessThanOrEqual(0.006);
 });
 
 // Winching guide, p. 8: share of the weight by per cent of grade.
@@ -76,10 +59,6 @@ test.each([[6, 0.5], [10, 1], [11, 1.5], [13, 2], [19, 4.7], [25, 8.5]])('a grad
 });
 test.each([12, 16, 22, 24.9, 0.019])('a grade S shackle of %d mm has no figure: nothing is read between rows', (body) => {
   expect(shackleLimitGradeS({ D: given(`${body} mm`, 'diameter') })).toHaveProperty('unknown.says', expect.stringContaining('no row of the grade S table'));
-});
-// RR-C-271, from memory: short tons by inch size.
-test.each([['3/8 in', 2_000], ['5/8 in', 6_500], ['7/8 in', 13_000], ['1 1/2 in', 34_000], ['2 in', 70_000]])('a grade A shackle of %s works at %d lb', (size, pounds) => {
-  expect(worked(shackleLimitGradeA({ D: given(size, 'diameter') })).amount.low).toBeCloseTo(lbf(pounds), 4);
 });
 
 // WAC 296-155-33905, figure 17, and shackle catalogues: in line to 5°, 6 to 45°, 46 to 90°.

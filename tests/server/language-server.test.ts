@@ -185,7 +185,7 @@ test('the path of the load is a hierarchy', async () => {
 test('our own editor is shown the drum and the line, others are not', async () => {
   await started(pulling, { initializationOptions: { files: true } });
   client.open(uri, text);
-  expect(await client.request('textDocument/hover', client.at(uri, 16, 3))).toMatchObject({ contents: { value: expect.stringMatching(/!\[[^\]]+\]\(data:image\/svg\+xml;utf8,%3Csvg[^()\s]+\)$/) } });
+  expect(await client.request('textDocument/hover', client.at(uri, 16, 3))).toMatchObject({ contents: { value: expect.stringMatching(/!\[[^\]]+\]\(data:image\/svg\+xml;utf8,%3Csvg[^()\s]+\|width=600\)$/) } });
   client.dispose();
   await started();
   client.open(uri, text);

@@ -1,0 +1,214 @@
+import { isNear } from '../base/compare.ts';
+import type { Severity } from '../assess/finding.ts';
+import { isUnknown, restsOnAssumption, writtenPlaces, type Value } from '../mechanics/derivation.ts';
+import { dimensions, kinds } from '../units/dimension.ts';
+import type { ComparedBlock, ComparedFile, ComparedRow, ComparedSide } from './compared-side.ts';
+import { diffLines, type LineChange } from './diff-lines.ts';
+import type { IdentifiedFinding } from './finding-identity.ts';
+import type { NumberJson } from './sheet-json.ts';
+import { showOnSheet } from './show-row.ts';
+
+/** A line of text that made a difference. */
+export interface ChangedLine {
+  readonly side: 'old' | 'new';
+  readonly file: string;
+  readonly line: number;
+  readonly text: string;
+}
+
+/** A value as it stands on one side. */
+export interface SideValue {
+  /** As the sheet shows it; `not known` where it is not. */
+  readonly display: string;
+  readonly value: NumberJson | null;
+  readonly unit: string | null;
+  readonly assumed: boolean;
+  /** Why it is not known. */
+  readonly cause?: string;
+}
+
+export interface ChangedValue {
+  readonly id: string;
+  readonly name: string;
+  /** Undefined where the side has no such value. */
+  readonly old: SideValue | undefined;
+  readonly new: SideValue | undefined;
+  /** Lines that fed it and that only one side has. */
+  readonly because: readonly ChangedLine[];
+}
+
+export interface ComparedFinding {
+  readonly change: 'new' | 'gone' | 'changed';
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  /** What was said before, of one that changed. */
+  readonly before?: string;
+  readonly file: string;
+  readonly line: number;
+}
+
+export interface BlockChange {
+  /** Undefined for what stands outside of every block. */
+  readonly block: string | undefined;
+  readonly file: string;
+  readonly change: 'new' | 'gone' | 'changed';
+  readonly lines: readonly ChangedLine[];
+  readonly values: readonly ChangedValue[];
+  readonly findings: readonly ComparedFinding[];
+}
+
+export interface Comparison {
+  readonly version: 1;
+  readonly old: string;
+  readonly new: string;
+  readonly day: string;
+  readonly blocks: readonly BlockChange[];
+}
+
+/** What became of a rig: by block, which lines changed, which values with them, and what is found now and was not before. */
+export function compareSides(old: ComparedSide, now: ComparedSide, day: string): Comparison {
+  const keys = [...new Set([...now.files, ...old.files].map((f) => f.key))].sort();
+  const pairs = keys.map((key) => ({ was: old.files.find((f) => f.key === key), is: now.files.find((f) => f.key === key) }));
+  const changed = new Changes(old, now, pairs);
+  return { version: 1, old: old.name, new: now.name, day, blocks: pairs.flatMap(({ was, is }) => changed.ofFile(was, is)) };
+}
+
+interface Pair {
+  readonly was: ComparedFile | undefined;
+  readonly is: ComparedFile | undefined;
+}
+
+const mostReasons = 6;
+
+class Changes {
+  readonly #old: ComparedSide;
+  readonly #now: ComparedSide;
+  /** Lines that only one side has, by side, file and number. */
+  readonly #lines = new Map<string, ChangedLine>();
+  readonly #byFile = new Map<ComparedFile, readonly ChangedLine[]>();
+
+  constructor(old: ComparedSide, now: ComparedSide, pairs: readonly Pair[]) {
+    this.#old = old;
+    this.#now = now;
+    for (const { was, is } of pairs) {
+      const changes = diffLines(was?.lines ?? [], is?.lines ?? []);
+      for (const file of [was, is]) if (file !== undefined) this.#byFile.set(file, changes.filter((c) => c.side === (file === was ? 'old' : 'new')).map((c) => this.#changed(file, c)));
+    }
+  }
+
+  #changed(file: ComparedFile, { side, line, text }: LineChange): ChangedLine {
+    const changed: ChangedLine = { side, file: file.called, line, text };
+    this.#lines.set(`${side} ${file.called} ${line}`, changed);
+    return changed;
+  }
+
+  #within(file: ComparedFile | undefined, test: (line: number) => boolean): ChangedLine[] {
+    return file === undefined ? [] : (this.#byFile.get(file) ?? []).filter((c) => test(c.line));
+  }
+
+  ofFile(was: ComparedFile | undefined, is: ComparedFile | undefined): BlockChange[] {
+    const keys = [...new Set([...(is?.blocks ?? []), ...(was?.blocks ?? [])].map((b) => b.key))];
+    const blocks = keys.map((key) => this.#ofBlock(was?.blocks.find((b) => b.key === key), is?.blocks.find((b) => b.key === key)));
+    const outside = (file: ComparedFile | undefined): ChangedLine[] => this.#within(file, (line) => !file!.blocks.some((b) => b.lines.first <= line && line <= b.lines.last)).filter((l) => l.text.trim() !== '');
+    const lines = inOrder([...outside(was), ...outside(is)]);
+    const findings = this.#findings(was?.loose ?? [], is?.loose ?? []);
+    const loose: BlockChange[] = lines.length === 0 && findings.length === 0 ? [] : [{ block: undefined, file: (is ?? was)!.called, change: was === undefined ? 'new' : is === undefined ? 'gone' : 'changed', lines, values: [], findings }];
+    return [...loose, ...blocks.filter((b) => b.lines.length > 0 || b.values.length > 0 || b.findings.length > 0)];
+  }
+
+  #ofBlock(was: ComparedBlock | undefined, is: ComparedBlock | undefined): BlockChange {
+    const one = (is ?? was)!;
+    const linesOf = (block: ComparedBlock | undefined): ChangedLine[] => (block === undefined ? [] : this.#within(block.file, (line) => block.lines.first <= line && line <= block.lines.last));
+    const lines = inOrder([...linesOf(was), ...linesOf(is)]);
+    const values: ChangedValue[] = [];
+    for (const id of new Set([...(is?.rows ?? []), ...(was?.rows ?? [])].map((r) => r.id))) {
+      const [a, b] = [was?.rows.find((r) => r.id === id), is?.rows.find((r) => r.id === id)];
+      if (a?.row.value === undefined && b?.row.value === undefined && !wordsDiffer(a, b)) continue;
+      if (a !== undefined && b !== undefined && isSame(a, b)) continue;
+      // Of a block that came or went, every value did: the lines say so already.
+      if (was === undefined || is === undefined) continue;
+      values.push({ id, name: (b ?? a)!.name, old: sideValue(a), new: sideValue(b), because: this.#because(a, b, lines, is) });
+    }
+    return { block: one.title, file: one.file.called, change: was === undefined ? 'new' : is === undefined ? 'gone' : 'changed', lines, values, findings: this.#findings(was?.findings ?? [], is?.findings ?? []) };
+  }
+
+  /** Changed lines that fed a value; else those of its block; else those of the blocks that its block looked at. */
+  #because(a: ComparedRow | undefined, b: ComparedRow | undefined, own: readonly ChangedLine[], block: ComparedBlock): ChangedLine[] {
+    const fed = [...this.#fedBy('old', a, this.#old), ...this.#fedBy('new', b, this.#now)];
+    if (fed.length > 0) return inOrder(fed).slice(0, mostReasons);
+    if (own.length > 0) return own.slice(0, mostReasons);
+    const looked = [...this.#old.files, ...this.#now.files].flatMap((file) => file.blocks.filter((other) => asksFor(block, other)).flatMap((other) => this.#within(file, (line) => other.lines.first <= line && line <= other.lines.last)));
+    return looked.slice(0, mostReasons);
+  }
+
+  #fedBy(side: 'old' | 'new', row: ComparedRow | undefined, of: ComparedSide): ChangedLine[] {
+    const value = row?.row.value;
+    const places = value === undefined ? [] : isUnknown(value) ? [value.unknown.place] : writtenPlaces(value);
+    const found = new Set<ChangedLine>();
+    for (const place of [...places, row?.row.place]) {
+      const at = place === undefined ? undefined : of.locate(place);
+      const line = at === undefined ? undefined : this.#lines.get(`${side} ${at.file} ${at.line}`);
+      if (line !== undefined) found.add(line);
+    }
+    return [...found];
+  }
+
+  #findings(was: readonly IdentifiedFinding[], is: readonly IdentifiedFinding[]): ComparedFinding[] {
+    const told = ({ finding }: IdentifiedFinding, change: ComparedFinding['change'], side: ComparedSide, before?: string): ComparedFinding => {
+      const at = side.locate(finding.place);
+      return { change, code: finding.code, severity: finding.severity, message: finding.message, ...(before === undefined ? {} : { before }), file: at?.file ?? '', line: at?.line ?? 0 };
+    };
+    const left = new Map(was.map((f) => [f.identity, f]));
+    const out: ComparedFinding[] = [];
+    const fresh: IdentifiedFinding[] = [];
+    for (const f of is) {
+      const before = left.get(f.identity);
+      if (before === undefined) fresh.push(f);
+      else {
+        left.delete(f.identity);
+        if (before.finding.message !== f.finding.message || before.finding.severity !== f.finding.severity) out.push(told(f, 'changed', this.#now, before.finding.message));
+      }
+    }
+    // A statement that was rewritten and still breaks the same rule is one finding that changed, not two.
+    for (const f of fresh) {
+      const twin = [...left.values()].find((g) => g.finding.code === f.finding.code);
+      if (twin !== undefined) left.delete(twin.identity);
+      if (twin === undefined) out.push(told(f, 'new', this.#now));
+      else if (twin.finding.message !== f.finding.message) out.push(told(f, 'changed', this.#now, twin.finding.message));
+    }
+    return [...out, ...[...left.values()].map((f) => told(f, 'gone', this.#old))];
+  }
+}
+
+const wordsDiffer = (a: ComparedRow | undefined, b: ComparedRow | undefined): boolean => (a?.row.says ?? '') !== (b?.row.says ?? '');
+
+function isSame(a: ComparedRow, b: ComparedRow): boolean {
+  const [x, y] = [a.row.value, b.row.value];
+  if (x === undefined || y === undefined) return x === y && !wordsDiffer(a, b);
+  if (isUnknown(x) || isUnknown(y)) return isUnknown(x) && isUnknown(y) && x.unknown.says === y.unknown.says;
+  return sameSize(x, y) || showOnSheet(x) === showOnSheet(y);
+}
+
+const sameSize = (x: Exclude<Value, { unknown: object }>, y: Exclude<Value, { unknown: object }>): boolean => x.kind === y.kind && isNear(x.amount.low, y.amount.low) && isNear(x.amount.high, y.amount.high);
+
+function sideValue(row: ComparedRow | undefined): SideValue | undefined {
+  if (row === undefined) return undefined;
+  const { value, says } = row.row;
+  if (value === undefined) return { display: says ?? '', value: null, unit: null, assumed: false };
+  if (isUnknown(value)) return { display: showOnSheet(value), value: null, unit: null, assumed: false, cause: value.unknown.says };
+  const { low, high } = value.amount;
+  return { display: showOnSheet(value), value: low === high ? low : { low, high }, unit: dimensions[kinds[value.kind].dimension].si, assumed: restsOnAssumption(value) };
+}
+
+/** Whether a block was judged with an eye on another. */
+function asksFor(block: ComparedBlock, other: ComparedBlock): boolean {
+  const { asked } = block.judged;
+  const { name, definition } = other.judged.block;
+  return (name !== undefined && asked.has(`name:${name}`)) || asked.has(`head:${definition.head}`) || (definition.head === 'practice' && asked.has('practice'));
+}
+
+const inOrder = (lines: readonly ChangedLine[]): ChangedLine[] => [...lines].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.line - b.line || (a.side === 'old' ? -1 : 1)));
+
+/** New findings of a comparison at a severity or above. */
+export const newFindings = ({ blocks }: Comparison, severities: readonly Severity[]): ComparedFinding[] => blocks.flatMap((b) => b.findings.filter((f) => f.change === 'new' && severities.includes(f.severity)));

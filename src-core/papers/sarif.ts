@@ -1,0 +1,151 @@
+import type { Finding, Severity } from '../assess/finding.ts';
+import type { RigFile } from '../project.ts';
+import { rules } from '../rules/all.ts';
+import type { Rule } from '../rules/rule.ts';
+import { cleanText } from './clean-text.ts';
+import { codeSpan, escapeMarkdown } from './escape-markdown.ts';
+import { blockTitle, identified } from './finding-identity.ts';
+import type { Locate, Location } from './locate.ts';
+
+/** Findings of one file, as they are told. */
+export interface FileFindings {
+  readonly file: RigFile;
+  readonly findings: readonly Finding[];
+  readonly locate: Locate;
+}
+
+export interface SarifOptions {
+  readonly version: string;
+  /** The day that was judged. */
+  readonly day: string;
+  /** What could not be read at all. */
+  readonly problems: readonly { readonly path: string; readonly says: string }[];
+}
+
+type Level = 'error' | 'warning' | 'note';
+const levels: Record<Severity, Level> = { error: 'error', warning: 'warning', information: 'note', hint: 'note' };
+
+interface Message {
+  readonly text: string;
+  readonly markdown?: string;
+}
+interface Region {
+  readonly startLine: number;
+  readonly startColumn: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+interface ArtifactLocation {
+  readonly uri: string;
+  readonly uriBaseId?: string;
+}
+interface PhysicalLocation {
+  readonly artifactLocation: ArtifactLocation;
+  readonly region: Region;
+}
+
+export interface SarifResult {
+  readonly ruleId: string;
+  readonly ruleIndex?: number;
+  readonly level: Level;
+  readonly message: Message;
+  readonly locations: readonly { readonly physicalLocation: PhysicalLocation; readonly logicalLocations?: readonly { readonly name?: string; readonly fullyQualifiedName: string; readonly kind: string }[] }[];
+  readonly relatedLocations?: readonly { readonly id: number; readonly physicalLocation: PhysicalLocation; readonly message: Message }[];
+  readonly partialFingerprints: Readonly<Record<string, string>>;
+  readonly fixes?: readonly { readonly description: Message; readonly artifactChanges: readonly { readonly artifactLocation: ArtifactLocation; readonly replacements: readonly { readonly deletedRegion: Region; readonly insertedContent?: { readonly text: string } }[] }[] }[];
+  readonly properties: Readonly<Record<string, string>>;
+}
+
+/** A log of findings as other tools read it: SARIF 2.1.0. The same rig on the same day gives the same bytes. */
+export function sarifLog(files: readonly FileFindings[], { version, day, problems }: SarifOptions): object {
+  // Only rules that speak here: their reasons and examples are long, and all of them are one command away.
+  const codes = new Set(files.flatMap(({ findings }) => findings.map((f) => f.code)));
+  const sorted = rules.filter((rule) => codes.has(rule.name)).sort((a, b) => (a.name < b.name ? -1 : 1));
+  const index = new Map(sorted.map((rule, i) => [rule.name, i]));
+  const results = files.flatMap(({ file, findings, locate }) => identified(file, findings).map(({ finding, block, identity }) => resultOf(finding, block === undefined ? undefined : { title: blockTitle(block), name: block.name, kind: block.definition.head }, identity, locate, index)));
+  return {
+    $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
+    version: '2.1.0',
+    runs: [
+      {
+        tool: { driver: { name: 'Linewright', semanticVersion: version, rules: sorted.map(ruleOf) } },
+        columnKind: 'utf16CodeUnits',
+        invocations: [
+          {
+            executionSuccessful: problems.length === 0,
+            ...(problems.length === 0 ? {} : { toolExecutionNotifications: problems.map(({ path, says }) => ({ level: 'error', message: messageOf(`${path} ${says}`), locations: [{ physicalLocation: { artifactLocation: artifactAt(path) } }] })) }),
+          },
+        ],
+        results: results.filter((r) => r !== undefined),
+        properties: { judgedAsOf: day },
+      },
+    ],
+  };
+}
+
+/** A bracket or a brace of ours is no link and no placeholder. */
+const plain = (text: string): string => cleanText(text).replace(/\\/g, '\\\\').replace(/[[\]]/g, '\\$&').replace(/\{(?=\d+\})/g, '{{');
+const messageOf = (text: string): Message => ({ text: plain(text) });
+
+function ruleOf(rule: Rule): object {
+  const aside = rule.citesRating === true ? 'It compares with a rating, so it cannot be set aside.' : `Set aside with a written reason: # allow ${rule.name}: why it is right here`;
+  const fence = (text: string): string => `\`\`\`rig\n${text.trimEnd()}\n\`\`\``;
+  return {
+    id: rule.name,
+    shortDescription: messageOf(rule.summary),
+    fullDescription: messageOf(`${sentence(rule.why)} Source: ${sentence(rule.source)}`),
+    help: {
+      text: [rule.summary, `Why: ${rule.why}`, `Source: ${rule.source}`, aside, 'Found in:', rule.bad.trimEnd(), 'Not found in:', rule.good.trimEnd()].join('\n\n'),
+      markdown: [escapeMarkdown(rule.summary), `**Why:** ${escapeMarkdown(rule.why)}`, `**Source:** ${escapeMarkdown(rule.source)}`, escapeMarkdown(aside), 'Found in', fence(rule.bad), 'Not found in', fence(rule.good)].join('\n\n'),
+    },
+    defaultConfiguration: { level: levels[rule.severity] },
+    properties: { severity: rule.severity, citesRating: rule.citesRating === true },
+  };
+}
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1) + (text.endsWith('.') ? '' : '.');
+
+function resultOf(finding: Finding, block: { readonly title: string; readonly name: string | undefined; readonly kind: string } | undefined, identity: string, locate: Locate, index: ReadonlyMap<string, number>): SarifResult | undefined {
+  const at = locate(finding.place);
+  if (at === undefined) return undefined;
+  const ruleIndex = index.get(finding.code);
+  const related = finding.related.flatMap(({ place, message }, i) => {
+    const spot = locate(place);
+    return spot === undefined ? [] : [{ id: i + 1, physicalLocation: physical(spot), message: messageOf(message) }];
+  });
+  const fixes = finding.fixes.flatMap((fix) => {
+    const changes = new Map<string, { deletedRegion: Region; insertedContent?: { text: string } }[]>();
+    for (const edit of fix.edits) {
+      const spot = locate(edit.place);
+      if (spot === undefined) return [];
+      const list = changes.get(spot.file) ?? [];
+      list.push({ deletedRegion: regionOf(spot), ...(edit.text === '' ? {} : { insertedContent: { text: edit.text } }) });
+      changes.set(spot.file, list);
+    }
+    return changes.size === 0 ? [] : [{ description: messageOf(fix.title), artifactChanges: [...changes].map(([file, replacements]) => ({ artifactLocation: artifactAt(file), replacements })) }];
+  });
+  return {
+    ruleId: finding.code,
+    ...(ruleIndex === undefined ? {} : { ruleIndex }),
+    level: levels[finding.severity],
+    message: { text: plain(finding.message) + (finding.help === '' ? '' : `\nHelp: ${plain(finding.help)}`), markdown: `${namesAsCode(finding.message)}${finding.help === '' ? '' : `  \nHelp: ${namesAsCode(finding.help)}`}` },
+    locations: [{ physicalLocation: physical(at), ...(block === undefined ? {} : { logicalLocations: [{ ...(block.name === undefined ? {} : { name: block.name }), fullyQualifiedName: block.title, kind: block.kind }] }) }],
+    ...(related.length === 0 ? {} : { relatedLocations: related }),
+    partialFingerprints: { 'linewright/v1': identity, primaryLocationLineHash: `${identity}:1` },
+    ...(fixes.length === 0 ? {} : { fixes }),
+    properties: { severity: finding.severity, ...(finding.why === undefined ? {} : { why: finding.why }), ...(finding.source === undefined ? {} : { source: finding.source }) },
+  };
+}
+
+const namesAsCode = (text: string): string => text.split(/`([^`]+)`/).map((t, i) => (i % 2 === 1 ? codeSpan(t) : escapeMarkdown(t))).join('');
+
+const regionOf = ({ line, column, endLine, endColumn }: Location): Region => ({ startLine: line, startColumn: column, endLine, endColumn });
+const physical = (at: Location): PhysicalLocation => ({ artifactLocation: artifactAt(at.file), region: regionOf(at) });
+
+/** A path as an address: below the root of the sources, or absolute where it lies elsewhere. */
+function artifactAt(path: string): ArtifactLocation {
+  const parts = path.split(/[/\\]/).map((p) => encodeURIComponent(cleanText(p)));
+  if (path.startsWith('/')) return { uri: `file://${parts.join('/')}` };
+  if (/^[A-Za-z]:[/\\]/.test(path)) return { uri: `file:///${path.slice(0, 2)}/${parts.slice(1).join('/')}` };
+  return { uri: parts.join('/'), uriBaseId: '%SRCROOT%' };
+}

@@ -1,0 +1,133 @@
+import { isAbove, isBelow } from '../base/compare.ts';
+import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
+import { holderOf, type Holder } from '../assess/pull-rigging.ts';
+import type { Run } from '../assess/pull-run.ts';
+import { isUnknown, type Value } from '../mechanics/derivation.ts';
+import { nameOf, quantityOf } from '../model/bound.ts';
+
+/** A point that the line runs from, over or to. */
+export interface PlanNode {
+  readonly role: 'winch' | 'block' | 'end';
+  readonly name: string;
+  /** Moves with the load. */
+  readonly moves: boolean;
+  /** In metres from the load, ahead and to the left; undefined where it is not written. */
+  readonly at: PlanPoint | undefined;
+  readonly loaded: Loaded | undefined;
+}
+
+export interface PlanPoint {
+  readonly ahead: number;
+  readonly left: number;
+}
+
+/** What holds the line or its gear: a vehicle or an anchor. */
+export interface PlanBody {
+  readonly name: string;
+  /** `vehicle`, the word of an anchor's kind, or undefined where that is not written. */
+  readonly form: string | undefined;
+  readonly moves: boolean;
+  readonly loaded: Loaded | undefined;
+  readonly at: PlanPoint | undefined;
+  readonly isLoad: boolean;
+}
+
+/** Gear between a node and the body that holds it. */
+export interface PlanFastening {
+  readonly node: number;
+  readonly body: number;
+  readonly gear: readonly Loaded[];
+  /** The recovery point that is used. */
+  readonly point: Loaded | undefined;
+}
+
+export interface PlanScene {
+  readonly nodes: readonly PlanNode[];
+  readonly bodies: readonly PlanBody[];
+  readonly fastenings: readonly PlanFastening[];
+  /** Every node has a place in plan. */
+  readonly isPlaced: boolean;
+}
+
+/** What is known of a load against its limit. */
+export type Standing = 'within' | 'over' | 'either' | 'not known';
+
+export function standingOf(load: Value, limit: Value): Standing {
+  if (isUnknown(load) || isUnknown(limit)) return 'not known';
+  if (!isAbove(load.amount.high, limit.amount.low)) return 'within';
+  return isBelow(limit.amount.high, load.amount.low) ? 'over' : 'either';
+}
+
+/** Places by `stands`, which counts from the load. */
+function standsIn({ block }: AssessedPull): Map<string, PlanPoint> {
+  const stands = new Map<string, PlanPoint>();
+  for (const statement of block.statements) {
+    if (statement.definition.head !== 'stands' || statement.broken.size > 0) continue;
+    const what = nameOf(statement.values, 'what');
+    const metres = (key: string): number => quantityOf(statement.values, key)?.value ?? 0;
+    if (what !== undefined) stands.set(what.name, { ahead: metres('ahead') - metres('behind'), left: metres('left') - metres('right') });
+  }
+  return stands;
+}
+
+/** What the line of a pull touches, in its order, and what holds that. */
+export function planScene(pull: AssessedPull): PlanScene {
+  const { rigging, winch, run, resistance } = pull;
+  const stands = standsIn(pull);
+  const origin: PlanPoint = { ahead: 0, left: 0 };
+  const placeOf = (moves: boolean, ...names: (string | undefined)[]): PlanPoint | undefined => {
+    for (const name of names) if (name !== undefined && stands.has(name)) return stands.get(name);
+    return moves && stands.size > 0 ? origin : undefined;
+  };
+  const nodes: PlanNode[] = [];
+  const bodies: PlanBody[] = [];
+  const fastenings: PlanFastening[] = [];
+  const loadedAs = (sort: Loaded['sort'], name: string): Loaded | undefined => pull.loaded.find((l) => l.sort === sort && l.name === name);
+
+  const bodyOf = (name: string, form: string | undefined, moves: boolean, isLoad: boolean): number => {
+    const known = bodies.findIndex((b) => b.name === name);
+    if (known >= 0) return known;
+    return bodies.push({ name, form, moves, isLoad, loaded: loadedAs('anchor', name), at: placeOf(moves, name) }) - 1;
+  };
+  const holderBody = ({ name, sort, block }: Holder, moves: boolean): number => {
+    const kind = loadedAs('anchor', name)?.anchor?.form ?? block?.statements.find((s) => s.definition.head === 'kind')?.values.get('kind');
+    const form = sort === 'vehicle' ? 'vehicle' : typeof kind === 'string' ? kind : kind?.type === 'word' ? kind.word : undefined;
+    return bodyOf(name, form, moves, name === resistance.vehicleName);
+  };
+  const loadBody = (): number => bodyOf(resistance.vehicleName ?? 'load', resistance.vehicleName === undefined ? 'load' : 'vehicle', true, true);
+  const gearOf = (of: Run | undefined): Loaded[] => (of?.links ?? []).flatMap((link) => pull.loaded.find((l) => l.link === link) ?? []);
+  const fasten = (node: number, body: number, of: Run | undefined, called: string | undefined): void => void fastenings.push({ node, body, gear: gearOf(of), point: called === undefined ? undefined : loadedAs('point', called) });
+
+  const winchVehicle = winch === undefined ? undefined : nameOf(winch.block.header, 'vehicle')?.name;
+  nodes.push({ role: 'winch', name: winch?.name ?? 'winch', moves: rigging.winchMoves, at: placeOf(rigging.winchMoves, winch?.name, winchVehicle), loaded: undefined });
+  if (winchVehicle !== undefined) fasten(0, bodyOf(winchVehicle, 'vehicle', rigging.winchMoves, winchVehicle === resistance.vehicleName), undefined, undefined);
+
+  for (const b of rigging.blocks) {
+    const moves = b.moves === 'load';
+    const node = nodes.push({ role: 'block', name: b.name, moves, at: placeOf(moves, b.name, b.holder?.name), loaded: pull.loaded.find((l) => l.sort === 'block' && l.name === b.name && l.place === b.place) }) - 1;
+    if (b.holder !== undefined) fasten(node, holderBody(b.holder, moves), b.run, b.holder.called);
+    else if (moves) fasten(node, loadBody(), b.run, undefined);
+  }
+
+  const legs = (run?.legs ?? []).flatMap((leg) => {
+    const holder = holderOf(leg);
+    return holder === undefined ? [] : [{ leg, holder }];
+  });
+  const end = holderOf(run) ?? endHolder(pull);
+  const endName = legs.length > 0 ? 'bridle' : (end?.name ?? (rigging.endMoves ? 'load' : 'end'));
+  const node = nodes.push({ role: 'end', name: endName, moves: rigging.endMoves, at: placeOf(rigging.endMoves, end?.name ?? legs[0]?.holder.name), loaded: undefined }) - 1;
+  if (legs.length > 0) for (const { leg, holder } of legs) fasten(node, holderBody(holder, rigging.endMoves), leg, holder.called);
+  else if (end !== undefined) fasten(node, holderBody(end, rigging.endMoves), run, end.called);
+  else if (rigging.endMoves) fasten(node, loadBody(), run, undefined);
+  return { nodes, bodies, fastenings, isPlaced: stands.size > 0 && nodes.every((n) => n.at !== undefined) };
+}
+
+/** The end as `back-to` names it, where no chain leads to it. */
+function endHolder(pull: AssessedPull): Holder | undefined {
+  const back = pull.block.statements.find((s) => s.definition.head === 'back-to');
+  const target = back === undefined ? undefined : nameOf(back.values, 'target');
+  if (target === undefined) return undefined;
+  const held = pull.loaded.find((l) => l.name === target.name && (l.sort === 'anchor' || l.sort === 'point'));
+  const isVehicle = target.name === pull.resistance.vehicleName || (held !== undefined && held.anchor === undefined && held.vehicle !== undefined);
+  return { name: target.name, called: target.name, sort: isVehicle ? 'vehicle' : 'anchor', place: target.place, block: undefined, point: undefined };
+}
