@@ -1,6 +1,7 @@
 // Builds dist/: the extension, the language server and the command line, each one file with nothing to install beside it.
 //   node esbuild.config.mjs [--minify] [name ...]
 import { existsSync } from 'node:fs';
+import { mkdir, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -14,24 +15,48 @@ const groupBy =
 const node = { platform: 'node', format: 'cjs', target: 'node20.9', banner: { js: groupBy } };
 const browser = { platform: 'browser', target: 'es2022', banner: { js: groupBy } };
 
+/**
+ * In Node everything that knows the trade is one file, which the two programs share. They ask for it when they need it, so
+ * that the server answers its first message before it is read.
+ */
+const sharedEngine = {
+  name: 'shared-engine',
+  setup({ onResolve }) {
+    onResolve({ filter: /\/node-engine\.ts$/ }, ({ kind }) => (kind === 'dynamic-import' ? { path: './engine.cjs', external: true } : undefined));
+  },
+};
+const program = { ...node, plugins: [sharedEngine], needs: ['engine'], supported: { 'dynamic-import': false } };
+
 /** Every bundle by its name: where it starts and where it lands. */
 export const bundles = {
   client: { ...node, entry: 'client/desktop.ts', out: 'dist/client.cjs', external: ['vscode'] },
   'client-web': { ...browser, format: 'cjs', entry: 'client/web.ts', out: 'dist/client-web.js', external: ['vscode'] },
-  server: { ...node, entry: 'server/stdio.ts', out: 'dist/server.cjs' },
+  engine: { ...node, entry: 'server/node-engine.ts', out: 'dist/engine.cjs' },
+  server: { ...program, entry: 'server/stdio.ts', out: 'dist/server.cjs' },
   'server-web': { ...browser, format: 'iife', entry: 'server/worker.ts', out: 'dist/server-web.js' },
-  cli: { ...node, entry: 'server/cli.ts', out: 'dist/linewright.cjs', banner: { js: `#!/usr/bin/env node\n${groupBy}` } },
+  cli: { ...program, entry: 'server/cli.ts', out: 'dist/linewright.cjs', banner: { js: `#!/usr/bin/env node\n${groupBy}` } },
 };
 
-/** Builds the named bundles (all, when none is named) and answers with the files written. */
+/** A program that is started meanwhile reads the old file or the new one, never half of it. */
+async function putInPlace(out, bytes) {
+  const path = join(root, out);
+  const beside = `${path}.${process.pid}.${Math.random().toString(36).slice(2)}`;
+  await mkdir(dirname(path), { recursive: true });
+  await writeFile(beside, bytes);
+  await rename(beside, path);
+}
+
+/** Builds the named bundles (all, when none is named) with those that they need, and answers with the files written. */
 export async function buildBundles(names = Object.keys(bundles), { minify = false } = {}) {
+  const wanted = new Set(names.flatMap((name) => [...(bundles[name].needs ?? []), name]));
   return Promise.all(
-    names.map(async (name) => {
-      const { entry, out, ...options } = bundles[name];
-      await build({
+    [...wanted].map(async (name) => {
+      const { entry, out, needs: _needs, ...options } = bundles[name];
+      const { outputFiles } = await build({
         ...options,
         entryPoints: [join(root, entry)],
         outfile: join(root, out),
+        write: false,
         absWorkingDir: root,
         bundle: true,
         minify,
@@ -42,6 +67,7 @@ export async function buildBundles(names = Object.keys(bundles), { minify = fals
         logLevel: 'warning',
         mainFields: options.platform === 'browser' ? ['browser', 'module', 'main'] : ['module', 'main'],
       });
+      await putInPlace(out, outputFiles[0].contents);
       return out;
     }),
   );

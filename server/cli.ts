@@ -1,5 +1,4 @@
 import type { Io } from './cli/io.ts';
-import { run } from './cli/run.ts';
 
 /** The day on the wall calendar of whoever runs this, not of Greenwich. */
 function localDay(): string {
@@ -24,7 +23,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit();
 });
 
-run(process.argv.slice(2), io).then(
+import('./node-engine.ts').then(async ({ commandLine }) => (await commandLine())(process.argv.slice(2), io)).then(
   (code) => {
     if (code !== undefined) process.exitCode = code;
   },

@@ -54,6 +54,27 @@ export const commands: readonly Command[] = [
     run: async (words, io) => (await import('./inspect.ts')).inspect(words, io),
   },
   {
+    name: 'compare',
+    usage: 'OLD NEW | --against REV PATH',
+    says: 'Tells what became of a rig: which strengths, lengths, margins and findings changed, and by which lines. OLD and NEW are two files, two folders, or revisions of git as REV:PATH. Ends with 1 when something is found in NEW that was not in OLD.',
+    options: { on, against: { takes: 'REV', says: 'compare a file or folder with what it was at a revision of git, such as HEAD' }, level: { takes: 'LEVEL', oneOf: ['error', 'warning', 'information', 'hint'], says: 'end with 1 when something of this severity or above is new: warning when left out' }, format: { takes: 'text|json|markdown', oneOf: ['text', 'json', 'markdown'], says: 'text for people (the default), JSON for programs, or Markdown for a review' }, root },
+    run: async (words, io) => (await import('./compare.ts')).compare(words, io),
+  },
+  {
+    name: 'logbook',
+    usage: 'LINE FILE',
+    says: 'Tells the life of a line: every dated entry, with length and strength after it.',
+    options: { on, format: { takes: 'text|json|markdown|html', oneOf: ['text', 'json', 'markdown', 'html'], says: 'text for people (the default), JSON for programs, Markdown, or one page of HTML with the line drawn' }, root },
+    run: async (words, io) => (await import('./logbook.ts')).printLogbook(words, io),
+  },
+  {
+    name: 'textconv',
+    usage: 'FILE',
+    says: 'Prints a rig with what each block comes to under it, so that `git diff` shows changed loads.',
+    options: { on },
+    run: async (words, io) => (await import('./textconv.ts')).printTextconv(words, io),
+  },
+  {
     name: 'explain',
     usage: 'CODE | FILE:LINE',
     says: 'Tells why a rule is there, with source and example; or what a line of a rig comes to.',

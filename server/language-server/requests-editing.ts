@@ -1,4 +1,4 @@
-import { ResponseError, type CancellationToken, type CompletionItem as LspCompletionItem, type Diagnostic } from 'vscode-languageserver';
+import type { CancellationToken, CompletionItem as LspCompletionItem, Diagnostic } from 'vscode-languageserver';
 import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-actions.ts';
 import { completionsAt, type CompletionItem } from '../../src-core/ide/completion.ts';
 import { useEdits } from '../../src-core/ide/file-rename.ts';
@@ -19,8 +19,10 @@ interface Asked {
   readonly range?: unknown;
 }
 
-/** The protocol's number for a request that is understood and cannot be done. */
-const requestFailed = -32803;
+/** A request that is understood and cannot be done; its message is for the person who asked. */
+class RequestRefused extends Error {
+  override readonly name = 'RequestRefused';
+}
 
 /** Items of the last list, whose documentation is asked for one by one. */
 const lastItems = new WeakMap<LanguageServer, { readonly batch: number; readonly items: readonly CompletionItem[] }>();
@@ -93,7 +95,7 @@ export const editing: Readonly<Record<string, Answer>> = {
     const newName = params.newName.trim();
     const rename = renameAt(at.folder.project, at.path, at.offset, at.day, newName);
     if (rename === undefined) return null;
-    if ('refused' in rename) return new ResponseError(requestFailed, rename.refused);
+    if ('refused' in rename) throw new RequestRefused(rename.refused);
     return toWorkspaceEdit(at.folder, rename.edits.map((e) => ({ ...e, text: newName })), server.positions, server.skills);
   },
 

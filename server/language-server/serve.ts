@@ -1,9 +1,15 @@
-import type { CancellationToken, Connection, InitializeParams } from 'vscode-languageserver';
+import { ResponseError, type CancellationToken, type Connection, type InitializeParams } from 'vscode-languageserver';
 import { readSkills, serverCapabilities } from './capabilities.ts';
 import type { OpenFolder } from './folder-files.ts';
 import type { LanguageServer } from './language-server.ts';
 
 type Engine = typeof import('./engine.ts');
+
+/** Everything that knows the trade, and the way to this machine's disk where there is one. */
+export type LoadEngine = () => Promise<{ readonly engine: Engine; readonly disk?: OpenFolder | undefined }>;
+
+/** The protocol's number for a request that is understood and cannot be done. */
+const requestFailed = -32803;
 
 /** Requests and the answer to give when one makes no sense. */
 const fallbacks: Readonly<Record<string, unknown>> = {
@@ -42,13 +48,13 @@ const fallbacks: Readonly<Record<string, unknown>> = {
  * Answers a language client. Only what the first answer needs is loaded before it; everything that knows the trade
  * comes behind it, while the editor reads what this server can do.
  */
-export function serveLanguage(connection: Connection, loadDisk?: () => Promise<OpenFolder>): void {
+export function serveLanguage(connection: Connection, load: LoadEngine): void {
   let params: InitializeParams | undefined;
   let loaded: Promise<{ engine: Engine; server: LanguageServer }> | undefined;
   let running: LanguageServer | undefined;
 
   const start = (): Promise<{ engine: Engine; server: LanguageServer }> => {
-    loaded ??= Promise.all([import('./engine.ts'), loadDisk?.()]).then(([engine, disk]) => {
+    loaded ??= load().then(({ engine, disk }) => {
       running = new engine.LanguageServer(connection, params!, disk);
       return { engine, server: running };
     });
@@ -86,6 +92,8 @@ export function serveLanguage(connection: Connection, loadDisk?: () => Promise<O
       try {
         return await make(ready, (given ?? {}) as never, token);
       } catch (error) {
+        // Known by its name: what was loaded later may not share its classes with this file.
+        if (error instanceof Error && error.name === 'RequestRefused') return new ResponseError(requestFailed, error.message);
         complain(method, error);
         return fallback === undefined ? given : fallback;
       }

@@ -1,11 +1,12 @@
 import type { Span } from '../base/span.ts';
 import type { Finding } from '../assess/finding.ts';
+import { cutOutFix } from '../assess/repair-text.ts';
 import type { Fix } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import type { Project } from '../project.ts';
 import { ruleNamed } from '../rules/all.ts';
 import type { BoundBlock } from '../model/bound.ts';
-import { fileSpanOf, viewing, type FileSpan, type Viewing } from './viewing.ts';
+import { assessedOf, fileSpanOf, viewing, type FileSpan, type Viewing } from './viewing.ts';
 
 export interface FileEdit extends FileSpan {
   readonly text: string;
@@ -28,6 +29,9 @@ export function codeActions(project: Project, path: string, within: Span, day: D
   const view = viewing(project, path, day);
   if (view === undefined) return [];
   const actions: CodeAction[] = [];
+  const lineBreak = /\r\n|\n|\r/.exec(view.file.text)?.[0] ?? '\n';
+  /** Damage of one piece shares one plan, which is offered once. */
+  const planned = new Set<string>();
   for (const finding of project.findings(path, day)) {
     const span = view.file.spanOf(finding.place);
     if (span === undefined || !touches(span, within)) continue;
@@ -35,6 +39,9 @@ export function codeActions(project: Project, path: string, within: Span, day: D
       const edits = editsOf(view, fix);
       if (edits !== undefined) actions.push({ title: fix.title, kind: 'fix', edits, finding, ...(i === 0 && finding.fixes.length === 1 ? { preferred: true as const } : {}) });
     });
+    const cut = cutOut(view, finding, planned);
+    const cutEdits = cut === undefined ? undefined : editsOf(view, cut);
+    if (cutEdits !== undefined) actions.push({ title: cut!.title, kind: 'fix', edits: cutEdits.map((e) => ({ ...e, text: e.text.replaceAll('\n', lineBreak) })), finding });
     const stub = stubFor(view, finding);
     if (stub !== undefined) actions.push(stub);
     const aside = setAside(view, finding, span);
@@ -51,6 +58,22 @@ function editsOf(view: Viewing, fix: Fix): FileEdit[] | undefined {
     edits.push({ ...span, text });
   }
   return edits;
+}
+
+/** A repair that cuts damage out. Planning it takes longer than judging, so it waits until somebody asks what may be done. */
+function cutOut(view: Viewing, finding: Finding, planned: Set<string>): Fix | undefined {
+  if (finding.code !== 'damage-left-in-service') return undefined;
+  const block = blockOf(view, finding);
+  const line = block === undefined ? undefined : assessedOf(view, block);
+  if (line?.kind !== 'line') return undefined;
+  const { chunk, start } = finding.place;
+  for (const piece of line.pieces.values()) {
+    if (planned.has(piece.name) || !piece.damages.some(({ fact: { place } }) => place.chunk === chunk && place.start === start)) continue;
+    planned.add(piece.name);
+    const [carrier] = view.assessing.reader.winchesCarrying(piece.name);
+    return cutOutFix(piece, view.assessing, { winch: carrier === undefined ? undefined : view.assessing.winch(carrier) })?.fix;
+  }
+  return undefined;
 }
 
 /** Every spelling that can be mended without a claim about strength, reach or rating, at once. */

@@ -1,3 +1,4 @@
+import { nylonStretchQuestion, ropeElongationTest } from '../trade/pull-sources.ts';
 import { sources } from '../trade/sources.ts';
 import { defineCalculation } from './define-calculation.ts';
 
@@ -14,6 +15,8 @@ export const lineStretch = defineCalculation({
   sources: [sources['elastic-energy']],
   assumptions: ['elongation as the maker states it at that tension; no general figure is put in its place'],
   compute: ({ ε, L }) => ε * L,
-  worked: [],
-  noExample: 'the definition of elongation; no worked line was found',
+  worked: [
+    { inputs: { ε: '15 %', L: '30 in' }, expected: '4 1/2 in', tolerance: 1e-9, source: ropeElongationTest },
+    { inputs: { ε: '1/3', L: '30 ft' }, expected: '10 ft', tolerance: 1e-9, source: nylonStretchQuestion },
+  ],
 });

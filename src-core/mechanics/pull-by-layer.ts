@@ -22,5 +22,7 @@ export const pullByLayer = defineCalculation({
     { inputs: { F_1: '20,000 lbf', ...drum, n: '1' }, expected: '20,000 lbf', tolerance: layerPullTable.tolerance, source: tm },
     { inputs: { F_1: '20,000 lbf', ...drum, n: '2' }, expected: '18,173 lbf', tolerance: layerPullTable.tolerance, source: tm },
     { inputs: { F_1: '20,000 lbf', ...drum, n: '3' }, expected: '16,663 lbf', tolerance: layerPullTable.tolerance, source: tm },
+    { inputs: { F_1: '20,000 lbf', ...drum, n: '4' }, expected: '15,361 lbf', tolerance: layerPullTable.tolerance, source: tm },
+    { inputs: { F_1: '20,000 lbf', ...drum, n: '5' }, expected: '14,254 lbf', tolerance: layerPullTable.tolerance, source: tm },
   ],
 });

@@ -1,3 +1,4 @@
+import { sideLoadQuestion } from '../trade/gear-sources.ts';
 import { sources } from '../trade/sources.ts';
 import { defineCalculation } from './define-calculation.ts';
 
@@ -13,6 +14,5 @@ export const sideLoadedLimit = defineCalculation({
   },
   sources: [sources['shackle-side-load']],
   compute: ({ WLL, s }) => s * WLL,
-  worked: [],
-  noExample: 'the catalogues give the share and no shackle worked through',
+  worked: [{ inputs: { WLL: '3.25 t', s: '50 %' }, expected: '1.625 t', tolerance: 1e-9, source: sideLoadQuestion }],
 });

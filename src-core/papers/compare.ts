@@ -35,6 +35,8 @@ export interface ChangedValue {
   readonly new: SideValue | undefined;
   /** Lines that fed it and that only one side has. */
   readonly because: readonly ChangedLine[];
+  /** Of use to a program, and said to people by something else: a mark along a splice, or what the changed line says itself. */
+  readonly detail?: true;
 }
 
 export interface ComparedFinding {
@@ -87,19 +89,23 @@ class Changes {
   /** Lines that only one side has, by side, file and number. */
   readonly #lines = new Map<string, ChangedLine>();
   readonly #byFile = new Map<ComparedFile, readonly ChangedLine[]>();
+  /** Where a line stands in the order of both texts together. */
+  readonly #order = new Map<ChangedLine, number>();
 
   constructor(old: ComparedSide, now: ComparedSide, pairs: readonly Pair[]) {
     this.#old = old;
     this.#now = now;
     for (const { was, is } of pairs) {
       const changes = diffLines(was?.lines ?? [], is?.lines ?? []);
-      for (const file of [was, is]) if (file !== undefined) this.#byFile.set(file, changes.filter((c) => c.side === (file === was ? 'old' : 'new')).map((c) => this.#changed(file, c)));
+      for (const file of [was, is]) if (file !== undefined) this.#byFile.set(file, []);
+      for (const c of changes) (this.#byFile.get((c.side === 'old' ? was : is)!) as ChangedLine[]).push(this.#changed((c.side === 'old' ? was : is)!, c));
     }
   }
 
   #changed(file: ComparedFile, { side, line, text }: LineChange): ChangedLine {
     const changed: ChangedLine = { side, file: file.called, line, text };
     this.#lines.set(`${side} ${file.called} ${line}`, changed);
+    this.#order.set(changed, this.#order.size);
     return changed;
   }
 
@@ -111,7 +117,7 @@ class Changes {
     const keys = [...new Set([...(is?.blocks ?? []), ...(was?.blocks ?? [])].map((b) => b.key))];
     const blocks = keys.map((key) => this.#ofBlock(was?.blocks.find((b) => b.key === key), is?.blocks.find((b) => b.key === key)));
     const outside = (file: ComparedFile | undefined): ChangedLine[] => this.#within(file, (line) => !file!.blocks.some((b) => b.lines.first <= line && line <= b.lines.last)).filter((l) => l.text.trim() !== '');
-    const lines = inOrder([...outside(was), ...outside(is)]);
+    const lines = this.#inOrder([...outside(was), ...outside(is)]);
     const findings = this.#findings(was?.loose ?? [], is?.loose ?? []);
     const loose: BlockChange[] = lines.length === 0 && findings.length === 0 ? [] : [{ block: undefined, file: (is ?? was)!.called, change: was === undefined ? 'new' : is === undefined ? 'gone' : 'changed', lines, values: [], findings }];
     return [...loose, ...blocks.filter((b) => b.lines.length > 0 || b.values.length > 0 || b.findings.length > 0)];
@@ -120,7 +126,7 @@ class Changes {
   #ofBlock(was: ComparedBlock | undefined, is: ComparedBlock | undefined): BlockChange {
     const one = (is ?? was)!;
     const linesOf = (block: ComparedBlock | undefined): ChangedLine[] => (block === undefined ? [] : this.#within(block.file, (line) => block.lines.first <= line && line <= block.lines.last));
-    const lines = inOrder([...linesOf(was), ...linesOf(is)]);
+    const lines = this.#inOrder([...linesOf(was), ...linesOf(is)]);
     const values: ChangedValue[] = [];
     for (const id of new Set([...(is?.rows ?? []), ...(was?.rows ?? [])].map((r) => r.id))) {
       const [a, b] = [was?.rows.find((r) => r.id === id), is?.rows.find((r) => r.id === id)];
@@ -128,7 +134,7 @@ class Changes {
       if (a !== undefined && b !== undefined && isSame(a, b)) continue;
       // Of a block that came or went, every value did: the lines say so already.
       if (was === undefined || is === undefined) continue;
-      values.push({ id, name: (b ?? a)!.name, old: sideValue(a), new: sideValue(b), because: this.#because(a, b, lines, is) });
+      values.push({ id, name: (b ?? a)!.name, old: sideValue(a), new: sideValue(b), because: this.#because(a, b, lines, is), ...(isDetail(a) && isDetail(b) ? { detail: true } : {}) });
     }
     return { block: one.title, file: one.file.called, change: was === undefined ? 'new' : is === undefined ? 'gone' : 'changed', lines, values, findings: this.#findings(was?.findings ?? [], is?.findings ?? []) };
   }
@@ -136,7 +142,7 @@ class Changes {
   /** Changed lines that fed a value; else those of its block; else those of the blocks that its block looked at. */
   #because(a: ComparedRow | undefined, b: ComparedRow | undefined, own: readonly ChangedLine[], block: ComparedBlock): ChangedLine[] {
     const fed = [...this.#fedBy('old', a, this.#old), ...this.#fedBy('new', b, this.#now)];
-    if (fed.length > 0) return inOrder(fed).slice(0, mostReasons);
+    if (fed.length > 0) return this.#inOrder(fed).slice(0, mostReasons);
     if (own.length > 0) return own.slice(0, mostReasons);
     const looked = [...this.#old.files, ...this.#now.files].flatMap((file) => file.blocks.filter((other) => asksFor(block, other)).flatMap((other) => this.#within(file, (line) => other.lines.first <= line && line <= other.lines.last)));
     return looked.slice(0, mostReasons);
@@ -152,6 +158,10 @@ class Changes {
       if (line !== undefined) found.add(line);
     }
     return [...found];
+  }
+
+  #inOrder(lines: readonly ChangedLine[]): ChangedLine[] {
+    return [...lines].sort((a, b) => this.#order.get(a)! - this.#order.get(b)!);
   }
 
   #findings(was: readonly IdentifiedFinding[], is: readonly IdentifiedFinding[]): ComparedFinding[] {
@@ -181,6 +191,9 @@ class Changes {
   }
 }
 
+/** No news to somebody who reads the changed lines. */
+const isDetail = (row: ComparedRow | undefined): boolean => row === undefined || row.isMark || (row.row.value !== undefined && !isUnknown(row.row.value) && row.row.value.origin.from === 'written');
+
 const wordsDiffer = (a: ComparedRow | undefined, b: ComparedRow | undefined): boolean => (a?.row.says ?? '') !== (b?.row.says ?? '');
 
 function isSame(a: ComparedRow, b: ComparedRow): boolean {
@@ -207,8 +220,6 @@ function asksFor(block: ComparedBlock, other: ComparedBlock): boolean {
   const { name, definition } = other.judged.block;
   return (name !== undefined && asked.has(`name:${name}`)) || asked.has(`head:${definition.head}`) || (definition.head === 'practice' && asked.has('practice'));
 }
-
-const inOrder = (lines: readonly ChangedLine[]): ChangedLine[] => [...lines].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.line - b.line || (a.side === 'old' ? -1 : 1)));
 
 /** New findings of a comparison at a severity or above. */
 export const newFindings = ({ blocks }: Comparison, severities: readonly Severity[]): ComparedFinding[] => blocks.flatMap((b) => b.findings.filter((f) => f.change === 'new' && severities.includes(f.severity)));

@@ -11,6 +11,8 @@ export interface ComparedRow {
   readonly id: string;
   /** Told in full: `outboard end of main, breaking strength there`. */
   readonly name: string;
+  /** A mark along a splice: one of many numbers that follow from its bury. */
+  readonly isMark: boolean;
   readonly row: SheetRow;
 }
 
@@ -88,13 +90,13 @@ function lineSpan(file: RigFile, place: Place): ComparedBlock['lines'] {
 }
 
 function rowsOf(judged: JudgedBlock): ComparedRow[] {
-  return blockSheet(judged).sections.flatMap(({ title, rows }) => {
+  return blockSheet(judged).sections.flatMap(({ title, layout, rows }) => {
     // A row that goes on from the one above it is told with what that one is of.
     let above = '';
     return rows.map((row): ComparedRow => {
       if (!row.label.startsWith('…')) above = row.label.replace(/, (?:at|from)$/, '');
       const label = row.label.startsWith('…') ? `${above}, ${row.label.replace(/^…\s*/, '')}` : row.label;
-      return { id: row.id, name: [title, row.group, label].filter((t) => t !== undefined).join(', '), row };
+      return { id: row.id, isMark: layout === 'table' && title === undefined, name: [title, row.group, label].filter((t) => t !== undefined).join(', '), row };
     });
   });
 }

@@ -5,7 +5,7 @@ import { kinds } from '../units/dimension.ts';
 import { practiceBlock } from '../vocabulary/blocks/plans.ts';
 import { page, rigFence, table } from './reference-text.ts';
 
-const shown = (value: PracticeValue): string => showAmount(value.amount, kinds[value.kind].dimension);
+const shown = (value: PracticeValue): string => showAmount(value.amount, kinds[value.kind].dimension, { careful: kinds[value.kind].careful });
 const written = new Set(practiceBlock.statements.map((s) => s.head));
 
 /** The built-in values of practice, each with its source and whether a crew can replace it. */

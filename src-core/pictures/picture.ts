@@ -22,7 +22,7 @@ export const pictureWidth = 760;
 export const margin = 24;
 export const rightEdge = pictureWidth - margin;
 
-export type PatternName = 'unknown' | 'between' | 'gone' | 'kept' | 'short';
+export type PatternName = 'unknown' | 'between' | 'gone' | 'kept' | 'short' | 'keep-out';
 
 /** Strokes of each pattern in its own small tile: the meaning stays when the colours go. */
 const patterns: Readonly<Record<PatternName, { readonly size: number; readonly turn: number; readonly d: string; readonly look: string }>> = {
@@ -31,6 +31,7 @@ const patterns: Readonly<Record<PatternName, { readonly size: number; readonly t
   gone: { size: 7, turn: -45, d: 'M0 3L7 3', look: 's-thin' },
   kept: { size: 6, turn: 0, d: 'M0 3L6 3M3 0L3 6', look: 's-thin' },
   short: { size: 7, turn: 45, d: 'M0 3L7 3', look: 's-alarm' },
+  'keep-out': { size: 10, turn: -45, d: 'M0 5L10 5', look: 's-grid' },
 };
 
 /** Identities inside one picture; `finish` makes them differ from those of any other picture on the same page. */

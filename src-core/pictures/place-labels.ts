@@ -51,6 +51,8 @@ export function runsThrough({ x1, y1, x2, y2 }: Segment, { left, top, right, bot
   return from < to;
 }
 
+const nearVertical = (normalX: number): boolean => Math.abs(normalX) > 0.95;
+
 /** Puts words where they cover neither other words nor what is drawn, within the sides of the picture. */
 export class LabelPlacer {
   readonly #left: number;
@@ -109,7 +111,10 @@ export class LabelPlacer {
   #put(label: Label, box: Box, side: Side, away: number): void {
     const anchor = side.startsWith('right') ? 'start' : side.startsWith('left') ? 'end' : 'middle';
     const x = anchor === 'start' ? box.left : anchor === 'end' ? box.right : label.x;
-    if (away > 20) this.parts.push(line(label.x, label.y, x, side.endsWith('above') ? box.bottom : side.endsWith('below') ? box.top : (box.top + box.bottom) / 2, 's-thin'));
+    if (away > 20) {
+      const [ex, ey] = [x, side.endsWith('above') ? box.bottom : side.endsWith('below') ? box.top : (box.top + box.bottom) / 2];
+      this.parts.push(line(label.x + Math.sign(Math.round(ex - label.x)) * label.clear.x, label.y + Math.sign(Math.round(ey - label.y)) * label.clear.y, ex, ey, 's-thin'));
+    }
     for (const [i, { says, look }] of label.lines.entries()) this.parts.push(text(x, box.top + i * rowHeight + 12, says, look, { anchor, rim: 'paper' }));
     this.take(box);
   }
@@ -121,13 +126,13 @@ export class LabelPlacer {
     if (length < 1) return false;
     const [nx, ny] = [-(y2 - y1) / length, (x2 - x1) / length];
     const size = textSizes[look];
-    for (const off of [0, 1, -1]) {
+    for (const off of nearVertical(nx) ? [1, -1, 0] : [ny > 0 ? -1 : 1, ny > 0 ? 1 : -1, 0]) {
       for (const share of [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74]) {
         // Beside the line it stands off by as much as its own half size needs in that direction.
         const by = off * (Math.abs(nx) * (wide / 2 + 5) + Math.abs(ny) * (size / 2 + 5));
         const [x, y] = [x1 + (x2 - x1) * share + nx * by, y1 + (y2 - y1) * share + ny * by];
         const box = boxAround(x, y, wide / 2, size / 2 + 1);
-        if (box.left < this.#left || box.right > this.#right || this.#taken.some((t) => overlap(t, box, 3))) continue;
+        if (box.left < this.#left || box.right > this.#right || this.#taken.some((t) => overlap(t, box, 9))) continue;
         this.parts.push(text(x, y + 4.5, says, look, { anchor: 'middle', rim: 'paper' }));
         this.take(box);
         return true;

@@ -2,7 +2,7 @@ import { isAbove, isBelow } from '../base/compare.ts';
 import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
 import { holderOf, type Holder } from '../assess/pull-rigging.ts';
 import type { Run } from '../assess/pull-run.ts';
-import { isUnknown, type Value } from '../mechanics/derivation.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
 import { nameOf, quantityOf } from '../model/bound.ts';
 
 /** A point that the line runs from, over or to. */
@@ -52,9 +52,10 @@ export interface PlanScene {
 /** What is known of a load against its limit. */
 export type Standing = 'within' | 'over' | 'either' | 'not known';
 
-export function standingOf(load: Value, limit: Value): Standing {
+/** While a part of the resistance is not known, every load may be more: then nothing is within its limit yet. */
+export function standingOf({ load, limit }: Loaded, { incomplete }: AssessedPull): Standing {
   if (isUnknown(load) || isUnknown(limit)) return 'not known';
-  if (!isAbove(load.amount.high, limit.amount.low)) return 'within';
+  if (!isAbove(load.amount.high, limit.amount.low)) return incomplete === undefined ? 'within' : 'not known';
   return isBelow(limit.amount.high, load.amount.low) ? 'over' : 'either';
 }
 

@@ -5,7 +5,7 @@ import { defineRule } from './rule.ts';
 
 const log = (length: string): string => `anchor larch {
   kind   buried-log
-  log    ${length} face 30 cm
+  log    ${length} face 40 cm
   depth  1.5 m
   slope  3
   soil   loam

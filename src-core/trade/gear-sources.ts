@@ -12,6 +12,7 @@ export const bendRatioArticle = source('bend-ratio-article', 'read', 'rigging ar
 export const oneSizeLarger = source('wac-296-54-54730-6', 'read', 'WAC 296-54-54730(6), shackles are one size larger than the lines they connect');
 export const markedOrNotUsed = source('wac-296-304-07005-1', 'read', 'WAC 296-304-07005(1), a shackle without legible marks of its safe working load is not used, and is not loaded above it');
 export const originalParts = source('wac-296-155-33900-2', 'read', 'WAC 296-155-33900(2)(c), replacement parts meet the maker\'s specification of the original');
+export const sideLoadQuestion = source('rigger-examination-side-load', 'read', 'rigger examination question: a screw pin shackle of 3.25 t, side-loaded at 90°, is good for 1.625 t');
 export const over90 = source('wac-296-155-33905-4', 'read', 'WAC 296-155-33905(4), figure 17: over 90° not permitted unless the maker or a qualified person authorises it');
 
 // Slings

@@ -40,4 +40,6 @@ export const ownWeaker = source('own-lowest-claim', 'own', 'the low end is the l
 
 // Energy
 export const bowExercise = source('bow-exercise', 'read', 'physics exercise, a bow drawn 0.6 m by 300 N: 90 J stored, an arrow of 30 g leaves at 77.46 m/s');
+export const nylonStretchQuestion = source('nylon-stretch-question', 'read', 'seamanship examination question: nylon stretches by up to a third under its working load, 30 ft to about 40 ft');
+export const ropeElongationTest = source('rope-elongation-test', 'read', 'rope maker\'s elongation test: marks 30 in apart stand 34 1/2 in apart at an elongation of 15 %');
 export const springLesson = source('spring-lesson', 'read', 'mechanics lesson on springs: 200 N/m over 0.1 m stores 1 J');

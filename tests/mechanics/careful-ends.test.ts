@@ -5,14 +5,18 @@ import { deadmanHoldingPower } from '../../src-core/mechanics/deadman-holding-po
 import { isUnknown, unknown, type Given } from '../../src-core/mechanics/derivation.ts';
 import { dragShare } from '../../src-core/mechanics/drag-resistance.ts';
 import { drumTable, type DrumInputs } from '../../src-core/mechanics/drum-table.ts';
-import { showAmount, showGiven } from '../../src-core/mechanics/explain.ts';
+import { allSources, showAmount, showGiven } from '../../src-core/mechanics/explain.ts';
 import { layerAtLineOut } from '../../src-core/mechanics/layer-at-line-out.ts';
 import { lengthOnPartialLayer } from '../../src-core/mechanics/length-on-partial-layer.ts';
 import { pullByLayer } from '../../src-core/mechanics/pull-by-layer.ts';
+import { putNumbersIn } from '../../src-core/mechanics/put-numbers-in.ts';
 import { readInput } from '../../src-core/mechanics/read-input.ts';
+import { sheaveEfficiency } from '../../src-core/mechanics/sheave-efficiency.ts';
+import { softShackleShare } from '../../src-core/mechanics/soft-shackle-strength.ts';
 import { solveLinear } from '../../src-core/mechanics/solve-linear.ts';
 import { standOffFrom } from '../../src-core/mechanics/stand-off-distance.ts';
 import { strengthOfWorstPlace, worstPlace } from '../../src-core/mechanics/strength-of-worst-place.ts';
+import { surfaceShare } from '../../src-core/mechanics/surface-resistance.ts';
 import { taperSchedule } from '../../src-core/mechanics/taper-schedule.ts';
 import { weakestLink } from '../../src-core/mechanics/weakest-link.ts';
 import { sources } from '../../src-core/trade/sources.ts';
@@ -216,6 +220,25 @@ describe('numbers as they are shown', () => {
     const half = worked(pullByLayer({ F_1: given('1,239 N', 'line pull'), B: given('1 m', 'diameter'), d: given('1 mm', 'diameter'), n: given('1', 'count') }));
     expect(showGiven({ amount: half.amount, kind: half.kind, origin: { from: 'derived', derivation: half } })).toBe('1.23 kN');
   });
+});
+
+test('a formula keeps the symbol it is for, and what stands to the left of the sign', () => {
+  const values = new Map([['a', { text: '2', range: false }], ['b', { text: '3', range: false }]]);
+  expect(putNumbersIn('a = a b', values, '6')).toBe('a = 2 × 3 = 6');
+  expect(putNumbersIn('f(a) = a + b', values, '5')).toBe('f(a) = 2 + 3 = 5');
+});
+
+test('the sources of a result include those of what was assumed and of constants', () => {
+  const from = (origin: Given['origin']): Given => ({ amount: exactly(1), kind: 'count', origin });
+  const of = (more: Given): string[] => allSources(worked(pullByLayer({ F_1: given('1 kN', 'line pull'), B: given('1 m', 'diameter'), d: given('1 mm', 'diameter'), n: more }))).map((source) => source.key);
+  const own = of(given('1', 'count'));
+  expect(own).not.toContain('nist-sp-811');
+  expect(of(from({ from: 'constant', source: sources['nist-sp-811'] }))).toEqual([...own, 'nist-sp-811']);
+  expect(of(from({ from: 'assumed', source: sources['nist-sp-811'], means: 'write it' }))).toEqual([...own, 'nist-sp-811']);
+});
+
+test.each([['sheave', sheaveEfficiency('plain')], ['knot', softShackleShare('diamond')], ['surface', surfaceShare('bog')]])('a figure of the %s table names its source', (_, value) => {
+  expect(value).toHaveProperty('origin.source.title', expect.any(String));
 });
 
 test('a mass where a force is meant is a weight, and keeps no unit of mass', () => {

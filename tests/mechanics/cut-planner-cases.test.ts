@@ -39,6 +39,11 @@ test('a piece that its two eyes use up is none', () => {
   expect(plans(question(30, [damage(10, 12), damage(14, 16)], { clear_m: 0, leastPiece_m: 0 }))).toEqual(['9 + 13 at 9 with 2', '9 at 9 with 1']);
 });
 
+test('with several pieces the longest go first, and the one with the old end costs a splice less', () => {
+  // Main 5 − 1 m; pieces of 8 − 2 and 5 − 2 m for two splices each, and one of 9 − 1 m for one.
+  expect(plans(question(30, [damage(5, 6), damage(14, 15), damage(20, 21)], { clear_m: 0 }))).toEqual(['4 + 6 + 3 + 8 at 9 with 6', '4 + 6 + 8 at 9 with 4', '4 + 8 at 9 with 2', '4 at 9 with 1']);
+});
+
 describe('a piece is as strong as what lies on it', () => {
   test('and no weaker for what lies on another', () => {
     const [longest] = planCutsOf(question(30, [damage(5, 6, 7), damage(10, 12)])).filter((plan) => plan.main.length_m > 8 && plan.extensions.length === 1);

@@ -99,6 +99,10 @@ describe('a refusal stands where the value was written', () => {
     if (isUnknown(again)) throw new Error('known');
     expect(placeOf(again, number(1))).toBe(places[2]);
   });
+  test('of the first input, when nothing comes out', () => {
+    const endless = define({ name: 'test-nowhere', symbols: { a: { meaning: 'first', kind: 'count' }, b: { meaning: 'second', kind: 'count' } }, compute: () => NaN });
+    expect(endless({ a: at(number(1), 0), b: at(number(1), 1) })).toHaveProperty('unknown.place', places[0]);
+  });
   test('of the range, when the inputs do not go together; else of the first input', () => {
     expect(placeOf(at(number(5), 0), at(number(1, 6), 1))).toBe(places[1]);
     expect(placeOf(at(number(5), 0), at(number(1), 1))).toBe(places[0]);

@@ -130,6 +130,11 @@ describe('what comes out', () => {
   test('a held point is never out of balance', () => expect(straight([4, 0], {}).nodes.map((each) => each.residual_N)).toEqual([0, 0]));
 });
 
+test('where a rope begins it runs over nothing, though a block stands there', () => {
+  const answer = solve([node('winch', 'ground', undefined, block(0.9)), node('bow', 'load')], [rope('line', 'winch', 'bow')]);
+  expect([tensionsIn(answer, 'line'), answer.advantage.low]).toEqual([[1], 1]);
+});
+
 describe('what can be, and what cannot', () => {
   test('a block on the load, line from the load to the ground over it', () => {
     expect(problemsOf([node('winch', 'load'), node('b', 'load', undefined, block(1)), node('tree', 'ground')], [rope('line', 'winch', 'b', 'tree')])).toEqual([]);

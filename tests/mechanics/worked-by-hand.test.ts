@@ -79,15 +79,20 @@ test.each<[string, Record<string, string>, number]>([
   ['parts-needed', { LR: '20.1 kN', P: '10 kN' }, 3],
   ['parts-needed', { LR: '5 kN', P: '10 kN' }, 1],
   ['parts-needed', { LR: '0 kN', P: '10 kN' }, 1],
-  // 0.9 over 0.3 is 3.0000000000000004 in binary.
-  ['parts-needed', { LR: '0.9 N', P: '0.3 N' }, 3],
+  // 2.1 over 0.7 is 3.0000000000000004 in binary.
+  ['parts-needed', { LR: '2.1 N', P: '0.7 N' }, 3],
   // One wrap as wide as the drum, on one layer as high as the flange: π (64 + 10) mm.
   ['wraps-per-layer', { W: '10 mm', d: '10 mm' }, 1],
   ['layers-that-fit', { A: '84 mm', B: '64 mm', d: '10 mm', f: '0 mm' }, 1],
   ['drum-capacity-by-layers', { W: '10 mm', A: '84 mm', B: '64 mm', d: '10 mm', f: '0 mm' }, 0.23247785637],
+  // In these sizes nothing is lost to binary.
+  ['freeboard', { A: '0.75 m', B: '0.25 m', d: '0.25 m', n: '1' }, 0],
   ['freeboard', { A: '84 mm', B: '64 mm', d: '10 mm', n: '1' }, 0],
   // 23 wraps of π 74 mm and ten of π 94 mm: 5.346991 m + 2.953097 m.
   ['wraps-left', { w: '23', B: '64 mm', d: '10 mm', y: '8.300088 m' }, 33],
+  // A metre, and a trace, over π 74 mm.
+  ['wraps-left', { w: '23', B: '64 mm', d: '10 mm', y: '1 m' }, 4.3014867],
+  ['wraps-left', { w: '23', B: '64 mm', d: '10 mm', y: '0.000001 mm' }, 4.3014867e-9],
   ['length-kept-by-wraps', { w: '23', B: '64 mm', d: '10 mm', k: '33' }, 8.300088],
   ['line-left-on-drum', { L: '30 m', x: '30 m' }, 0],
   ['usable-length', { L: '2 m', K: '2 m' }, 0],
@@ -145,7 +150,7 @@ describe('remarks', () => {
     expect(notesOf('bridle-leg-tension', { P: '10 kN', θ: '120 deg' })).toEqual([]);
     expect(notesOf('bridle-leg-tension', { P: '10 kN', θ: '120.5 deg' })).toEqual(['over 120° each leg carries more than the whole pull']);
   });
-  test('line that stands just at the flange does not stand above it', () => expect(notesOf('freeboard', { A: '84 mm', B: '64 mm', d: '10 mm', n: '1' })).toEqual([]));
+  test('line that stands just at the flange does not stand above it', () => expect(notesOf('freeboard', { A: '0.75 m', B: '0.25 m', d: '0.25 m', n: '1' })).toEqual([]));
   // The hoist manual's table ends at 20.
   test('beyond the last row of wire over sheaves its loss is kept, and that is said', () => {
     expect(notesOf('wire-bend-share', { R: '20' })).toEqual([]);

@@ -4,6 +4,7 @@ import { lineMap } from '../../src-core/pictures/line-map.ts';
 import { loadPath } from '../../src-core/pictures/load-path.ts';
 import type { Picture } from '../../src-core/pictures/picture.ts';
 import { pullByLineOut } from '../../src-core/pictures/pull-by-line-out.ts';
+import { pullPlan } from '../../src-core/pictures/pull-plan.ts';
 import { repairMap } from '../../src-core/pictures/repair-map.ts';
 import { splicePicture } from '../../src-core/pictures/splice-picture.ts';
 import { Project } from '../../src-core/project.ts';
@@ -41,6 +42,7 @@ export function picturesOf(assessed: readonly Assessed[]): Map<string, Picture> 
       pictures.set(`pull ${one.name}`, pullByLineOut(one));
       pictures.set(`pull needed ${one.name}`, pullByLineOut(one, needed(30_000, 31_000)));
     } else if (one.kind === 'chain') pictures.set(`path ${one.name}`, loadPath(one));
+    else if (one.kind === 'pull') pictures.set(`plan ${one.name}`, pullPlan(one));
     else if (one.kind === 'repair') {
       pictures.set(`repair ${one.name}`, repairMap(one));
       splices(one.after, `after ${one.name}`);

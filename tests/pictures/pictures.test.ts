@@ -13,6 +13,7 @@ import { strengthAlong } from '../../src-core/pictures/strength-along.ts';
 import { textSizes, widthOf, type TextClass } from '../../src-core/pictures/shapes.ts';
 import { assessRig, needed, picturesOf } from './pictures-of.ts';
 import { allElements, readXml, textOf, type Element } from './read-xml.ts';
+import { pullRig } from './pull-rig.ts';
 import { halfUnknownRig, wholeRig, worn } from './rigs.ts';
 
 const one = <K extends string>(rig: string, kind: K, index = 0) => assessRig(rig).filter((a) => a.kind === kind)[index] as never;
@@ -52,9 +53,18 @@ winch ${'a-very-long-name-'.repeat(20)}end {
 chain c {
   \u05D7\u05D1\u05DC-\u05E8\u05D0\u05E9\u05D9 outboard -> ${'unheard-of-'.repeat(30)}thing
 }
+anchor ${'\u05E2\u05E5'.repeat(40)} {
+  kind tree
+}
+block ${'b'.repeat(90)} {
+}
+pull ${'p'.repeat(120)} with ${'a-very-long-name-'.repeat(20)}end through c {
+  load 3 t
+  via ${'b'.repeat(90)} fixed on ${'\u05E2\u05E5'.repeat(40)}
+}
 `;
 
-describe.each([['whole', wholeRig], ['half unknown', halfUnknownRig], ['worn', worn(500)], ['odd names', oddRig]])('every picture of the %s rig', (_, rig) => {
+describe.each([['whole', wholeRig], ['half unknown', halfUnknownRig], ['worn', worn(500)], ['odd names', oddRig], ['pulls', pullRig]])('every picture of the %s rig', (_, rig) => {
   const pictures = [...picturesOf(assessRig(rig))];
 
   it('is there', () => {

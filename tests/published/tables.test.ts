@@ -66,7 +66,7 @@ describe('tables', () => {
 
 describe('US Army TM 9-2320-430-10 (2009), WP 0082 table 1', () => {
   // The document's own numbers, typed here a second time so that a slip in the table is seen.
-  test.each([[1, 20_000], [2, 18_173], [3, 16_663]])('layer %i pulls %i lb', (layer, pull_lb) => {
+  test.each([[1, 20_000], [2, 18_173], [3, 16_663], [4, 15_361], [5, 14_254]])('layer %i pulls %i lb', (layer, pull_lb) => {
     const row = layerPullTable.rows.find((each) => each.layer === layer)!;
     within(row.linePull_N, pull_lb * 4.4482216152605, 1e-12);
     // Any drum with this ratio of 2 d to B + d: here line of 1/2 in.

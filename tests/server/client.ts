@@ -34,7 +34,7 @@ export class Client {
   constructor(disk?: OpenFolder, answers: Readonly<Record<string, (params: never) => unknown>> = {}) {
     const [up, down] = [new PassThrough(), new PassThrough()];
     this.#up = up;
-    serveLanguage(createConnection(new StreamMessageReader(up), new StreamMessageWriter(down)), disk === undefined ? undefined : async () => disk);
+    serveLanguage(createConnection(new StreamMessageReader(up), new StreamMessageWriter(down)), async () => ({ engine: await import('../../server/language-server/engine.ts'), disk }));
     this.connection = createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
     const seen = (method: string, params: unknown): void => {
       this.received.push({ method, params: params as never });

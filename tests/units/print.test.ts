@@ -83,11 +83,16 @@ describe('rounding', () => {
 test.each<[string, number, number | undefined, string]>([
   ['a one', 1, undefined, '1.00'], ['a ten', 10, undefined, '10.0'], ['a hundred', 100, undefined, '100'], ['a tenth', 0.1, undefined, '0.100'], ['nothing', 0, undefined, '0.00'],
   ['thousands are marked', 1_234_567, undefined, '1,230,000'], ['and not in front of the first', 123_456, 0, '123,456'], ['nor behind the point', 1234.5678, 4, '1,234.5678'],
-  ['a negative', -1234.5, 1, '-1,234.5'],
+  ['a negative', -1234.5, 1, '-1,234.5'], ['minus one', -1, 0, '-1'],
   ['rounded up to a hundred it has no digits behind the point', 99.96, undefined, '100'],
   ['unless they are asked for', 100, 1, '100.0'],
   ['a small negative is not minus nothing', -0.001, 0, '0'],
   ['endless', Infinity, undefined, 'Infinity'],
 ])('%s', (_, value, decimals, expected) => expect(printNumber(value, 'nearest', decimals)).toBe(expected));
+
+test('things are counted whole', () => {
+  expect(printAmount(exactly(2.5), 'count', { careful: 'down' })).toBe('2');
+  expect(printAmount(exactly(2.5), 'count', { careful: 'up' })).toBe('3');
+});
 
 test('a trace above nothing is nothing', () => expect(printNumber(1e-10, 'up', 0)).toBe('0'));

@@ -24,6 +24,8 @@ export async function showMainJob(bench: Workbench, step: Step, name: string): P
 
   await step('problem list holds the finding', async () => {
     await page.keyboard.press('Control+Shift+M');
+    // Only the rows in view are drawn, and other files come before this one: the filter brings it up.
+    await page.locator('.viewpane-filter input').first().fill(expected.finding.code);
     const problem = page.locator('.markers-panel .monaco-list-row', { hasText: expected.finding.message }).first();
     await problem.waitFor({ timeout: slow_ms });
     const row = (await problem.innerText()).replace(/\s+/g, ' ').trim();

@@ -1,0 +1,103 @@
+import { expect, test } from 'vitest';
+import type { PaperDocument, PaperPart } from '../../src-core/papers/document.ts';
+import { documentText } from '../../src-core/papers/document-text.ts';
+import { example, papersOf, plover } from './papers-of.ts';
+
+const said = (paper: PaperDocument): string => documentText(paper).replace(/\s+/g, ' ');
+const tables = (paper: PaperDocument): Extract<PaperPart, { part: 'table' }>[] => paper.parts.filter((p) => p.part === 'table');
+const headings = (paper: PaperDocument): string[] => paper.parts.flatMap((p) => (p.part === 'heading' ? [p.says] : []));
+
+test('marks are counted from the cut end, in the unit that the bury is written in', () => {
+  const card = papersOf(plover()).get('card field-fix')!;
+  const marks = tables(card).find((t) => t.head[0] === 'mark')!;
+  // 15 cm of taper in three equal steps; the eye takes 12 to 40 d of 10 mm line behind the throat at 46 cm.
+  expect(marks.rows.map((r) => r.slice(0, 2))).toEqual([
+    ['tail end', '0 cm'], ['taper, step 3', '5 cm'], ['taper, step 2', '10 cm'], ['taper start', '15 cm'], ['throat mark', '46 cm'], ['entry mark', '58 to 86 cm'], ['exit mark', '112.1 to 147.4 cm'],
+  ]);
+});
+
+test('splices with the same marks share one table, and both are named', () => {
+  const card = papersOf(plover()).get('card field-fix')!;
+  expect(headings(card).filter((h) => h.startsWith('Marks'))).toEqual(['Marks from the cut end: `main`, outboard end; `tail`, inboard end']);
+});
+
+test('the card marks every cut before any is made, cuts from the outside in, and says what is then temporary', () => {
+  const text = said(papersOf(plover()).get('card field-fix')!);
+  const order = ['Mark both cuts before making one', 'Cut `main` square, 9.4 m from inboard', 'Cut `main` square, 7.6 m from inboard', '`main`, outboard end: mark the splice', '`tail`, inboard end: mark the splice', 'Write the cuts and splices into the logbook'];
+  expect(order.map((o) => text.indexOf(o)).every((at, i, all) => at >= 0 && (i === 0 || at > all[i - 1]!))).toBe(true);
+  expect(text).toContain('for 30 days: made on 2026-06-22, until 2026-07-22');
+  expect(text).toContain('warning[bury-too-short]');
+});
+
+test('a splice that cannot be worked out is said to be none to make', () => {
+  const rig = 'line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n}\nrepair fix on main {\n  cut at 0.4 m from inboard\n  splice outboard eye bury 72 d taper 24 d\n}\n';
+  const text = said(papersOf(rig).get('card fix')!);
+  expect(text).toContain('error[splice-longer-than-piece]');
+  expect(text).toContain('not known');
+});
+
+test('a pull over its limits is no go, and the card says by how many figures', () => {
+  const text = said(papersOf(plover()).get('brief off-the-ford')!);
+  expect(text).toMatch(/NO GO as it stands: \d+ of \d+ figures are above the limit given, or may be/);
+  expect(text).toContain('`main outboard` (line) 33.1 kN');
+  expect(text).toContain('Once every figure above is settled, and not before, pull slowly.');
+  expect(text).toContain('farther off than 20 m');
+});
+
+test('a pull of which something is not known is no go yet', () => {
+  const text = said(papersOf(example('plover.rig').replace(/pull off-the-ford[\s\S]*?\n\}/, 'pull p with bow-winch through long-reach {\n  load plover\n}')).get('brief p')!);
+  expect(text).toMatch(/NO GO/);
+  expect(text).toContain('not judged');
+  expect(text).not.toContain('All ');
+});
+
+test('within every limit it is still for whoever leads to decide', () => {
+  const rig = `vehicle v {
+  mass 1,000 kg
+  point bow rated 5 t
+}
+winch w on v {
+  rated 42 kN at layer 1
+  barrel 64 mm
+  width 230 mm
+  flange 165 mm
+  keep 10 wraps
+  carries main
+}
+line main {
+  material HMPE
+  strands 12
+  diameter 10 mm
+  length 30 m
+  breaking 140 kN
+  inboard lug
+  outboard eye thimble tube bury 72 d taper 24 d size 160 mm stitched
+}
+shackle s {
+  form bow
+  body 22 mm
+  pin 25 mm
+  wll 6.5 t
+}
+anchor a {
+  kind tree
+  holding 80 kN
+}
+chain c {
+  main outboard -> s -> a
+}
+pull p with w through c {
+  load v
+  surface gravel
+  grade level
+  mired no
+  dragging none
+  reach 20 m
+  people 40 m
+}
+`;
+  const text = said(papersOf(rig).get('brief p')!);
+  expect(text).toContain('All 5 figures are within the limits given. Whether it goes is decided on the ground, by whoever leads.');
+  expect(text).toContain('8. Pull slowly.'.slice(3));
+  expect(text).not.toContain('NO GO');
+});
