@@ -87,15 +87,15 @@ export function restsOnAssumption(given: Given): boolean {
 
 export interface WrittenInput {
   readonly place: Place;
-  /** What the figure is, where it is an input of a calculation. */
-  readonly means: string | undefined;
+  /** What the figure is. */
+  readonly means: string;
 }
 
 /** Every written figure that fed the value, nearest first, each place once. */
 export function writtenInputs(value: Given | Derivation): WrittenInput[] {
   const found = new Map<Place, WrittenInput>();
   const seen = new Set<Derivation>();
-  const visit = (given: Given, means: string | undefined): void => {
+  const visit = (given: Given, means: string): void => {
     const { origin } = given;
     if (origin.from === 'derived') walk(origin.derivation);
     else if (origin.from !== 'constant' && origin.place !== undefined && !found.has(origin.place)) found.set(origin.place, { place: origin.place, means });
@@ -106,7 +106,7 @@ export function writtenInputs(value: Given | Derivation): WrittenInput[] {
     for (const input of derivation.inputs) visit(input.given, input.meaning);
   };
   if ('calculation' in value) walk(value);
-  else visit(value, undefined);
+  else visit(value, value.kind);
   return [...found.values()];
 }
 

@@ -96,7 +96,7 @@ export function riggingProblems(rigging: Rigging): RiggingProblem[] {
   }
   for (const [name, times] of passes) {
     const sheaves = nodes.get(name)!.sheaves ?? 1;
-    if (times > sheaves) found.push(problem('block-used-twice', `\`${name}\` has ${sheaves === 1 ? 'one sheave' : `${sheaves} sheaves`} and the rope runs over it ${times} times`, name));
+    if (times > sheaves) found.push(problem('block-used-twice', `\`${name}\` has ${sheaves === 1 ? 'one sheave' : `${sheaves} sheaves`} and the line runs over it ${times === 2 ? 'twice' : `${times} times`}`, name));
   }
   if (found.length > 0) return found;
   const used = rigging.nodes.filter((node) => reached.has(node.name));

@@ -87,7 +87,7 @@ class ChunkBinder {
     const named = binder.values.get('name');
     const name = named?.type === 'new-name' ? named : undefined;
     if (statement.block === undefined) {
-      this.#report('missing-block', whole, `\`${definition.head}${name ? ' ' + clip(name.name) : ''}\` has no block`, 'add `{`, its statements on lines of their own, and `}`');
+      this.#report('missing-block', whole, `\`${definition.head}${name ? ' ' + clip(name.name) : ''}\` has no \`{ ... }\``, 'add `{`, its statements on lines of their own, and `}`');
     }
     const statements: BoundStatement[] = [];
     const brokenHeads = new Set<string>();
@@ -181,27 +181,37 @@ class ChunkBinder {
   /** `# allow CODE: reason`, on the line of a statement or above it. */
   #allowances(): Allowance[] {
     const found: Allowance[] = [];
-    for (const comment of this.#chunk.tree.comments) {
+    const { text } = this.#chunk;
+    const { comments } = this.#chunk.tree;
+    let below = text.length;
+    // From the last one up, so that a stack of comments is passed once.
+    for (let i = comments.length - 1; i >= 0; i--) {
+      const comment = comments[i]!;
+      const next = firstNonSpace(text, comment.end);
+      if (next !== comments[i + 1]?.start) below = next;
       const match = /^#\s*allow\s+([a-z][a-z-]*)\s*(?::\s*(.*))?$/.exec(comment.text.trimEnd());
       if (match === null) continue;
       const reason = (match[2] ?? '').trim();
-      const place = this.#place(comment);
       if (reason === '') {
         this.#report('allowance-without-reason', comment, `setting \`${match[1]}\` aside needs a written reason`, `write it like \`# allow ${match[1]}: why it is right here\``);
         continue;
       }
-      const before = this.#chunk.text.slice(0, comment.start);
-      const lineStart = Math.max(before.lastIndexOf('\n'), before.lastIndexOf('\r')) + 1;
-      const alone = before.slice(lineStart).trim() === '';
-      const target = alone ? this.#nextStatement(comment.end) : lineStart + before.slice(lineStart).search(/\S/);
-      found.push({ code: match[1]!, reason, place, target });
+      const lineStart = lineStartBefore(text, comment.start);
+      const first = firstNonSpace(text, lineStart);
+      found.push({ code: match[1]!, reason, place: this.#place(comment), target: first === comment.start ? below : first });
     }
-    return found;
-  }
-
-  #nextStatement(offset: number): number {
-    const rest = /^[^\S\r\n]*(?:(?:#[^\r\n]*)?(?:\r\n|\n|\r)[^\S\r\n]*)*/.exec(this.#chunk.text.slice(offset));
-    return offset + (rest?.[0].length ?? 0);
+    return found.reverse();
   }
 }
 
+function firstNonSpace(text: string, from: number): number {
+  const space = /\s*/y;
+  space.lastIndex = from;
+  return from + space.exec(text)![0].length;
+}
+
+function lineStartBefore(text: string, offset: number): number {
+  let at = offset;
+  while (at > 0 && text[at - 1] !== '\n' && text[at - 1] !== '\r') at--;
+  return at;
+}

@@ -50,7 +50,7 @@ export class ValueBinder {
       this.broken.add('key' in part ? part.key : '');
       if (this.#failed) continue;
       const end = this.#tokens.at(-1)?.end ?? whole.end;
-      this.#report('missing-value', { start: whole.start, end }, `\`${this.#subject}\` lacks ${describePart(part)}`, `write ${examplePart(part)}`);
+      this.#report('missing-value', { start: whole.start, end }, `\`${this.#subject}\` lacks ${describePart(part)}`, `write it like ${examplePart(part)}`);
     }
     if (this.#failed) for (const part of parts) if ('key' in part && !this.values.has(part.key)) this.broken.add(part.key);
   }
@@ -170,7 +170,7 @@ export class ValueBinder {
           if ('key' in inner) this.broken.add(inner.key);
           if (this.#failed) continue;
           const next = this.#tokens[this.#at];
-          this.#report('missing-value', token, `\`${part.word}\` in \`${this.#subject}\` lacks ${describePart(inner)}`, `write ${examplePart(inner)} behind \`${part.word}\`${next === undefined ? '' : ` and before \`${clip(next.text)}\``}`);
+          this.#report('missing-value', token, `\`${part.word}\` in \`${this.#subject}\` lacks ${describePart(inner)}`, `write something like ${examplePart(inner)} behind \`${part.word}\`${next === undefined ? '' : ` and before \`${clip(next.text)}\``}`);
           this.#failed = true;
         }
         return;

@@ -85,6 +85,6 @@ export function examplePart(part: Part): string {
     case 'flag':
       return `\`${part.word}\``;
     default:
-      return 'it';
+      return part.part === 'route' ? '`main outboard -> larch`' : '`main`';
   }
 }

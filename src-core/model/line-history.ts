@@ -28,6 +28,8 @@ class Replay {
   readonly problems: Problem[] = [];
   readonly #own: string;
   readonly #system: System;
+  /** Logs that only this replay has seen, each under itself. */
+  readonly #growing = new WeakMap<readonly LogEntry[], LogEntry[]>();
 
   constructor(line: BoundBlock, scenario: Scenario, before?: LineState) {
     this.#line = line;
@@ -124,7 +126,7 @@ class Replay {
       case 'damage':
         return put(this.#damaged(piece, statement));
       case 'mended':
-        return put({ ...this.#mended(piece, statement), log: [...piece.log, log] });
+        return put({ ...this.#mended(piece, statement), log: this.#logged(piece, log) });
       case 'cut':
         return this.#cut(piece, statement, day);
       case 'splice':
@@ -132,12 +134,20 @@ class Replay {
       case 'join':
         return this.#join(piece, statement, day);
       case 'reversed':
-        return put({ ...turned(piece), log: [...piece.log, log] });
+        return put({ ...turned(piece), log: this.#logged(piece, log) });
       case 'retired':
         return put({ ...piece, retired: log });
       default:
-        return put({ ...piece, log: [...piece.log, log] });
+        return put({ ...piece, log: this.#logged(piece, log) });
     }
+  }
+
+  /** A long logbook grows in place: only this replay has seen the list. Pieces cut from each other part ways. */
+  #logged(piece: PieceState, entry: LogEntry): readonly LogEntry[] {
+    const own = this.#growing.get(piece.log) ?? [...piece.log];
+    own.push(entry);
+    this.#growing.set(own, own);
+    return own;
   }
 
   #damaged(piece: PieceState, statement: BoundStatement): PieceState {
@@ -167,11 +177,12 @@ class Replay {
     const [from, to] = [Math.min(a.s, b.s) - tapeError, Math.max(a.s, b.s) + tapeError];
     const isMended = (m: Mark): boolean => m.fact.kind === kind && (kind !== 'glaze' || m.fact.state === 'soft') && m.from !== undefined && m.to !== undefined && from <= m.from && m.to <= to;
     const left = piece.marks.filter((m) => !isMended(m));
-    if (left.length === piece.marks.length) this.#problem('mended-nothing', statement.place, `no ${kind === 'glaze' ? 'soft glaze' : kind === 'pulled' ? 'pulled strand' : 'flattened line'} is written that lies wholly here on \`${piece.name}\``, 'correct the position, which counts from the end as the line lies now, or remove the entry');
+    if (left.length === piece.marks.length) this.#problem('mended-nothing', statement.place, `no ${kind === 'glaze' ? 'soft glaze' : kind === 'pulled' ? 'pulled strand' : 'flattened line'} is written at this place of \`${piece.name}\``, 'correct the position, which is measured on the line as it lies on that day, or remove the entry');
     return { ...piece, marks: left };
   }
 
   #cutAt(piece: PieceState, s: number, statement: BoundStatement, day: DayNumber | undefined): void {
+    this.#growing.delete(piece.log);
     const { inboard, outboard } = cutPiece(piece, s, statement.place, day);
     this.pieces.set(piece.name, { ...inboard, lost: undefined });
     const keep = newNameOf(statement.values, 'keep');

@@ -7,9 +7,12 @@ const [isolate, end] = ['&#8296;', '&#8297;'] as const;
 // Everything that begins something in Markdown or in the HTML that it lets through, and what renderers turn into links and mentions.
 const special = /[\\`*_{}[\]<>#|~!@$^=]|&(?=[a-z#])|:\/\/|\b(?=www\.)/gi;
 
+// A sign before a name or a number calls somebody or something in some places; apart from it, it calls nobody.
+const noJoin = '&#8203;';
+
 const escaped = (text: string): string =>
   cleanText(text)
-    .replace(special, (c) => (c === '&' ? '&amp;' : c === '<' ? '&lt;' : c === '>' ? '&gt;' : c === '://' ? ':&#47;&#47;' : c === '' ? '&#8203;' : `\\${c}`))
+    .replace(special, (c) => (c === '&' ? '&amp;' : c === '<' ? '&lt;' : c === '>' ? '&gt;' : c === '://' ? ':&#47;&#47;' : c === '' ? noJoin : c === '@' || c === '#' ? `\\${c}${noJoin}` : `\\${c}`))
     // A line must not begin like a list, a rule or a heading underline.
     .replace(/^(\s*)([-+])(?=\s|$|-)/, '$1\\$2')
     .replace(/^(\s*\d+)([.)])(?=\s|$)/, '$1\\$2');

@@ -98,7 +98,7 @@ function alongPart(piece: AssessedPiece): PaperPart[] {
     parts.push(text(`How long \`${piece.name}\` is, is not known: ${why}. Write the places into the first column.`), table(head(''), Array.from({ length: openRows }, () => ['', '', '', '']), { ...layout, byHand: [0, 2, 3] }));
     return parts;
   }
-  const known = (stretch: Stretch): string => piece.damages.filter((d) => d.from !== undefined && d.to !== undefined && touches(d, stretch)).map((d) => damageWords(d.fact)).join(', ');
+  const known = (stretch: Stretch): string => counted(piece.damages.filter((d) => d.from !== undefined && d.to !== undefined && touches(d, stretch)).map((d) => damageWords(d.fact))).join(', ');
   parts.push(table(head(found.unit), found.rows.map((stretch) => [stretch.label, known(stretch), '', '']), layout));
   return parts;
 }
@@ -108,6 +108,13 @@ function touches({ from, to }: AssessedDamage, stretch: Stretch): boolean {
   const [low, high] = [Math.min(from!.low, to!.low), Math.max(from!.high, to!.high)];
   if (low === high) return (stretch.from <= low && low < stretch.to) || (low === 0 && stretch.from === 0);
   return low < stretch.to - 1e-9 && high > stretch.from + 1e-9;
+}
+
+/** What is said several times is said once, with how often. */
+function counted(words: readonly string[]): string[] {
+  const times = new Map<string, number>();
+  for (const word of words) times.set(word, (times.get(word) ?? 0) + 1);
+  return [...times].map(([word, n]) => (n === 1 ? word : `${n} times ${word}`));
 }
 
 const damageText = (damage: AssessedDamage): string => `${printDay(damage.fact.day)} ${damageWords(damage.fact)}`;

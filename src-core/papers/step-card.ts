@@ -4,13 +4,13 @@ import { assessWinch, carriedName } from '../assess/assess-winch.ts';
 import type { AssessedRepair } from '../assess/assessing.ts';
 import { writtenValue } from '../assess/facts.ts';
 import { show, showValue } from '../assess/show.ts';
-import type { AssessedEnd } from '../assess/splice-end.ts';
+import type { AssessedEnd, BuriedEnd } from '../assess/splice-end.ts';
 import { daysIn } from '../assess/time-since.ts';
-import { asGiven, isUnknown } from '../mechanics/derivation.ts';
-import { nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundQuantity, type BoundStatement } from '../model/bound.ts';
+import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
+import { nameOf, newNameOf, textOf, wordOf, type BoundQuantity, type BoundStatement } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
 import { endWords } from '../pictures/end-words.ts';
-import { figuresOf } from '../pictures/figures.ts';
+import { figuresOf, showLength } from '../pictures/figures.ts';
 import { exactly } from '../units/amount.ts';
 import { boxes, heading, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { marksParts, type MarkedSplice } from './mark-table.ts';
@@ -81,14 +81,15 @@ function cutting(repair: AssessedRepair): PaperPart[] {
     for (const damage of places) if (damage.from !== undefined && damage.to !== undefined) marks.push({ name: damageWords(damage.fact), at: { low: damage.from.low, high: damage.to.high }, isStretch: true });
     const figures = figuresOf([repair.before.facts.length, piece.length], []);
     if (marks.length > 0) parts.push({ part: 'picture', tableElsewhere: true, picture: tapePicture({ name: `${repair.name} ${piece.name}`, title: `Cuts of ${piece.name}, from the inboard end`, marks, ends: length?.high, figures }) });
-    parts.push(table(['cut', 'what lies outboard of it'], cuts.map((s) => [`\`${piece.name}\`, ${stationText(s)}`, keptAs(s)])));
+    parts.push(table(['cut', 'what lies outboard of it'], cuts.map((s) => [`\`${piece.name}\`, ${stationText(s)}`, keptAs(s, repair)])));
   }
   return parts;
 }
 
-const keptAs = (cut: BoundStatement): PaperText => {
+const keptAs = (cut: BoundStatement, repair: AssessedRepair): PaperText => {
   const keep = newNameOf(cut.values, 'keep');
-  return keep === undefined ? 'goes out, as far as the next cut' : `stays in use as \`${keep.name}\``;
+  const only = cutsOf(repair).filter((s) => pieceNamed(s, repair) === pieceNamed(cut, repair)).length === 1;
+  return keep === undefined ? (only ? 'goes out' : 'goes out, as far as the next cut or the outer end') : `stays in use as \`${keep.name}\``;
 };
 
 /** Every splice and join of the repair with the end it makes, in the order in which they are written. */
@@ -114,7 +115,7 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
   if (cuts.length > 0) {
     out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from the drum outward. Measure every cut on the line as it lies now, from the end that is named.`);
     out.push(`Mark ${cuts.length === 1 ? 'the cut' : cuts.length === 2 ? 'both cuts before making one' : `all ${cuts.length} cuts before making any`}. Wrap tape tightly on both sides of each mark.`);
-    for (const cut of [...cuts].reverse()) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${keptAs(cut)}.${noteText(cut)}`);
+    for (const cut of [...cuts].reverse()) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${keptAs(cut, repair)}.${noteText(cut)}`);
   }
   for (const statement of repair.block.statements) {
     const { head } = statement.definition;
@@ -131,28 +132,33 @@ const noteText = (statement: BoundStatement): string => {
   return note === undefined ? '' : ` ${quoted(note)}`;
 };
 
+/** Lengths as a tape shows them: one written in diameters is no help with the tape in the hand. */
+const measureOf = (buried: BuriedEnd | undefined): ((value: Value) => string) => {
+  const figures = figuresOf(buried === undefined ? [] : [buried.bury, buried.taper], []);
+  return (value) => showLength(value, figures);
+};
+
 function eyeSteps({ statement, called, end }: MarkedSplice): PaperText[] {
   if (end === undefined) return [`${called}: this splice cannot be worked out as it is written. Do not make it from this card.`];
   if (end.buried === undefined) return [`${called}: ${endWords(end)}.${noteText(statement)}`];
   const { facts } = end;
-  const bury = quantityOf(statement.values, 'bury');
-  const taper = quantityOf(statement.values, 'taper');
+  const measure = measureOf(end.buried);
   const thimble = facts.thimble === undefined ? facts.size === undefined ? 'Bend the tail round to the size that the eye is to have' : `Bend the tail round to an eye of ${showWritten(facts.size)}` : facts.thimble === 'sleeve' ? 'Slide the sleeve into the place of the eye' : `Lay the eye around the ${facts.thimble} thimble`;
   const lock = facts.locked ? ' Pass tail and standing part through each other at the throat, as the maker shows for a locked eye.' : '';
   return [
-    `${called}: mark the splice from the cut end by the table. ${taper === undefined ? 'No taper is written: the tail stays blunt.' : `Taper the last ${showWritten(taper)} of the tail, strand by strand.`}`,
+    `${called}: mark the splice from the cut end by the table. ${end.buried.taperWritten ? `Taper the last ${measure(end.buried.taper)} of the tail, strand by strand.` : 'No taper is written: the tail stays blunt.'}`,
     `${thimble}, and bring the throat mark to the entry mark.${lock}`,
-    `Pass the tail inside the line with the fid, from the entry mark to the exit mark${bury === undefined ? '' : `: ${showWritten(bury)} goes in`}.${facts.tucked ? ' Half of the strands are tucked as the maker shows.' : ''}`,
+    `Pass the tail inside the line with the fid, from the entry mark to the exit mark${isUnknown(end.buried.bury) ? '' : `: ${measure(end.buried.bury)} goes in`}.${facts.tucked ? ' Half of the strands are tucked as the maker shows.' : ''}`,
     `Hold the throat and smooth the standing part away from it until the tail slips in and the line lies even over it.${facts.stitched ? ' Lock-stitch it from the throat.' : ''}${noteText(statement)}`,
   ];
 }
 
 function joinSteps({ statement, called, end }: MarkedSplice): PaperText[] {
   if (end === undefined) return [`${called}: this join cannot be worked out as it is written. Do not make it from this card.`];
-  const bury = quantityOf(statement.values, 'bury');
-  const taper = quantityOf(statement.values, 'taper');
+  const buried = end.buried;
+  const measure = measureOf(buried);
   return [
-    `${called}: mark on each of the two ends where its bury begins${bury === undefined ? '' : `, ${showWritten(bury)} from the cut end`}. ${taper === undefined ? 'No taper is written: the tails stay blunt.' : `Taper the last ${showWritten(taper)} of each tail, strand by strand.`}`,
+    `${called}: mark on each of the two ends where its bury begins${buried === undefined || isUnknown(buried.bury) ? '' : `, ${measure(buried.bury)} from the cut end`}. ${buried?.taperWritten === true ? `Taper the last ${measure(buried.taper)} of each tail, strand by strand.` : 'No taper is written: the tails stay blunt.'}`,
     'Bury each tail in the other line, marks meeting in the middle, and smooth both sides away from the middle until the tails slip in.' + (end.facts.stitched ? ' Lock-stitch both sides.' : '') + noteText(statement),
   ];
 }
@@ -165,7 +171,7 @@ function checks(subject: PaperSubject, repair: AssessedRepair, splices: readonly
   for (const piece of repair.after.pieces.values()) {
     if (piece.retired !== undefined) continue;
     out.push(`\`${piece.name}\` measures ${isUnknown(piece.length) ? `____ (not known: ${piece.length.unknown.says})` : `${show(piece.length)}: measured ____`}`);
-    out.push(`\`${piece.name}\` then breaks at ${showValue(piece.strength)}${piece.weakest === undefined ? '' : `, weakest at ${piece.weakest.name}`}`);
+    out.push(`\`${piece.name}\`: breaking strength then ${showValue(piece.strength)}${piece.weakest === undefined ? '' : `, weakest place ${piece.weakest.name}`}`);
   }
   const assessing = assessingOf(subject);
   for (const winch of assessing.reader.winchesCarrying(repair.before.facts.name)) {

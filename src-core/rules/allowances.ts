@@ -12,23 +12,62 @@ const say = (rule: TextRule, place: Finding['place'], message: string, help: str
  * a reason that sets nothing aside is said too.
  */
 export function applyAllowances(chunks: readonly BoundChunk[], findings: readonly Finding[]): Finding[] {
-  let left = [...findings];
+  const inChunk = byChunkAndCode(chunks, findings);
+  const aside = new Set<Finding>();
+  const said: Finding[] = [];
   for (const chunk of chunks) {
+    const { text } = chunk.chunk;
+    let line: { readonly start: number; readonly end: number } | undefined;
     for (const allowance of chunk.allowances) {
-      const { text } = chunk.chunk;
-      if (ruleNamed(allowance.code) === undefined) {
+      const rule = ruleNamed(allowance.code);
+      if (rule === undefined) {
         const start = text.indexOf(allowance.code, allowance.place.start);
         const draft = unknownRuleDraft(allowance.code, { ...allowance.place, start, end: start + allowance.code.length });
-        left.push({ code: unknownRule.name, severity: unknownRule.severity, why: unknownRule.why, source: unknownRule.source, related: [], ...draft, fixes: draft.fixes ?? [] } as Finding);
+        said.push({ code: unknownRule.name, severity: unknownRule.severity, why: unknownRule.why, source: unknownRule.source, related: [], ...draft, fixes: draft.fixes ?? [] } as Finding);
         continue;
       }
-      const meant = left.filter((f) => f.code === allowance.code && f.place.chunk === chunk.chunk && f.place.start >= allowance.target && !/[\r\n]/.test(text.slice(allowance.target, f.place.start)));
+      // Comments that stand in a stack speak of the same line.
+      if (line?.start !== allowance.target) line = { start: allowance.target, end: lineEndFrom(text, allowance.target) };
+      const meant = within(inChunk.get(chunk.chunk)?.get(allowance.code) ?? [], line.start, line.end).filter((f) => !aside.has(f));
       if (meant.length === 0) {
-        left.push(say(unusedAllowance, allowance.place, `nothing is found here that \`${allowance.code}\` could set aside`, 'remove the comment'));
-      } else if (ruleNamed(allowance.code)?.citesRating === true) {
-        left.push(say(limitSetAside, allowance.place, `\`${allowance.code}\` compares with a rating and cannot be set aside`, 'remove the comment, and change what the finding speaks of'));
-      } else left = left.filter((f) => !meant.includes(f));
+        said.push(say(unusedAllowance, allowance.place, `nothing is found here that \`${allowance.code}\` could set aside`, 'remove the comment'));
+      } else if (rule.citesRating === true) {
+        said.push(say(limitSetAside, allowance.place, `\`${allowance.code}\` compares with a rating and cannot be set aside`, 'remove the comment, and change what the finding speaks of'));
+      } else for (const finding of meant) aside.add(finding);
     }
   }
-  return left;
+  return [...findings.filter((f) => !aside.has(f)), ...said];
+}
+
+/** Findings of the chunks by rule, in the order of their places. */
+function byChunkAndCode(chunks: readonly BoundChunk[], findings: readonly Finding[]): Map<object, Map<string, Finding[]>> {
+  const lists = new Map<object, Map<string, Finding[]>>(chunks.map((c) => [c.chunk, new Map()]));
+  for (const finding of findings) {
+    const codes = lists.get(finding.place.chunk);
+    const list = codes?.get(finding.code);
+    if (list === undefined) codes?.set(finding.code, [finding]);
+    else list.push(finding);
+  }
+  for (const codes of lists.values()) for (const list of codes.values()) list.sort((a, b) => a.place.start - b.place.start);
+  return lists;
+}
+
+function within(sorted: readonly Finding[], start: number, end: number): readonly Finding[] {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (sorted[mid]!.place.start < start) low = mid + 1;
+    else high = mid;
+  }
+  let to = low;
+  while (to < sorted.length && sorted[to]!.place.start <= end) to++;
+  return sorted.slice(low, to);
+}
+
+/** Where the line that holds an offset ends, before its line break. */
+function lineEndFrom(text: string, offset: number): number {
+  let at = offset;
+  while (at < text.length && text[at] !== '\n' && text[at] !== '\r') at++;
+  return at;
 }

@@ -8,7 +8,7 @@ export const anchorOverloaded = defineRule({
   severity: 'error',
   summary: 'A pull loads an anchor above what it holds.',
   why: 'an anchor that comes out comes towards the winch',
-  source: 'the holding power that the file gives, or the published table behind it; NAVEDTRA 14251, picket holdfasts',
+  source: 'the holding power that the file gives, or the published table behind it',
   citesRating: true,
   bad: pullExample({ pull: pullWith({ resistance: 'resistance  30 kN' }), anchor: `anchor larch {
   kind     tree

@@ -36,7 +36,6 @@ export const damageLeftInService = defineRule({
         judge.holds(!left.includes(damage), () => ({
           place: damage.fact.place,
           message: `${damageAndLimit(damage, piece)} ${verbOf(damage)} left in service`,
-          why: damage.because,
           help: 'cut it out and splice again, or retire the piece; until then the line is not to be loaded',
           source: damageSource(damage),
           related: damage.zone.filter((fact) => fact !== damage.fact).map((fact) => ({ place: fact.place, message: 'counts as the same place' })),

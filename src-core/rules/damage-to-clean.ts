@@ -1,6 +1,5 @@
 import { damageName } from '../assess/damage-place.ts';
 import { inService } from '../assess/ends.ts';
-import { printDay } from '../model/day.ts';
 import { defineRule } from './rule.ts';
 
 export const damageToClean = defineRule({
@@ -29,7 +28,7 @@ export const damageToClean = defineRule({
   2026-06-21  damage  pulled 1 strand at 8.4 m from inboard
 }
 `,
-  check(line, judge, assessing) {
+  check(line, judge) {
     for (const piece of inService(line)) {
       for (const damage of piece.damages) {
         if (damage.remedy !== 'clean' || damage.notMeasured !== undefined) continue;
@@ -37,7 +36,7 @@ export const damageToClean = defineRule({
           place: damage.fact.place,
           message: `${damageName(damage, piece)} can be worked back into shape`,
           why: damage.because,
-          help: `work it back in; when that is done, write above it \`# allow damage-to-clean: worked back in on ${printDay(assessing.day)}\``,
+          help: `work it back in or round; when that is done, write \`mended ${damage.fact.kind}\` with the date and the place`,
         });
       }
     }

@@ -33,8 +33,12 @@ export function damageAndLimit(damage: AssessedDamage, piece: AssessedPiece): st
   return `${damageName(damage, piece)}, ${isAbove(fact.share.value, worn.amount.low) ? 'above' : 'at'} the limit of ${show(worn)},`;
 }
 
-export const damageSource = (damage: AssessedDamage): string =>
-  printSource(countsAsCut(damage.fact.kind) ? sources['practice-cut-strands'] : sources['ci-2001-04']);
+export function damageSource(damage: AssessedDamage): string {
+  const { kind } = damage.fact;
+  if (countsAsCut(kind)) return printSource(sources['practice-cut-strands']);
+  if (kind === 'abrasion') return printSource(sources['ci-2001-04']);
+  return 'CI 2001-04, inspection of fibre rope, as quoted in inspection guides: glazed, melted, kinked or brittle fibre is cut out or retired';
+}
 
 /** `is` or `are`, as the damage reads. */
 export const verbOf = (damage: AssessedDamage): string => (countsAsCut(damage.fact.kind) && damage.strands !== 1 ? 'are' : 'is');

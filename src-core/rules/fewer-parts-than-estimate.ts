@@ -35,7 +35,7 @@ export const fewerPartsThanEstimate = defineRule({
     judge.holds(army.answer.parts <= parts, () => ({
       place: pull.block.namePlace,
       message: `\`${pull.name}\` is rigged with ${parts === 1 ? '1 part' : `${parts} parts`} of line; the army's estimate asks for ${army.answer.parts}, with ${show(asGiven(army.answer.fallLineForce) as Given, { unit: winchUnit(pull) })} on the winch`,
-      help: 'lead the line over one block more, or know the resistance better and write `resistance`',
+      help: 'lead the line over one block more, or measure the resistance and write `resistance`',
     }));
   },
 });

@@ -121,7 +121,7 @@ export function relatedPlaces(value: Given, limit: Given, own: Place): { place: 
   for (const { place, means } of [...writtenInputs(value), ...writtenInputs(limit)]) {
     if (place.chunk === own.chunk && place.start >= own.start && place.end <= own.end) continue;
     if (related.some((r) => r.place.chunk === place.chunk && r.place.start === place.start)) continue;
-    related.push({ place, message: means ?? 'this figure counts here' });
+    related.push({ place, message: means });
     if (related.length === 6) break;
   }
   return related;

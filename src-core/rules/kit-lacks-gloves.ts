@@ -9,7 +9,7 @@ export const kitLacksGloves = defineRule({
   on: 'kit',
   severity: 'warning',
   summary: 'Line is to be handled, and no gloves are in the bag.',
-  why: 'broken wires and grit cut, and a line that runs burns',
+  why: 'grit and splinters in a line cut, and a line that runs burns',
   source: printSource(glovesPractice),
   bad: kitExample(['fid for 10 mm', 'tape', 'marker', 'blade', 'rule', 'needle', 'thimble for 10 mm', 'shackle for 19 mm']),
   good: kitExample(['fid for 10 mm', 'tape', 'marker', 'blade', 'rule', 'needle', 'thimble for 10 mm', 'gloves', 'shackle for 19 mm']),

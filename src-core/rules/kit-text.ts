@@ -13,9 +13,9 @@ export function judgeKit(kit: AssessedKit, judge: Judge, sort: NeedSort, help: s
     for (const says of lacking) said.add(says);
     judge.holds(lacking.length === 0, () => ({
       place: kit.block.namePlace,
-      message: `\`${kit.name}\` lacks ${lacking.join(', ')}, which \`${name}\` takes`,
+      message: `\`${kit.name}\` lacks ${lacking.join(', ')}, which \`${name}\` needs`,
       help,
-      related: [{ place: plan.namePlace, message: 'the plan that takes it' }],
+      related: [{ place: plan.namePlace, message: 'the plan that needs it' }],
     }));
   }
 }

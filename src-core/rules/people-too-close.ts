@@ -22,7 +22,7 @@ export const peopleTooClose = defineRule({
     judge.atLeast(distance, standOff, place, (has, least) => ({
       place,
       message: `people of \`${name}\` keep ${show(has)} off, below the ${showLike(exactly(least.amount.high), least, 'up', unitOf(has))} of the longest line in use`,
-      help: 'send everybody farther off, who does not run the winch, in every direction',
+      help: 'send everybody who does not run the winch farther off, in every direction',
     }));
   },
 });

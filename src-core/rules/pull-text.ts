@@ -51,7 +51,7 @@ export function overLimit(pull: AssessedPull, loaded: Loaded, load: Given, limit
   return {
     place: loaded.place,
     severity,
-    message: `${what} on \`${loaded.name}\` in \`${pull.name}\` is ${text.load}, above its ${limitName} of ${text.limit}${byFactor ? ', by the factor on what breaks it' : ''}`,
+    message: `${what} on \`${loaded.name}\` in \`${pull.name}\` is ${text.load}, above its ${limitName} of ${text.limit}${byFactor ? ', which the factor leaves of its breaking strength' : ''}`,
     help,
     ...(loaded.own === undefined ? {} : { related: [{ place: loaded.own, message: 'what is loaded' }] }),
   };

@@ -30,7 +30,7 @@ export const strapAsChoker = defineRule({
     judge.holds(false, () => ({
       place: statementOf(gear.block, 'hitch')!.place,
       message: `as a choker \`${gear.name}\` counts with ${limitText(workingLimit)}, half of its ${limitText(limit)}`,
-      help: 'use it as a basket, both ends in one shackle, or write the choker limit of its label as `wll` with `hitch straight`',
+      help: 'use it as a basket, both ends in one shackle, or a strap whose vertical limit is twice as high',
     }));
   },
 });

@@ -1,6 +1,6 @@
 import { allEnds, endName } from '../assess/ends.ts';
-import { show } from '../assess/show.ts';
 import { asWritten, limitBeside, sourceOfLimit } from './side-by-side.ts';
+import { lengthText } from './fix-text.ts';
 import { defineRule } from './rule.ts';
 
 export const taperTooShort = defineRule({
@@ -31,7 +31,7 @@ export const taperTooShort = defineRule({
       judge.atLeast(buried.taper, buried.taperNeeded, written.place, (_, needed) => ({
         place: written.place,
         message: `taper of ${endName(piece, end)} is ${asWritten(written)}, below the ${limitBeside(written, needed, buried.taperNeeded_d)} for ${line.facts.material}`,
-        help: `taper the last ${show(needed, { careful: 'up' })} of the tail`,
+        help: `taper the last ${lengthText(needed, written)} of the tail`,
         source: sourceOfLimit(buried.taperNeeded_d),
       }));
     }

@@ -42,7 +42,7 @@ export const sources = collect({
   'hmpe-handbook': ['read', 'handbook overview of HMPE fibre: melts at 144 to 152 °C, strength loss begins about 65 °C'],
   'marissen-2011': ['read', 'Marissen, Materials Sciences and Applications 2 (2011) 319-330, HMPE fibre'],
   'ci-1401-15': ['read', 'Cordage Institute CI 1401-15, design factor 5 to 12 on fibre rope by severity; knots take up to 50 %'],
-  'ufc-4-159-03-3-7': ['read', 'UFC 4-159-03 (2005), table 3-7, factor of safety on new break strength 3.0; wet nylon 15 % weaker'],
+  'ufc-4-159-03-3-7': ['read', 'UFC 4-159-03 (2005), table 3-7: factor of safety 3.0 on new break strength, nylon 15 % weaker when wet'],
   'ufc-4-159-03-6-8': ['read', 'UFC 4-159-03 (2005), table 6-8, nylon double braid average break by circumference'],
   'ci-2001-04': ['secondary', 'CI 2001-04, inspection of fibre rope, as quoted in inspection guides: retire or cut out at 25 % loss of strand volume by abrasion'],
   'practice-cut-strands': ['practice', 'two or more cut strands close together in a 12-strand line: cut out and re-splice, or retire'],

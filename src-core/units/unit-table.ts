@@ -129,6 +129,7 @@ export const ambiguousUnits: Readonly<Record<string, { meanings: string; choices
   ton: { meanings: '1,000, 907 or 1,016 kg', choices: ['t', 'short-ton', 'long-ton'] },
   tons: { meanings: '1,000, 907 or 1,016 kg', choices: ['t', 'short-ton', 'long-ton'] },
   T: { meanings: 'a tonne, a tesla or a short ton', choices: ['t', 'short-ton', 'long-ton'] },
+  tn: { meanings: '1,000, 907 or 1,016 kg', choices: ['t', 'short-ton', 'long-ton'] },
   oz: { meanings: 'a mass or a volume', choices: ['g', 'lb'] },
 };
 

@@ -48,7 +48,7 @@ describe('what the pull loads', () => {
   test('a limit that only a factor gives is a warning', () => {
     const text = pullExample({ pull: resists('30 kN'), gear: 'shackle bow-22 {\n  body  22 mm\n  breaking  100 kN\n}\nstrap trunk {\n  length  3 m\n  wll     5 t\n}\n' });
     expect(only(text, 'link-overloaded-by-pull').severity).toBe('warning');
-    expect(only(text, 'link-overloaded-by-pull').message).toBe('load on `bow-22` in `off-the-ford` is 30 kN, above its working limit of 20 kN, by the factor on what breaks it');
+    expect(only(text, 'link-overloaded-by-pull').message).toBe('load on `bow-22` in `off-the-ford` is 30 kN, above its working limit of 20 kN, which the factor leaves of its breaking strength');
   });
   test('a load above what breaks is an error all the same', () => {
     const text = pullExample({ pull: resists('30 kN'), gear: 'shackle bow-22 {\n  body  22 mm\n  breaking  25 kN\n}\nstrap trunk {\n  length  3 m\n  wll     5 t\n}\n' });

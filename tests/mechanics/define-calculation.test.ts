@@ -147,7 +147,7 @@ describe('where a value came from', () => {
   test('every place that fed it, each once, with what the figure is there', () => {
     expect(writtenPlaces(deep)).toEqual([places[0], places[1]]);
     expect(writtenInputs(deep)).toEqual([{ place: places[0], means: 'first' }, { place: places[1], means: 'second' }]);
-    expect(writtenInputs(written)).toEqual([{ place: places[0], means: undefined }]);
+    expect(writtenInputs(written)).toEqual([{ place: places[0], means: 'count' }]);
     expect(writtenInputs(assumed(number(1)))).toEqual([]);
     expect(writtenPlaces(worked(product({ a: number(1), b: number(2) })))).toEqual([]);
     // The same place twice: the nearer meaning stands.

@@ -1,0 +1,91 @@
+import { expect, test } from 'vitest';
+import { readDay } from '../../src-core/model/day.ts';
+import { compareSides, type BlockChange, type Comparison } from '../../src-core/papers/compare.ts';
+import { compareMarkdown, compareText } from '../../src-core/papers/compare-text.ts';
+import { comparedSide } from '../../src-core/papers/compared-side.ts';
+import { formatFile } from '../../src-core/syntax/format.ts';
+import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
+import { projectOf, type Texts } from '../support/judge-text.ts';
+import { hostileRig, paperDay, plover } from './papers-of.ts';
+
+const side = (texts: Texts, name: string) => comparedSide(projectOf(texts), { name, day: readDay(paperDay)!, keyOf: (p) => p, called: (p) => p });
+const compared = (old: Texts, now: Texts): Comparison => compareSides(side(old, 'old'), side(now, 'new'), paperDay);
+const block = ({ blocks }: Comparison, title: string): BlockChange | undefined => blocks.find((b) => b.block === title);
+const value = (change: BlockChange | undefined, id: string) => change?.values.find((v) => v.id === id);
+
+const line = (...entries: string[]): string => `line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN
+  inboard   lug
+  outboard  eye thimble tube bury 72 d taper 24 d stitched
+${entries.map((e) => `  ${e}\n`).join('')}}
+`;
+
+const texts = (change: (text: string) => string): Texts => Object.fromEntries(Object.entries(plover()).map(([path, text]) => [path, change(text)]));
+
+test('the same is the same', () => {
+  expect(compared(plover(), plover()).blocks).toEqual([]);
+  expect(compareText(compared(plover(), plover()))).toContain('Nothing changed.');
+});
+
+test('a line that was found damaged: its strength, the entry that did it, and the finding', () => {
+  const now = line('2026-05-02  fitted', '2026-06-21  damage  cut 2 strands at 8.4 m from inboard');
+  const found = block(compared(line('2026-05-02  fitted'), now), 'line main');
+  expect(found!.lines.map((l) => [l.side, l.line])).toEqual([['new', 10]]);
+  const strength = value(found, 'main-strength')!;
+  // 92 kN with 2 of 12 strands cut.
+  expect(strength.new!.value).toBeCloseTo((92_000 * 10) / 12, 6);
+  expect(strength.because.map((l) => l.line)).toContain(10);
+  expect(found!.findings.map((f) => [f.change, f.code])).toContainEqual(['new', 'damage-left-in-service']);
+});
+
+test('a shared practice reaches every block that asks for it, and is named as what did it', () => {
+  const found = compared(plover(), texts((t) => t.replace(/ {2}line-factor .*/, '  line-factor  2.5 "crew rule 4"')));
+  const limit = value(block(found, 'chain long-reach'), 'tail-outboard-working-limit')!;
+  expect(limit.because).toEqual([expect.objectContaining({ file: 'practice.rig', side: 'old' }), expect.objectContaining({ file: 'practice.rig', side: 'new' })]);
+  expect(block(found, 'line main')!.findings.map((f) => f.code)).toContain('line-factor-too-low');
+});
+
+test('lines above, another layout or another unit change no value', () => {
+  const moved = compared(plover(), texts((t) => `# one more line\n\n${t}`));
+  expect(moved.blocks.flatMap((b) => [...b.values, ...b.findings])).toEqual([]);
+  const laid = compared(plover(), texts((t) => formatFile(t.replaceAll('  ', ' '), topHeads)));
+  expect(laid.blocks.flatMap((b) => [...b.values, ...b.findings])).toEqual([]);
+  const unit = compared(line(), line().replace('30 m', '3000 cm'));
+  expect(value(block(unit, 'line main'), 'length-as-fitted')).toBeUndefined();
+});
+
+test('a finding that is still made with other numbers has changed, one that is mended is gone', () => {
+  const now = texts((t) => t.replaceAll('bury 46 cm', 'bury 50 cm'));
+  const findings = block(compared(plover(), now), 'repair field-fix')!.findings;
+  expect(findings.filter((f) => f.code === 'bury-too-short').map((f) => [f.change, f.before === undefined])).toEqual([['changed', false], ['changed', false]]);
+  const mended = block(compared(plover(), texts((t) => t.replaceAll('bury 46 cm', 'bury 72 d'))), 'repair field-fix')!.findings;
+  expect(mended.filter((f) => f.code === 'bury-too-short').map((f) => f.change)).toEqual(['gone', 'gone']);
+});
+
+test('a value that becomes unknown says why', () => {
+  const gone = value(block(compared(line(), line().replace('  breaking  92 kN\n', '')), 'line main'), 'main-strength')!;
+  expect(gone.new).toEqual({ display: 'not known', value: null, unit: null, assumed: false, cause: 'breaking strength of `main` is not given' });
+});
+
+test('blocks that come and go, and files', () => {
+  const found = compared({ 'a.rig': line(), 'b.rig': 'anchor x {\n  kind tree\n}\n' }, { 'a.rig': `${line()}\nanchor y {\n  kind rock\n}\n` });
+  expect(found.blocks.map((b) => [b.file, b.block, b.change])).toEqual([['a.rig', 'anchor y', 'new'], ['b.rig', 'anchor x', 'gone']]);
+});
+
+test('Markdown for a review keeps the user\'s text in its place', () => {
+  const found = compared(hostileRig, hostileRig.replace('92 kN', '90 kN').replaceAll('<script>', '</script>```'));
+  const markdown = compareMarkdown(found);
+  const outside = markdown.replace(/^(`{3,})diff\n[\s\S]*?\n\1$/gm, '').replace(/\\[\s\S]/g, '').replace(/`[^`\n]*`/g, '');
+  expect(outside).not.toMatch(/<\w|\]\(|[\u202a-\u202e]/);
+  expect(outside).not.toMatch(/^```/m);
+  expect(markdown).toMatch(/\| piece main, breaking strength \| 82\.8 to 92 kN \* \| 81 to 90 kN \* \| test\.rig:18/);
+});
+
+test('text and JSON are the same every time', () => {
+  const once = (): string => JSON.stringify(compared(plover(), texts((t) => t.replace('92 kN', '90 kN'))));
+  expect(once()).toBe(once());
+});
