@@ -14,6 +14,10 @@ export interface ClientSkills {
   readonly configuration: boolean;
   readonly registersWatchers: boolean;
   readonly registersConfiguration: boolean;
+  /** Formatting can be offered for rigs alone, and not for the Markdown documents that hold some. */
+  readonly registersFormatting: boolean;
+  readonly refreshesLenses: boolean;
+  readonly changeAnnotations: boolean;
   readonly snippets: boolean;
   readonly insertReplace: boolean;
   readonly markdown: boolean;
@@ -40,6 +44,9 @@ export function readSkills({ capabilities = {}, initializationOptions }: Partial
     configuration: workspace?.configuration === true,
     registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    registersFormatting: [textDocument?.formatting, textDocument?.rangeFormatting, textDocument?.onTypeFormatting].every((f) => f?.dynamicRegistration === true),
+    refreshesLenses: workspace?.codeLens?.refreshSupport === true,
+    changeAnnotations: workspace?.workspaceEdit?.documentChanges === true && workspace.workspaceEdit.changeAnnotationSupport !== undefined,
     snippets: completion?.snippetSupport === true,
     insertReplace: completion?.insertReplaceSupport === true,
     // Text with stars is better than no answer: a client that says nothing of formats gets Markdown.
@@ -58,6 +65,9 @@ export const tokenLegend = {
   tokenModifiers: ['declaration'],
 };
 
+/** A line is put into the layout when it is left, a block when it is closed. */
+export const typedFormatting = { firstTriggerCharacter: '\n', moreTriggerCharacter: ['}'] };
+
 export function serverCapabilities(skills: ClientSkills): ServerCapabilities {
   return {
     positionEncoding: skills.encoding,
@@ -72,15 +82,15 @@ export function serverCapabilities(skills: ClientSkills): ServerCapabilities {
     documentSymbolProvider: true,
     workspaceSymbolProvider: true,
     documentLinkProvider: { resolveProvider: false },
-    documentFormattingProvider: true,
-    documentRangeFormattingProvider: true,
+    ...(skills.registersFormatting ? {} : { documentFormattingProvider: true, documentRangeFormattingProvider: true, documentOnTypeFormattingProvider: typedFormatting }),
+    codeLensProvider: { resolveProvider: false },
     renameProvider: { prepareProvider: true },
     foldingRangeProvider: true,
     selectionRangeProvider: true,
     inlayHintProvider: true,
     callHierarchyProvider: true,
     semanticTokensProvider: { legend: tokenLegend, full: { delta: true }, range: true },
-    codeActionProvider: skills.actionLiterals ? { codeActionKinds: ['quickfix', 'source.fixAll'] } : true,
+    codeActionProvider: skills.actionLiterals ? { codeActionKinds: ['quickfix', 'refactor.rewrite', 'source.fixAll'] } : true,
     workspace: { workspaceFolders: { supported: true, changeNotifications: true }, fileOperations: { willRename: { filters: [{ pattern: { glob: '**/*.rig', matches: 'file' } }, { pattern: { glob: '**', matches: 'folder' } }] } } },
   };
 }

@@ -1,7 +1,9 @@
 import type { CancellationToken, Connection, InitializeParams } from 'vscode-languageserver';
+import type { LineIndex } from '../../src-core/base/line-index.ts';
+import { fenceAt, type RigFence } from '../../src-core/ide/markdown-fences.ts';
 import type { RigFile } from '../../src-core/project.ts';
 import type { DayNumber } from '../../src-core/model/day.ts';
-import { readSkills, type ClientSkills } from './capabilities.ts';
+import { readSkills, typedFormatting, type ClientSkills } from './capabilities.ts';
 import { clientFiles } from './client-files.ts';
 import { Diagnostics } from './diagnostics.ts';
 import type { OpenFolder } from './folder-files.ts';
@@ -16,13 +18,28 @@ export interface Subject {
   readonly path: string;
   readonly file: RigFile;
   readonly day: DayNumber;
+  /** The parts that are a rig, when the file is a Markdown document. */
+  readonly fences: readonly RigFence[] | undefined;
 }
 
 interface TextParams {
-  readonly textDocument?: { readonly uri?: unknown; readonly version?: unknown; readonly text?: unknown };
+  readonly textDocument?: { readonly uri?: unknown; readonly version?: unknown; readonly text?: unknown; readonly languageId?: unknown };
   readonly position?: unknown;
   readonly contentChanges?: unknown;
 }
+
+/** Lines of a Markdown document, whose prose the rig has blank: columns count the letters that are really there. */
+const linesOver = (lines: LineIndex, markdown: string | undefined): LineIndex =>
+  markdown === undefined
+    ? lines
+    : {
+        text: markdown,
+        lineCount: lines.lineCount,
+        lineColumn: (offset) => lines.lineColumn(offset),
+        offset: (line, column) => lines.offset(line, column),
+        lineStart: (line) => lines.lineStart(line),
+        lineEnd: (line) => lines.lineEnd(line),
+      };
 
 /** Everything that is kept between messages. Answers are made in the files beside this one. */
 export class LanguageServer {
@@ -48,18 +65,27 @@ export class LanguageServer {
 
   /** Watches are asked for when the client has said that it is ready. */
   register(): void {
-    const registrations = [
+    const registrations: { id: string; method: string; registerOptions: object }[] = [
       ...(this.skills.registersWatchers ? [{ id: 'linewright-files', method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers: [{ globPattern: '**/*.rig' }] } }] : []),
       ...(this.skills.registersConfiguration ? [{ id: 'linewright-settings', method: 'workspace/didChangeConfiguration', registerOptions: { section: 'linewright' } }] : []),
     ];
+    if (this.skills.registersFormatting) {
+      const documentSelector = [{ language: 'rig' }];
+      registrations.push(
+        { id: 'linewright-format', method: 'textDocument/formatting', registerOptions: { documentSelector } },
+        { id: 'linewright-format-range', method: 'textDocument/rangeFormatting', registerOptions: { documentSelector } },
+        { id: 'linewright-format-typed', method: 'textDocument/onTypeFormatting', registerOptions: { documentSelector, ...typedFormatting } },
+      );
+    }
     if (registrations.length > 0) void this.connection.sendRequest('client/registerCapability', { registrations }).catch(() => undefined);
   }
 
   opened({ textDocument }: TextParams): void {
-    const { uri, version, text } = textDocument ?? {};
+    const { uri, version, text, languageId } = textDocument ?? {};
     if (typeof uri !== 'string' || typeof text !== 'string') return;
-    const document = this.workspace.openDocument(uri, typeof version === 'number' ? version : 0, text);
-    if (document === undefined) return;
+    const document = this.workspace.openDocument(uri, typeof version === 'number' ? version : 0, text, languageId === 'markdown');
+    // A document without a rig in it costs nothing.
+    if (document === undefined || document.fences?.length === 0) return;
     this.diagnostics.edited();
     void this.#listLater(document.folder);
   }
@@ -87,8 +113,8 @@ export class LanguageServer {
       const { range, text } = change ?? {};
       if (typeof text !== 'string') continue;
       const file = document.folder.project.file(document.path);
-      if (file === undefined || !isRange(range)) document.folder.project.set(document.path, text);
-      else this.workspace.edit(document, { ...this.positions.span(file.lines, range), text });
+      if (file === undefined || !isRange(range)) this.workspace.setText(document, text);
+      else this.workspace.edit(document, { ...this.positions.span(linesOver(file.lines, document.markdown), range), text });
     }
     if (typeof textDocument?.version === 'number') document.version = textDocument.version;
     this.diagnostics.edited();
@@ -123,6 +149,7 @@ export class LanguageServer {
 
   #refreshHints(): void {
     if (this.skills.refreshesHints) void this.connection.sendRequest('workspace/inlayHint/refresh').catch(() => undefined);
+    if (this.skills.refreshesLenses) void this.connection.sendRequest('workspace/codeLens/refresh').catch(() => undefined);
   }
 
   /** The file that a request speaks of, when it is known and all it uses is read. */
@@ -134,13 +161,15 @@ export class LanguageServer {
     const day = await this.settings.day(found.folder.uri);
     const file = found.folder.project.file(found.path);
     if (file === undefined || token?.isCancellationRequested === true) return undefined;
-    return { uri: uri as string, folder: found.folder, path: found.path, file, day };
+    return { uri: uri as string, folder: found.folder, path: found.path, file, day, fences: found.folder.open.get(found.path)?.fences };
   }
 
   /** The subject with an offset in it; undefined for a position that the file does not have. */
   async point(params: TextParams, token?: CancellationToken): Promise<(Subject & { readonly offset: number }) | undefined> {
     const subject = await this.subject(params, token);
     if (subject === undefined || !isPosition(params.position) || params.position.line >= subject.file.lines.lineCount) return undefined;
-    return { ...subject, offset: this.positions.offset(subject.file.lines, params.position) };
+    const offset = this.positions.offset(subject.file.lines, params.position);
+    if (subject.fences !== undefined && fenceAt(subject.fences, offset) === undefined) return undefined;
+    return { ...subject, offset };
   }
 }

@@ -2,7 +2,8 @@ import type { CancellationToken, CompletionItem as LspCompletionItem, Diagnostic
 import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-actions.ts';
 import { completionsAt, type CompletionItem } from '../../src-core/ide/completion.ts';
 import { useEdits } from '../../src-core/ide/file-rename.ts';
-import { formattingEdits } from '../../src-core/ide/formatting.ts';
+import { codeLenses } from '../../src-core/ide/code-lenses.ts';
+import { formattingEdits, typedEdits } from '../../src-core/ide/formatting.ts';
 import { inlayHints } from '../../src-core/ide/inlay-hints.ts';
 import { renameAt, renameStart } from '../../src-core/ide/rename.ts';
 import { signatureAt } from '../../src-core/ide/signature-help.ts';
@@ -11,7 +12,7 @@ import { isRange } from './positions.ts';
 import type { Answer } from './requests.ts';
 import { today } from './settings.ts';
 import type { Folder } from './workspace.ts';
-import { toCompletionItem, toWorkspaceEdit } from './to-lsp.ts';
+import { annotatedEdit, toCompletionItem, toWorkspaceEdit } from './to-lsp.ts';
 
 interface Asked {
   readonly textDocument?: { readonly uri?: unknown };
@@ -28,7 +29,7 @@ class RequestRefused extends Error {
 const lastItems = new WeakMap<LanguageServer, { readonly batch: number; readonly items: readonly CompletionItem[] }>();
 let batches = 0;
 
-const kindOf: Readonly<Record<CodeAction['kind'], string>> = { fix: 'quickfix', stub: 'quickfix', 'set-aside': 'quickfix', 'fix-all': 'source.fixAll.linewright' };
+const kindOf: Readonly<Record<CodeAction['kind'], string>> = { fix: 'quickfix', stub: 'quickfix', 'set-aside': 'quickfix', 'fix-all': 'source.fixAll.linewright', rewrite: 'refactor.rewrite' };
 const isWanted = (kind: string, only: readonly string[] | undefined): boolean => only === undefined || only.some((wanted) => kind === wanted || kind.startsWith(`${wanted}.`));
 
 function toAction(server: LanguageServer, of: Subject, action: CodeAction, shown: readonly Diagnostic[]) {
@@ -42,7 +43,8 @@ function toAction(server: LanguageServer, of: Subject, action: CodeAction, shown
 
 async function format(server: LanguageServer, params: Asked, token: CancellationToken, ranged: boolean) {
   const of = await server.subject(params, token);
-  if (of === undefined || (ranged && !isRange(params.range))) return [];
+  // The prose of a Markdown document is laid out by whoever wrote it, and its fences with it.
+  if (of === undefined || of.fences !== undefined || (ranged && !isRange(params.range))) return [];
   const within = ranged && isRange(params.range) ? server.positions.span(of.file.lines, params.range) : undefined;
   return formattingEdits(of.folder.project, of.path, within).map((edit) => ({ range: server.positions.range(of.file.lines, edit), newText: edit.text }));
 }
@@ -81,6 +83,23 @@ export const editing: Readonly<Record<string, Answer>> = {
   'textDocument/formatting': (server: LanguageServer, params: Asked, token: CancellationToken) => format(server, params, token, false),
   'textDocument/rangeFormatting': (server: LanguageServer, params: Asked, token: CancellationToken) => format(server, params, token, true),
 
+  async 'textDocument/onTypeFormatting'(server: LanguageServer, params: Asked & { readonly ch?: unknown }, token: CancellationToken) {
+    const at = await server.point(params, token);
+    if (at === undefined || at.fences !== undefined || typeof params.ch !== 'string') return [];
+    const edits = typedEdits(at.folder.project, at.path, at.offset, params.ch);
+    return edits.map((edit) => ({ range: server.positions.range(at.file.lines, edit), newText: edit.text }));
+  },
+
+  async 'textDocument/codeLens'(server: LanguageServer, params: Asked, token: CancellationToken) {
+    const of = await server.subject(params, token);
+    if (of === undefined || !(await server.settings.showsLenses(of.folder.uri))) return [];
+    const command = server.skills.own ? 'linewright.showSheet' : '';
+    return codeLenses(of.folder.project, of.path, of.day).map(({ start, end, title }) => ({
+      range: server.positions.range(of.file.lines, { start, end }),
+      command: { title, command, ...(command === '' ? {} : { arguments: [of.uri] }) },
+    }));
+  },
+
   async 'textDocument/prepareRename'(server: LanguageServer, params: Asked, token: CancellationToken) {
     const at = await server.point(params, token);
     const start = at === undefined ? undefined : renameStart(at.folder.project, at.path, at.offset, at.day);
@@ -96,7 +115,7 @@ export const editing: Readonly<Record<string, Answer>> = {
     const rename = renameAt(at.folder.project, at.path, at.offset, at.day, newName);
     if (rename === undefined) return null;
     if ('refused' in rename) throw new RequestRefused(rename.refused);
-    return toWorkspaceEdit(at.folder, rename.edits.map((e) => ({ ...e, text: newName })), server.positions, server.skills);
+    return annotatedEdit(toWorkspaceEdit(at.folder, rename.edits.map((e) => ({ ...e, text: newName })), server.positions, server.skills), `Rename to ${newName}`, server);
   },
 
   async 'workspace/willRenameFiles'(server: LanguageServer, params: { readonly files?: unknown }) {
@@ -111,7 +130,7 @@ export const editing: Readonly<Record<string, Answer>> = {
     for (const [folder, list] of moves) {
       await server.workspace.listAll(folder);
       const edits = useEdits(folder.project, list);
-      if (edits.length > 0) return toWorkspaceEdit(folder, edits, server.positions, server.skills);
+      if (edits.length > 0) return annotatedEdit(toWorkspaceEdit(folder, edits, server.positions, server.skills), 'Follow the moved file', server);
     }
     return null;
   },

@@ -8,6 +8,7 @@ import { highlightsAt, referencesAt } from '../../src-core/ide/references.ts';
 import { selectionRanges } from '../../src-core/ide/selection-ranges.ts';
 import { semanticTokens } from '../../src-core/ide/semantic-tokens.ts';
 import { workspaceSymbols } from '../../src-core/ide/workspace-symbols.ts';
+import { fenceAt } from '../../src-core/ide/markdown-fences.ts';
 import type { FileSpan } from '../../src-core/ide/viewing.ts';
 import type { LanguageServer, Subject } from './language-server.ts';
 import { isPosition, isRange, type Position, type Range } from './positions.ts';
@@ -112,6 +113,8 @@ export const navigation: Readonly<Record<string, Answer>> = {
     const asked = Array.isArray(params?.positions) ? (params.positions as unknown[]).filter(isPosition) : [];
     if (of === undefined || asked.length === 0) return null;
     return asked.map((position: Position) => {
+      // In the prose of a Markdown document there is nothing of ours to select.
+      if (of.fences !== undefined && fenceAt(of.fences, server.positions.offset(of.file.lines, position)) === undefined) return { range: { start: position, end: position } };
       const spans = selectionRanges(of.folder.project, of.path, server.positions.offset(of.file.lines, position));
       let range: { range: Range; parent?: object } | undefined;
       for (const span of spans.reverse()) range = { range: server.positions.range(of.file.lines, span), ...(range === undefined ? {} : { parent: range }) };

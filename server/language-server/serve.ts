@@ -25,6 +25,8 @@ const fallbacks: Readonly<Record<string, unknown>> = {
   'textDocument/documentLink': [],
   'textDocument/formatting': [],
   'textDocument/rangeFormatting': [],
+  'textDocument/onTypeFormatting': [],
+  'textDocument/codeLens': [],
   'textDocument/prepareRename': null,
   'textDocument/rename': null,
   'textDocument/codeAction': [],

@@ -2,10 +2,19 @@ import { readDay, type DayNumber } from '../../src-core/model/day.ts';
 
 type Ask = <T>(method: string, params: unknown) => Promise<T>;
 
-const asOfIn = (settings: unknown): string | undefined => {
-  const check = (settings as { check?: { asOf?: unknown } } | null | undefined)?.check;
-  return typeof check?.asOf === 'string' ? check.asOf : undefined;
-};
+/** What is set; undefined for what was not said. */
+interface Said {
+  readonly asOf: string | undefined;
+  readonly lenses: boolean | undefined;
+}
+
+function readSaid(settings: unknown): Said {
+  const { check, codeLens } = (settings ?? {}) as { check?: { asOf?: unknown } | null; codeLens?: { enabled?: unknown } | null };
+  return {
+    asOf: typeof check?.asOf === 'string' ? check.asOf : undefined,
+    lenses: typeof codeLens?.enabled === 'boolean' ? codeLens.enabled : undefined,
+  };
+}
 
 /** Today by the clock and the time zone of this machine. The core reads no clock; it is told the day. */
 export function today(): DayNumber {
@@ -18,8 +27,8 @@ export function today(): DayNumber {
 export class Settings {
   readonly #ask: Ask | undefined;
   readonly #log: (text: string) => void;
-  readonly #asked = new Map<string, Promise<string>>();
-  #sent = '';
+  readonly #asked = new Map<string, Promise<Said>>();
+  #sent: Said = { asOf: undefined, lenses: undefined };
 
   /** `ask` is left out for a client that has no settings to ask for. */
   constructor(ask: Ask | undefined, log: (text: string) => void) {
@@ -30,29 +39,40 @@ export class Settings {
   /** Settings have changed. Some clients send them, others wait to be asked. */
   changed(sent: unknown): void {
     this.#asked.clear();
-    const asOf = asOfIn((sent as { linewright?: unknown } | undefined)?.linewright);
-    if (asOf !== undefined) this.#sent = asOf;
+    const said = readSaid((sent as { linewright?: unknown } | undefined)?.linewright);
+    this.#sent = { asOf: said.asOf ?? this.#sent.asOf, lenses: said.lenses ?? this.#sent.lenses };
   }
 
   async day(folderUri: string | undefined): Promise<DayNumber> {
+    const text = (await this.#said(folderUri)).asOf ?? '';
+    return text === '' ? today() : (readDay(text) ?? today());
+  }
+
+  /** Whether lines and pulls carry what they come to above them. Off until somebody wants it. */
+  async showsLenses(folderUri: string | undefined): Promise<boolean> {
+    return (await this.#said(folderUri)).lenses ?? false;
+  }
+
+  #said(folderUri: string | undefined): Promise<Said> {
     const key = folderUri ?? '';
     let asked = this.#asked.get(key);
     if (asked === undefined) {
       asked = this.#request(folderUri);
       this.#asked.set(key, asked);
     }
-    const text = await asked;
-    return text === '' ? today() : (readDay(text) ?? today());
+    return asked;
   }
 
-  async #request(folderUri: string | undefined): Promise<string> {
-    let text = this.#sent;
+  async #request(folderUri: string | undefined): Promise<Said> {
+    let said = this.#sent;
     if (this.#ask !== undefined) {
       const item = { section: 'linewright', ...(folderUri === undefined ? {} : { scopeUri: folderUri }) };
       const answer = await this.#ask<unknown>('workspace/configuration', { items: [item] }).catch(() => undefined);
-      text = asOfIn(Array.isArray(answer) ? answer[0] : undefined) ?? text;
+      const own = readSaid(Array.isArray(answer) ? answer[0] : undefined);
+      said = { asOf: own.asOf ?? said.asOf, lenses: own.lenses ?? said.lenses };
     }
+    const text = said.asOf ?? '';
     if (text !== '' && readDay(text) === undefined) this.#log(`linewright.check.asOf is ${JSON.stringify(text.slice(0, 40))}, which is not a date such as 2026-06-21; today is taken instead`);
-    return text;
+    return said;
   }
 }

@@ -3,6 +3,7 @@ import type { LineIndex } from '../../src-core/base/line-index.ts';
 import type { Completion, CompletionItem, CompletionKind } from '../../src-core/ide/completion.ts';
 import type { FileEdit } from '../../src-core/ide/code-actions.ts';
 import type { DocumentSymbol, SymbolKind } from '../../src-core/ide/document-symbols.ts';
+import { fenceAt, textInFence } from '../../src-core/ide/markdown-fences.ts';
 import { tokenTypes, type SemanticToken } from '../../src-core/ide/semantic-tokens.ts';
 import type { ClientSkills } from './capabilities.ts';
 import type { Positions } from './positions.ts';
@@ -57,11 +58,24 @@ export function toWorkspaceEdit(folder: Folder, edits: readonly FileEdit[], posi
     const file = folder.project.file(path);
     if (file === undefined) continue;
     const list = byPath.get(path) ?? [];
-    list.push({ range: positions.range(file.lines, { start, end }), newText: text });
+    const range = positions.range(file.lines, { start, end });
+    const fence = fenceAt(folder.open.get(path)?.fences ?? [], start);
+    list.push({ range, newText: fence === undefined ? text : textInFence(text, fence, range.start.character === 0) });
     byPath.set(path, list);
   }
   if (!skills.versionedEdits) return { changes: Object.fromEntries([...byPath].map(([path, list]) => [folder.uriOf(path), list])) };
   return { documentChanges: [...byPath].map(([path, list]) => ({ textDocument: { uri: folder.uriOf(path), version: folder.open.get(path)?.version ?? null }, edits: list })) };
+}
+
+/** An edit of several files says what it is for in each of them, so that a person can look through it before. */
+export function annotatedEdit(edit: WorkspaceEdit, label: string, { skills }: { readonly skills: ClientSkills }): WorkspaceEdit {
+  const changes = edit.documentChanges;
+  if (!skills.changeAnnotations || changes === undefined || changes.length < 2) return edit;
+  const id = 'linewright';
+  return {
+    changeAnnotations: { [id]: { label, needsConfirmation: false } },
+    documentChanges: changes.map((change) => ('edits' in change ? { ...change, edits: change.edits.map((e) => ({ ...e, annotationId: id })) } : change)),
+  };
 }
 
 /** Five numbers a token, each counted from the token before. */

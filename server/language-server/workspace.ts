@@ -1,3 +1,4 @@
+import { isMarkdownPath, rigFences, rigTextOf, type RigFence } from '../../src-core/ide/markdown-fences.ts';
 import type { Edit } from '../../src-core/syntax/chunk.ts';
 import { Project } from '../../src-core/project.ts';
 import type { FolderFiles, OpenFolder } from './folder-files.ts';
@@ -37,7 +38,13 @@ export interface OpenDocument {
   readonly path: string;
   readonly folder: Folder;
   version: number;
+  /** The text of a Markdown document, of which only the fences are read. */
+  markdown: string | undefined;
+  fences: readonly RigFence[] | undefined;
 }
+
+/** What a file is read as: a Markdown file is the rig of its fences. */
+const rigOf = (path: string, text: string): string => (isMarkdownPath(path) ? rigTextOf(text) : text);
 
 /** Files are read in batches of this many, so that requests are answered between them. */
 const batch = 64;
@@ -95,15 +102,23 @@ export class Workspace {
     return found;
   }
 
-  openDocument(uri: string, version: number, text: string): OpenDocument | undefined {
+  openDocument(uri: string, version: number, text: string, isMarkdown = false): OpenDocument | undefined {
     const address = readAddress(uri);
     if (address === undefined) return undefined;
     const home = this.locate(uri) ?? this.#homeOf(uri, address);
-    const document: OpenDocument = { uri, path: home.path, folder: home.folder, version };
+    const document: OpenDocument = { uri, path: home.path, folder: home.folder, version, markdown: isMarkdown || isMarkdownPath(home.path) ? text : undefined, fences: undefined };
     this.#documents.set(addressKey(address), document);
     home.folder.open.set(home.path, document);
-    home.folder.project.set(home.path, text);
+    this.setText(document, text);
     return document;
+  }
+
+  setText(document: OpenDocument, text: string): void {
+    if (document.markdown !== undefined) {
+      document.markdown = text;
+      document.fences = rigFences(text);
+    }
+    document.folder.project.set(document.path, document.fences === undefined ? text : rigTextOf(text, document.fences));
   }
 
   /** A document in no folder: its neighbours may be used, nothing above them. */
@@ -118,15 +133,17 @@ export class Workspace {
   /** Documents move with the folders: what was alone may now lie in a folder, or the other way round. */
   #rehome(): void {
     for (const [key, document] of [...this.#documents]) {
-      const text = document.folder.project.file(document.path)?.text ?? '';
+      const text = document.markdown ?? document.folder.project.file(document.path)?.text ?? '';
       document.folder.open.delete(document.path);
       this.#documents.delete(key);
-      this.openDocument(document.uri, document.version, text);
+      this.openDocument(document.uri, document.version, text, document.markdown !== undefined);
     }
   }
 
   edit(document: OpenDocument, edit: Edit): void {
-    document.folder.project.edit(document.path, edit);
+    const { markdown } = document;
+    if (markdown === undefined) document.folder.project.edit(document.path, edit);
+    else this.setText(document, markdown.slice(0, edit.start) + edit.text + markdown.slice(edit.end));
   }
 
   /** What the editor no longer holds is what lies in the file again, or nothing. */
@@ -136,7 +153,8 @@ export class Workspace {
     const { folder, path } = document;
     this.#documents.delete(addressKey(readAddress(uri)!));
     folder.open.delete(path);
-    if (folder.files !== undefined) return this.#before(this.#reread(folder, path));
+    // A Markdown file counts while it is open; nothing in it is looked for otherwise.
+    if (folder.files !== undefined && document.markdown === undefined) return this.#before(this.#reread(folder, path));
     folder.project.remove(path);
     return Promise.resolve();
   }
@@ -152,7 +170,7 @@ export class Workspace {
   async #reread(folder: Folder, path: string): Promise<void> {
     const found = await folder.files?.read(path);
     if (folder.open.has(path)) return;
-    if (found !== undefined && 'text' in found) folder.project.set(path, found.text);
+    if (found !== undefined && 'text' in found) folder.project.set(path, rigOf(path, found.text));
     else folder.project.remove(path);
   }
 
@@ -175,7 +193,7 @@ export class Workspace {
       const found = await Promise.all(wanted.map(async (path) => ({ path, text: files === undefined ? ({ absent: 'missing' } as const) : await files.read(path) })));
       for (const { path, text } of found) {
         if (folder.open.has(path)) continue;
-        if ('text' in text) project.set(path, text.text);
+        if ('text' in text) project.set(path, rigOf(path, text.text));
         else project.setAbsent(path, text.absent);
       }
     }

@@ -6,6 +6,7 @@ import type { DayNumber } from '../model/day.ts';
 import type { Project } from '../project.ts';
 import { ruleNamed } from '../rules/all.ts';
 import type { BoundBlock } from '../model/bound.ts';
+import { carryOutRepair } from './carry-out-repair.ts';
 import { assessedOf, fileSpanOf, viewing, type FileSpan, type Viewing } from './viewing.ts';
 
 export interface FileEdit extends FileSpan {
@@ -14,8 +15,11 @@ export interface FileEdit extends FileSpan {
 
 export interface CodeAction {
   readonly title: string;
-  /** `set-aside` writes a reason beside a finding; `stub` writes a head whose value a person must look up. */
-  readonly kind: 'fix' | 'stub' | 'set-aside' | 'fix-all';
+  /**
+   * `set-aside` writes a reason beside a finding; `stub` writes a head whose value a person must look up; `rewrite`
+   * says the same in another place.
+   */
+  readonly kind: 'fix' | 'stub' | 'set-aside' | 'fix-all' | 'rewrite';
   readonly edits: readonly FileEdit[];
   readonly finding?: Finding;
   /** The one that is most likely wanted. */
@@ -47,7 +51,17 @@ export function codeActions(project: Project, path: string, within: Span, day: D
     const aside = setAside(view, finding, span);
     if (aside !== undefined) actions.push(aside);
   }
+  const done = carriedOut(view, within);
+  if (done !== undefined) actions.push(done);
   return actions;
+}
+
+/** On a repair: the repair as entries of the logbook. */
+function carriedOut(view: Viewing, within: Span): CodeAction | undefined {
+  const here = view.file.chunkAt(within.start);
+  const block = here === undefined ? undefined : view.file.bound.flatMap((c) => (c.chunk === here.chunk ? c.blocks : [])).find((b) => b.definition.head === 'repair' && b.place.start <= here.at && here.at <= b.place.end);
+  const repair = block === undefined ? undefined : assessedOf(view, block);
+  return repair?.kind === 'repair' ? carryOutRepair(view, repair) : undefined;
 }
 
 function editsOf(view: Viewing, fix: Fix): FileEdit[] | undefined {

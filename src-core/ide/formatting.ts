@@ -1,5 +1,5 @@
-import { differenceOf } from '../project.ts';
-import type { Project } from '../project.ts';
+import type { Span } from '../base/span.ts';
+import { differenceOf, type Project, type RigFile } from '../project.ts';
 import { formatFile } from '../syntax/format.ts';
 import type { Edit } from '../syntax/chunk.ts';
 import { topHeads } from '../vocabulary/vocabulary.ts';
@@ -11,6 +11,22 @@ export function formattingEdits(project: Project, path: string, within: { readon
   const formatted = formatFile(file.text, topHeads);
   if (formatted === file.text) return [];
   return lineEdits(file.text, formatted).filter((e) => within.start <= e.end && e.start <= within.end);
+}
+
+/** What typing brings into the layout: a line when it is left, a block when it is closed. Nothing where the cursor stands is touched. */
+export function typedEdits(project: Project, path: string, offset: number, typed: string): Edit[] {
+  const file = project.file(path);
+  if (file === undefined) return [];
+  const { line } = file.lines.lineColumn(offset);
+  const within = typed === '}' ? blockClosedAt(file, offset) : line === 0 ? undefined : { start: file.lines.lineStart(line - 1), end: file.lines.lineEnd(line - 1) };
+  if (within === undefined) return [];
+  return formattingEdits(project, path, within).filter((e) => within.start <= e.start && e.end <= within.end);
+}
+
+function blockClosedAt(file: RigFile, offset: number): Span | undefined {
+  const found = file.chunkAt(Math.max(0, offset - 1));
+  const closed = found?.chunk.tree.statements.find(({ block }) => block?.close?.end === found.at + 1);
+  return found === undefined || closed === undefined ? undefined : { start: offset - 1 - found.at + closed.start, end: offset };
 }
 
 const linesOf = (text: string): string[] => text.match(/[^\r\n]*(?:\r\n|\n|\r)|[^\r\n]+$/g) ?? [];

@@ -13,6 +13,8 @@ export interface RigFence {
   readonly content: Span;
   /** Zero-based line of the opening fence. */
   readonly line: number;
+  /** What each of its lines begins with before the rig's own text: the marks of a block quote, the indent of a list. */
+  readonly prefix: string;
 }
 
 interface Open {
@@ -21,6 +23,7 @@ interface Open {
   readonly isRig: boolean;
   readonly line: number;
   readonly start: number;
+  readonly prefix: string;
 }
 
 const fenceLine = /^([ \t]*)(`{3,}(?!.*`)|~{3,})[ \t]*([^\s{]*)/;
@@ -45,7 +48,7 @@ export function rigFences(markdown: string): RigFence[] {
   /** What a list item around the line indents by. */
   let listIndent = 0;
   const close = (end: number): void => {
-    if (open?.isRig === true) fences.push({ content: { start: open.start, end }, line: open.line });
+    if (open?.isRig === true) fences.push({ content: { start: open.start, end }, line: open.line, prefix: open.prefix });
     open = undefined;
   };
   for (const [i, start] of starts.entries()) {
@@ -69,7 +72,7 @@ export function rigFences(markdown: string): RigFence[] {
       const closes = fence !== null && fence[2]![0] === open.mark[0] && open.mark.length <= fence[2]!.length && line.trim() === fence[2];
       if (closes) close(start);
     } else if (fence !== null && fence[1]!.length - listIndent < 4) {
-      open = { mark: fence[2]!, quotes: quotes.count, isRig: fence[3]!.toLowerCase() === 'rig', line: i, start: next };
+      open = { mark: fence[2]!, quotes: quotes.count, isRig: fence[3]!.toLowerCase() === 'rig', line: i, start: next, prefix: raw.slice(0, quotes.length) + fence[1]! };
     }
   }
   close(markdown.length);
@@ -82,10 +85,10 @@ const blanked = (text: string): string => text.replace(/[^\r\n]/g, ' ');
  * The rig that the fences of a document make up together: as long as the document, every letter where it stands in it, and
  * blank outside the fences. Whatever is found in it is found at its real place.
  */
-export function rigTextOf(markdown: string): string {
+export function rigTextOf(markdown: string, fences: readonly RigFence[] = rigFences(markdown)): string {
   const parts: string[] = [];
   let at = 0;
-  for (const { content } of rigFences(markdown)) {
+  for (const { content } of fences) {
     parts.push(blanked(markdown.slice(at, content.start)));
     // What a block quote writes before each line is no part of the rig.
     parts.push(markdown.slice(content.start, content.end).replace(/^(?: {0,3}>[ ]?)+/gm, blanked));
@@ -93,6 +96,14 @@ export function rigTextOf(markdown: string): string {
   }
   parts.push(blanked(markdown.slice(at)));
   return parts.join('');
+}
+
+/** Text for a fence that is written with what the fence's lines begin with, so that it stays inside. */
+export function textInFence(text: string, { prefix }: RigFence, atLineStart: boolean): string {
+  if (prefix === '') return text;
+  const lines = text.replace(/(\r\n|\n|\r)(?!$)/g, `$1${prefix}`);
+  // A new line in front of another brings its prefix blank, as the rig has it.
+  return atLineStart && lines.startsWith(' '.repeat(prefix.length)) ? prefix + lines.slice(prefix.length) : lines;
 }
 
 /** The fence that an offset lies in. */

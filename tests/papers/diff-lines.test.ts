@@ -24,7 +24,7 @@ test('what goes and comes turns one text into the other', () => {
 });
 
 test('no difference is longer than it must be', () => {
-  fc.assert(fc.property(text, text, (before, after) => expect(diffLines(before, after)).toHaveLength(before.length + after.length - 2 * longestCommon(before, after))));
+  fc.assert(fc.property(text, text, (before, after) => diffLines(before, after).length === before.length + after.length - 2 * longestCommon(before, after)));
 });
 
 test('texts that have nothing in common are replaced, however long', () => {
