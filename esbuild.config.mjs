@@ -33,6 +33,7 @@ export const bundles = {
   'client-web': { ...browser, format: 'cjs', entry: 'client/web.ts', out: 'dist/client-web.js', external: ['vscode'] },
   engine: { ...node, entry: 'server/node-engine.ts', out: 'dist/engine.cjs' },
   server: { ...program, entry: 'server/stdio.ts', out: 'dist/server.cjs' },
+  'pictures-view': { ...browser, banner: {}, format: 'iife', entry: 'client/view/pictures-view.ts', out: 'dist/pictures-view.js' },
   'server-web': { ...browser, format: 'iife', entry: 'server/worker.ts', out: 'dist/server-web.js' },
   cli: { ...program, entry: 'server/cli.ts', out: 'dist/linewright.cjs', banner: { js: `#!/usr/bin/env node\n${groupBy}` } },
 };

@@ -5,4 +5,6 @@ export const commands = {
   checkWorkspace: 'linewright.checkWorkspace',
   showSheet: 'linewright.showSheet',
   openRule: 'linewright.openRule',
+  openPictures: 'linewright.openPictures',
+  compareWithLastCommit: 'linewright.compareWithLastCommit',
 } as const;

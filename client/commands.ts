@@ -17,8 +17,9 @@ async function openSample(context: vscode.ExtensionContext): Promise<void> {
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument({ language: 'rig', content }));
 }
 
-async function showSheet(rig: vscode.Uri | undefined): Promise<void> {
-  const uri = rig ?? vscode.window.activeTextEditor?.document.uri;
+/** A lens above a line names its rig as text. */
+async function showSheet(rig: vscode.Uri | string | undefined): Promise<void> {
+  const uri = (typeof rig === 'string' ? vscode.Uri.parse(rig, true) : rig) ?? vscode.window.activeTextEditor?.document.uri;
   if (uri === undefined) return;
   const page = await vscode.workspace.openTextDocument(sheetPage(uri));
   await vscode.window.showTextDocument(page, { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true, preview: true });
@@ -71,7 +72,7 @@ export function addCommands(context: vscode.ExtensionContext, { client, log, res
   add(commands.restartServer, restart);
   add(commands.showLog, () => log.show(true));
   add(commands.openSample, () => openSample(context));
-  add(commands.showSheet, (rig?: vscode.Uri) => showSheet(rig));
+  add(commands.showSheet, (rig?: vscode.Uri | string) => showSheet(rig));
   add(commands.checkWorkspace, () => checkWorkspace(client));
   add(commands.openRule, (code?: unknown) => openRule(client, typeof code === 'string' ? code : undefined));
 }

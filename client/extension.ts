@@ -2,20 +2,29 @@ import * as vscode from 'vscode';
 import { CloseAction, ErrorAction, RevealOutputChannelOn, type BaseLanguageClient, type ErrorHandler, type LanguageClientOptions } from 'vscode-languageclient';
 import { commands } from './command-names.ts';
 import { addCommands } from './commands.ts';
+import { addComparison } from './compare-with-commit.ts';
 import { answerFileRequests } from './file-requests.ts';
 import { addPages } from './pages.ts';
+import { addPictures } from './pictures/panel.ts';
 import type { InitializationOptions } from './protocol.ts';
+import { addMarkdownPreview } from './markdown-preview.ts';
 import { makeRestartPolicy, type RestartPolicy } from './restart-policy.ts';
+import { startWhenNeeded } from './start-when-needed.ts';
 import { addStatusItem } from './status-item.ts';
 import { makeTraceChannel } from './trace-channel.ts';
 
 /** No scheme: untitled rigs, the old side of a diff and folders on no disk are read too. */
-const selector = [{ language: 'rig' }];
+const selector = [{ language: 'rig' }, { language: 'markdown' }];
+
+/** What the editor's Markdown preview takes from an extension. */
+export interface Exports {
+  extendMarkdownIt<T>(md: T): T;
+}
 
 /** Desktop and browser differ only in how the server is reached. */
 export type MakeClient = (context: vscode.ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
 
-export async function activateLinewright(context: vscode.ExtensionContext, makeClient: MakeClient): Promise<void> {
+export function activateLinewright(context: vscode.ExtensionContext, makeClient: MakeClient): Exports {
   const log = vscode.window.createOutputChannel('Linewright', { log: true });
   context.subscriptions.push(log);
 
@@ -31,12 +40,18 @@ export async function activateLinewright(context: vscode.ExtensionContext, makeC
       return false;
     },
     initializationOptions: { files: true } satisfies InitializationOptions,
-    markdown: { isTrusted: { enabledCommands: [commands.openRule, commands.showSheet] }, supportHtml: false },
+    markdown: { isTrusted: { enabledCommands: [commands.openRule, commands.showSheet, commands.openPictures] }, supportHtml: false },
   });
   logOnly(client);
 
-  addStatusItem(context, client, selector);
+  // A server that cannot start must not take the colours, the sample and the log down with it.
+  let starting: Promise<void> | undefined;
+  const start = (): Promise<void> => (starting ??= client.start().catch((error: unknown) => log.error(error instanceof Error ? error : String(error))));
+
+  addStatusItem(context, client, [{ language: 'rig' }]);
   addPages(context, client);
+  addPictures(context, client, log);
+  addComparison(context, client, log);
   addCommands(context, {
     client,
     log,
@@ -48,8 +63,8 @@ export async function activateLinewright(context: vscode.ExtensionContext, makeC
   });
   context.subscriptions.push(...answerFileRequests(client), { dispose: () => void client.dispose().catch(() => undefined) });
 
-  // A server that cannot start must not take the colours, the sample and the log down with it.
-  await client.start().catch((error: unknown) => log.error(error instanceof Error ? error : String(error)));
+  void startWhenNeeded(context, start);
+  return addMarkdownPreview(context, client, start);
 }
 
 /** Restarts are quiet, because nothing that was typed is lost: the editor holds the text and sends it again. */

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { BrowserMessageReader, BrowserMessageWriter, LanguageClient, type MessageTransports } from 'vscode-languageclient/browser';
-import { activateLinewright } from './extension.ts';
+import { activateLinewright, type Exports } from './extension.ts';
 
 // The browser's own types would also reach the files that run in Node, so only what is used here is named.
 type ServerWorker = Worker & { terminate(): void };
@@ -8,7 +8,7 @@ interface BrowserGlobals {
   readonly Worker: new (script: string, options: { readonly name: string }) => ServerWorker;
 }
 
-export function activate(context: vscode.ExtensionContext): Promise<void> {
+export function activate(context: vscode.ExtensionContext): Exports {
   return activateLinewright(context, ({ extensionUri, subscriptions }, options) => {
     const script = vscode.Uri.joinPath(extensionUri, 'dist', 'server-web.js').toString(true);
     let worker: ServerWorker | undefined;

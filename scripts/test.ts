@@ -8,7 +8,7 @@ let failed = 0;
 const count = (good: boolean): void => void (good ? (passed += 1) : (failed += 1));
 
 const tsc = join('node_modules', 'typescript', 'bin', 'tsc');
-for (const project of ['.', 'src-core']) {
+for (const project of ['.', 'src-core', 'client/view']) {
   const good = (await runNode([tsc, '-p', project])) === 0;
   console.log(`${good ? 'ok' : 'not ok'} types of ${project === '.' ? 'everything' : project}`);
   count(good);

@@ -36,7 +36,7 @@ export interface CheckJson {
 export function check(words: Words, io: Io): ExitCode {
   const { day, text } = dayOf(words, io);
   const level = (words.option('level') ?? 'warning') as Severity;
-  const { folders, problems } = openRigs(words.rest.length > 0 ? words.rest : ['.'], { cwd: io.cwd, root: words.option('root') });
+  const { folders, problems } = openRigs(words.rest.length > 0 ? words.rest : ['.'], { cwd: io.cwd, root: words.option('root'), markdown: words.option('markdown') !== undefined });
   const found = folders.flatMap((folder) => findingsIn(folder, day));
   const totals = Object.fromEntries(severities.map((s) => [s, found.filter((f) => f.finding.severity === s).length])) as Record<Severity, number>;
   const checks = folders.map((folder) => checksIn(folder, day)).reduce(sum, { made: 0, failed: 0, notJudged: 0 });

@@ -1,6 +1,7 @@
 import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { formatFile } from '../../src-core/syntax/format.ts';
+import { isMarkdownPath } from '../../src-core/ide/markdown-fences.ts';
 import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
 import { findRigs } from '../files/find-rigs.ts';
 import { decodeText, readText } from '../files/load-project.ts';
@@ -19,6 +20,10 @@ export function format(words: Words, io: Io): ExitCode {
   };
   for (const path of words.rest.flatMap((word) => filesOf(word, io, cannot))) {
     const full = resolve(io.cwd, path);
+    if (isMarkdownPath(path)) {
+      cannot(path, 'is a Markdown document, which is laid out by hand');
+      continue;
+    }
     const read = readText(full);
     if ('absent' in read) {
       cannot(path, absenceSays[read.absent]);

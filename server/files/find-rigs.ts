@@ -1,8 +1,8 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 
-/** Every rig file under a folder, by absolute path, in an order that is the same on every machine. */
-export function findRigs(folder: string): string[] {
+/** Every file of these kinds under a folder, by absolute path, in an order that is the same on every machine. */
+export function findRigs(folder: string, isWanted: (name: string) => boolean = (name) => name.endsWith('.rig')): string[] {
   const found: string[] = [];
   const folders = [folder];
   while (folders.length > 0) {
@@ -11,7 +11,7 @@ export function findRigs(folder: string): string[] {
       if (entry.isDirectory()) {
         // Dot folders and installed packages hold other people's files. A link to a folder is not followed: it may lead in a circle.
         if (!entry.name.startsWith('.') && entry.name !== 'node_modules') folders.push(join(at, entry.name));
-      } else if (entry.name.endsWith('.rig')) found.push(join(at, entry.name));
+      } else if (isWanted(entry.name)) found.push(join(at, entry.name));
     }
   }
   return found.sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));

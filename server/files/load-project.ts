@@ -1,5 +1,6 @@
 import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { isAbsolute, join, relative, sep } from 'node:path';
+import { isMarkdownPath, rigTextOf } from '../../src-core/ide/markdown-fences.ts';
 import { Project, type Absence } from '../../src-core/project.ts';
 
 /** Text of a file, or why there is none. */
@@ -49,12 +50,15 @@ export function readInside(root: string, path: string): RigText {
   return isInside(root, real) ? readText(real) : { absent: 'outside' };
 }
 
+/** What a file is read as: a Markdown file is the rig of its fences. */
+export const rigOf = (path: string, text: string): string => (isMarkdownPath(path) ? rigTextOf(text) : text);
+
 /** Reads what the files of a project use, and what those use, until nothing is left to read. */
 export function loadWanted(project: Project, root: string, read: (root: string, path: string) => RigText = readInside): void {
   for (let wanted = project.wanted(); wanted.length > 0; wanted = project.wanted()) {
     for (const path of wanted) {
       const found = read(root, path);
-      if ('text' in found) project.set(path, found.text);
+      if ('text' in found) project.set(path, rigOf(path, found.text));
       else project.setAbsent(path, found.absent);
     }
   }

@@ -1,8 +1,9 @@
 import { existsSync, realpathSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { Project, type Absence } from '../../src-core/project.ts';
+import { isMarkdownPath, rigFences } from '../../src-core/ide/markdown-fences.ts';
 import { findRigs } from './find-rigs.ts';
-import { isInside, loadWanted, projectPath, readInside } from './load-project.ts';
+import { isInside, loadWanted, projectPath, readInside, rigOf } from './load-project.ts';
 
 /** A workspace folder with the rigs that were asked for, and what they use. */
 export interface OpenFolder {
@@ -44,7 +45,7 @@ function rootOf(real: string, isFolder: boolean, cwd: string, given: string | un
 }
 
 /** Reads the named rigs, every rig under the named folders, and what all of them use. */
-export function openRigs(paths: readonly string[], where: { readonly cwd: string; readonly root?: string | undefined }): OpenedRigs {
+export function openRigs(paths: readonly string[], where: { readonly cwd: string; readonly root?: string | undefined; readonly markdown?: boolean }): OpenedRigs {
   const cwd = realpathSync(where.cwd);
   const given = where.root === undefined ? undefined : realpathSync(resolve(cwd, where.root));
   const problems: { path: string; says: string }[] = [];
@@ -53,7 +54,7 @@ export function openRigs(paths: readonly string[], where: { readonly cwd: string
     const full = join(root, ...path.split('/'));
     return isInside(cwd, full) ? relative(cwd, full).split(sep).join('/') : full;
   };
-  const take = (root: string, file: string, name: string): void => {
+  const take = (root: string, file: string, name: string, isNamed: boolean): void => {
     const path = projectPath(root, file);
     const folder = open.get(root) ?? { project: new Project(), asked: new Set<string>() };
     if (folder.asked.has(path)) return;
@@ -62,7 +63,9 @@ export function openRigs(paths: readonly string[], where: { readonly cwd: string
       problems.push({ path: name, says: absenceSays[read.absent] });
       return;
     }
-    folder.project.set(path, read.text);
+    // Of the documents in a folder only those count that hold a rig; one that is named is read whatever it holds.
+    if (!isNamed && isMarkdownPath(path) && rigFences(read.text).length === 0) return;
+    folder.project.set(path, rigOf(path, read.text));
     folder.asked.add(path);
     open.set(root, folder);
   };
@@ -82,18 +85,18 @@ export function openRigs(paths: readonly string[], where: { readonly cwd: string
       continue;
     }
     if (!isFolder) {
-      take(root, real, path);
+      take(root, real, path, true);
       continue;
     }
     let rigs: string[];
     try {
-      rigs = findRigs(real);
+      rigs = findRigs(real, (name) => name.endsWith('.rig') || (where.markdown === true && isMarkdownPath(name)));
     } catch {
       problems.push({ path, says: absenceSays.unreadable });
       continue;
     }
     if (rigs.length === 0) problems.push({ path, says: 'holds no rig files' });
-    for (const rig of rigs) take(root, rig, called(root)(projectPath(root, rig)));
+    for (const rig of rigs) take(root, rig, called(root)(projectPath(root, rig)), false);
   }
   const folders = [...open].map(([root, { project, asked }]): OpenFolder => {
     loadWanted(project, root);

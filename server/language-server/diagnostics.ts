@@ -8,11 +8,16 @@ import type { Folder, Workspace } from './workspace.ts';
 /** After a judgement that took long, the next one waits this many times as long, so that typing stays ahead. */
 const restAfterWork = 2;
 const longestRest_ms = 300;
+/** A line that is being typed is not spoken of before the typing has rested this long. */
+const typingRest_ms = 700;
 
 interface Told {
   readonly resultId: string;
   readonly text: string;
 }
+
+/** The same finding, though its numbers and columns change with every key. */
+const keyOf = (d: Diagnostic): string => `${String(d.code)} ${d.range.start.line}`;
 
 /** Tells findings: as answers to a client that asks for them, on its own to one that does not; never both. */
 export class Diagnostics {
@@ -23,10 +28,15 @@ export class Diagnostics {
   readonly #skills: ClientSkills;
   readonly #told = new Map<string, Told>();
   readonly #published = new Map<string, string>();
+  /** What each document was last said to lack. */
+  readonly #known = new Map<string, ReadonlySet<string>>();
   readonly #waiting = new Set<() => void>();
   #lastId = 0;
   #changes = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** The line that somebody types on. */
+  #typing: { readonly uri: string; readonly line: number } | undefined;
+  #rest: ReturnType<typeof setTimeout> | undefined;
   #lastWork_ms = 0;
 
   constructor(connection: Connection, workspace: Workspace, settings: Settings, positions: Positions, skills: ClientSkills) {
@@ -41,6 +51,7 @@ export class Diagnostics {
   async of(folder: Folder, path: string): Promise<Diagnostic[]> {
     await this.#workspace.ready(folder);
     const day = await this.#settings.day(folder.uri);
+    if (folder.turnTo(day)) this.changed();
     const { project } = folder;
     const file = project.file(path);
     if (file === undefined || !folder.judged) return [];
@@ -49,10 +60,21 @@ export class Diagnostics {
     return project.findings(path, day).flatMap((finding) => toDiagnostic(finding, needs) ?? []);
   }
 
-  /** The text of an open document changed; only its own reader needs to be told. */
-  edited(): void {
-    if (this.#skills.pullsDiagnostics) this.#wake();
-    else this.#schedule();
+  /**
+   * The text of an open document changed; only its own reader needs to be told. What a line that is being typed is found to
+   * lack is held back until the typing rests; what is mended goes at once. A client that asks for findings decides by itself when.
+   */
+  edited(typing?: { readonly uri: string; readonly line: number }): void {
+    if (this.#skills.pullsDiagnostics) return this.#wake();
+    clearTimeout(this.#rest);
+    this.#typing = typing;
+    if (typing !== undefined) {
+      this.#rest = setTimeout(() => {
+        this.#typing = undefined;
+        this.#schedule();
+      }, typingRest_ms);
+    }
+    this.#schedule();
   }
 
   /** Something else changed: settings, files on the disk, what is open. */
@@ -94,16 +116,26 @@ export class Diagnostics {
     for (const uri of [...this.#published.keys()]) {
       if (due.has(uri)) continue;
       this.#published.delete(uri);
+      this.#known.delete(uri);
       await this.#connection.sendDiagnostics({ uri, diagnostics: [] });
     }
     for (const [uri, { folder, path, version }] of due) {
-      const diagnostics = await this.of(folder, path);
+      const diagnostics = this.#withoutTyped(uri, await this.of(folder, path));
       const text = JSON.stringify([version, diagnostics]);
       // A file that never had a finding is not spoken of, an open one always is: its reader waits for the answer.
       if (this.#published.get(uri) === text || (version === undefined && diagnostics.length === 0 && !this.#published.has(uri))) continue;
       this.#published.set(uri, text);
       await this.#connection.sendDiagnostics({ uri, diagnostics, ...(version !== undefined && this.#skills.diagnosticVersions ? { version } : {}) });
     }
+  }
+
+  /** Findings without the new ones of the line that is being typed. */
+  #withoutTyped(uri: string, diagnostics: Diagnostic[]): Diagnostic[] {
+    const typing = this.#typing;
+    const before = this.#known.get(uri) ?? new Set();
+    const shown = typing?.uri !== uri ? diagnostics : diagnostics.filter((d) => d.range.start.line !== typing.line || before.has(keyOf(d)));
+    this.#known.set(uri, new Set(shown.map(keyOf)));
+    return shown;
   }
 
   /** The same findings keep their result's name, so that nothing is sent twice. */
@@ -158,6 +190,7 @@ export class Diagnostics {
 
   stop(): void {
     clearTimeout(this.#timer);
+    clearTimeout(this.#rest);
     this.#wake();
   }
 }

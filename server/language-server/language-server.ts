@@ -28,6 +28,18 @@ interface TextParams {
   readonly contentChanges?: unknown;
 }
 
+/** The line that somebody types on: all changes stay inside it. */
+function typedLine(changes: readonly unknown[]): number | undefined {
+  let line: number | undefined;
+  for (const change of changes as { range?: unknown; text?: unknown }[]) {
+    const range = change?.range;
+    if (!isRange(range) || range.start.line !== range.end.line || typeof change.text !== 'string' || /[\r\n]/.test(change.text)) return undefined;
+    if (line !== undefined && line !== range.start.line) return undefined;
+    line = range.start.line;
+  }
+  return line;
+}
+
 /** Lines of a Markdown document, whose prose the rig has blank: columns count the letters that are really there. */
 const linesOver = (lines: LineIndex, markdown: string | undefined): LineIndex =>
   markdown === undefined
@@ -109,6 +121,7 @@ export class LanguageServer {
   edited({ textDocument, contentChanges }: TextParams): void {
     const document = typeof textDocument?.uri === 'string' ? this.workspace.document(textDocument.uri) : undefined;
     if (document === undefined || !Array.isArray(contentChanges)) return;
+    const typing = typedLine(contentChanges);
     for (const change of contentChanges as { range?: unknown; text?: unknown }[]) {
       const { range, text } = change ?? {};
       if (typeof text !== 'string') continue;
@@ -117,7 +130,7 @@ export class LanguageServer {
       else this.workspace.edit(document, { ...this.positions.span(linesOver(file.lines, document.markdown), range), text });
     }
     if (typeof textDocument?.version === 'number') document.version = textDocument.version;
-    this.diagnostics.edited();
+    this.diagnostics.edited(typing === undefined ? undefined : { uri: document.uri, line: typing });
   }
 
   async closed({ textDocument }: TextParams): Promise<void> {
@@ -159,6 +172,8 @@ export class LanguageServer {
     if (found === undefined) return undefined;
     await this.workspace.ready(found.folder);
     const day = await this.settings.day(found.folder.uri);
+    // Midnight has passed: what other files were told is of yesterday.
+    if (found.folder.turnTo(day)) this.diagnostics.changed();
     const file = found.folder.project.file(found.path);
     if (file === undefined || token?.isCancellationRequested === true) return undefined;
     return { uri: uri as string, folder: found.folder, path: found.path, file, day, fences: found.folder.open.get(found.path)?.fences };

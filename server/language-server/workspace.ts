@@ -1,4 +1,5 @@
 import { isMarkdownPath, rigFences, rigTextOf, type RigFence } from '../../src-core/ide/markdown-fences.ts';
+import type { DayNumber } from '../../src-core/model/day.ts';
 import type { Edit } from '../../src-core/syntax/chunk.ts';
 import { Project } from '../../src-core/project.ts';
 import type { FolderFiles, OpenFolder } from './folder-files.ts';
@@ -16,6 +17,7 @@ export class Folder {
   readonly judged: boolean;
   /** Part of the workspace, and not only the home of one document. */
   readonly whole: boolean;
+  #day: DayNumber | undefined;
   loading: Promise<void> | undefined;
   listed: Promise<void> | undefined;
 
@@ -25,6 +27,15 @@ export class Folder {
     this.files = files;
     this.judged = judged;
     this.whole = whole;
+  }
+
+  /** Judging goes on on this day: what was worked out for another one is let go. True when the day is another one. */
+  turnTo(day: DayNumber): boolean {
+    if (this.#day === day) return false;
+    const turned = this.#day !== undefined;
+    this.#day = day;
+    if (turned) this.project.keepOnly(day);
+    return turned;
   }
 
   /** The address of one of its files: as the editor spells it when it is open. */

@@ -70,8 +70,9 @@ export interface Comparison {
 
 /** What became of a rig: by block, which lines changed, which values with them, and what is found now and was not before. */
 export function compareSides(old: ComparedSide, now: ComparedSide, day: string): Comparison {
-  const keys = [...new Set([...now.files, ...old.files].map((f) => f.key))].sort();
-  const pairs = keys.map((key) => ({ was: old.files.find((f) => f.key === key), is: now.files.find((f) => f.key === key) }));
+  const keys = [...new Set([...now.files, ...old.files].map((f) => f.key))];
+  const calledBy = ({ was, is }: Pair): string => (is ?? was)!.called;
+  const pairs = keys.map((key): Pair => ({ was: old.files.find((f) => f.key === key), is: now.files.find((f) => f.key === key) })).sort((a, b) => (calledBy(a) < calledBy(b) ? -1 : 1));
   const changed = new Changes(old, now, pairs);
   return { version: 1, old: old.name, new: now.name, day, blocks: pairs.flatMap(({ was, is }) => changed.ofFile(was, is)) };
 }

@@ -84,6 +84,12 @@ function pieceOf(piece: AssessedPiece): LoggedPiece {
   return { name: piece.name, length: { ...logged(piece.length), unit: 'm' }, strength: { ...logged(strength), unit: 'N' }, ...(at === undefined ? {} : { weakest: at }), ...(piece.retired === undefined ? {} : { retired: true }) };
 }
 
+/** Shares of the width from any numbers. */
+function shares(numbers: readonly string[]): number[] {
+  const sum = numbers.reduce((n, s) => n + Number(s), 0);
+  return numbers.map((s) => Number(s) / sum);
+}
+
 /** The same to read and to print, with the line as it is on the day. */
 export function logbookDocument(subject: PaperSubject, line: AssessedLine, locate: Locate): PaperDocument {
   const { entries, later } = logbook(subject, line, locate);
@@ -103,7 +109,7 @@ export function logbookDocument(subject: PaperSubject, line: AssessedLine, locat
   const keep = (row: readonly string[]): string[] => row.filter((_, i) => (i !== 2 || several) && (i !== 5 || whys));
   const parts: PaperPart[] = [{ part: 'picture', picture: lineMap(line), tableElsewhere: true }];
   parts.push(heading('Entry by entry'));
-  parts.push(rows.length === 0 ? text('No entry is dated up to this day.') : table(keep(['day', 'entry', 'piece', 'length then', 'breaking strength then', 'why not known']), rows.map(keep)));
+  parts.push(rows.length === 0 ? text('No entry is dated up to this day.') : table(keep(['day', 'entry', 'piece', 'length then', 'breaking strength then', 'why not known']), rows.map(keep), { widths: shares(keep(['13', '35', '9', '15', '24', '22'])) }));
   if (later > 0) parts.push(quiet(`${later === 1 ? '1 entry is' : `${later} entries are`} dated after this day and not counted.`));
   return { title: `Logbook of \`${line.facts.name}\``, subtitle: `${lineWords(line)}. ${subject.file}, up to ${subject.day}`, parts, foot: deference };
 }

@@ -1,11 +1,13 @@
 import { assessKit } from '../assess/assess-kit.ts';
 import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
+import type { Finding } from '../assess/finding.ts';
 import { statementOf } from '../assess/facts.ts';
 import { allLinks, type Run } from '../assess/pull-run.ts';
 import { show, showLike, showValue } from '../assess/show.ts';
 import { isAbove, isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown, type Derivation, type Value } from '../mechanics/derivation.ts';
 import { quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
+import { pullPlan } from '../pictures/pull-plan.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
@@ -15,7 +17,7 @@ import { assessingOf, deference, findingParts, findingsOn, leftOut, type PaperSu
 export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocument {
   const label = textOf(pull.block.header, 'label');
   const blocks: BoundBlock[] = [pull.block, ...(pull.chain === undefined ? [] : [pull.chain.block]), ...(pull.winch === undefined ? [] : [pull.winch.block])];
-  const findings = findingsOn(subject, blocks);
+  const findings = findingsOn(subject, blocks).filter((f) => !isInTables(f, pull));
   const rest = leftOut(findings);
   return {
     title: `Pull brief: \`${pull.name}\``,
@@ -25,6 +27,8 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       lead(verdict(pull)),
       ...numbers(pull),
       ...limits(pull),
+      heading('From above'),
+      { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
       heading('Who stands where'),
       table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
       ...kitPart(subject, pull),
@@ -37,6 +41,14 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
     ],
     foot: ['Places of people and the order of work are common practice.', ...deference],
   };
+}
+
+/** Rules that compare what the tables of the brief compare. */
+const inTables: ReadonlySet<string> = new Set(['line-overloaded-by-pull', 'link-overloaded-by-pull', 'block-overloaded', 'anchor-overloaded', 'point-overloaded', 'winch-too-weak-for-pull', 'wraps-lost-at-reach']);
+
+/** Whether a table says already what a finding says: that a figure is above its limit, or why there is none. */
+function isInTables({ code, message }: Finding, pull: AssessedPull): boolean {
+  return inTables.has(code) || (code === 'missing-fact' && pairsOf(pull).flat().some((value) => isUnknown(value) && message.startsWith(value.unknown.says)));
 }
 
 const pairsOf = (pull: AssessedPull): (readonly [asked: Value, most: Value])[] => [[pull.needed, pull.available], [pull.reach.lineOut, usableOf(pull)], ...pull.loaded.map((l) => [l.load, l.limit] as const)];

@@ -115,7 +115,7 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
   if (cuts.length > 0) {
     out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from the drum outward. Measure every cut on the line as it lies now, from the end that is named.`);
     out.push(`Mark ${cuts.length === 1 ? 'the cut' : cuts.length === 2 ? 'both cuts before making one' : `all ${cuts.length} cuts before making any`}. Wrap tape tightly on both sides of each mark.`);
-    for (const cut of [...cuts].reverse()) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${keptAs(cut, repair)}.${noteText(cut)}`);
+    for (const cut of [...cuts].reverse()) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${newNameOf(cut.values, 'keep') === undefined ? 'goes out' : keptAs(cut, repair)}.${noteText(cut)}`);
   }
   for (const statement of repair.block.statements) {
     const { head } = statement.definition;

@@ -95,4 +95,10 @@ test('things are counted whole', () => {
   expect(printAmount(exactly(2.5), 'count', { careful: 'up' })).toBe('3');
 });
 
+test('what is left of a difference that should be nothing is nothing, but no kelvin is far below nothing', () => {
+  // 0.1 + 0.2 − 0.3 is 5.6e-17 in binary.
+  expect(printAmount(exactly(0.1 + 0.2 - 0.3), 'length')).toBe('0 mm');
+  expect(printAmount(exactly(0), 'temperature')).toBe('-273 degC');
+});
+
 test('a trace above nothing is nothing', () => expect(printNumber(1e-10, 'up', 0)).toBe('0'));
