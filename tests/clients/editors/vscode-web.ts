@@ -1,7 +1,8 @@
 import { showMainJob } from './main-job.ts';
 import type { Editors } from './prepare-editors.ts';
 import type { Step } from './steps.ts';
-import { Workbench } from './workbench.ts';
+import { picturesFrame } from './pictures.ts';
+import { slow_ms, Workbench } from './workbench.ts';
 
 /** The same files in a worker of the page: no Node, no disk. */
 export async function testVscodeWeb(editors: Editors, step: Step): Promise<void> {
@@ -9,6 +10,14 @@ export async function testVscodeWeb(editors: Editors, step: Step): Promise<void>
   try {
     await bench.openRig();
     await showMainJob(bench, step, 'vscode-web');
+
+    await step('pictures beside the text', async () => {
+      await bench.editor.locator('.view-line', { hasText: 'barrel' }).first().click();
+      await bench.command('Linewright: Open the Pictures of This Rig');
+      const frame = await picturesFrame(bench);
+      await frame.locator('section[data-id="winch bow-winch drum"].current').waitFor({ timeout: slow_ms });
+      await bench.screenshot('vscode-web-pictures');
+    });
   } catch (error) {
     await bench.screenshot('vscode-web-failure').catch(() => undefined);
     console.log(bench.serverLog);

@@ -62,12 +62,12 @@ interface Home {
 }
 
 /** A home folder of the test's own, so that it meets neither a person's settings nor the last run's. */
-async function makeHome(editors: Editors): Promise<Home> {
+async function makeHome(editors: Editors, more: Readonly<Record<string, unknown>>): Promise<Home> {
   const folder = await mkdtemp(join(tmpdir(), 'linewright-vscode-'));
   const workspace = join(folder, 'examples');
   await cp(join(repository, 'examples'), workspace, { recursive: true });
   await mkdir(join(folder, 'data', 'User'), { recursive: true });
-  await writeFile(join(folder, 'data', 'User', 'settings.json'), JSON.stringify(settings));
+  await writeFile(join(folder, 'data', 'User', 'settings.json'), JSON.stringify({ ...settings, ...more }));
   await writeFile(join(folder, 'config.yaml'), 'auth: none\n');
   const extensions = join(folder, 'extensions');
   return {
@@ -114,7 +114,10 @@ interface Started {
   readonly page: Page;
   /** Where the extension was unpacked, for tests that break it. */
   readonly extension: string;
+  readonly workspace: string;
   readonly url: string;
+  /** Changes settings of the running editor. */
+  readonly set: (change: Readonly<Record<string, unknown>>) => Promise<void>;
   readonly log: () => string;
   readonly close: () => Promise<void>;
 }
@@ -122,15 +125,18 @@ interface Started {
 /** `host` says where the extension runs: in Node beside the editor's server, or in a worker of the page. */
 export type Host = 'node' | 'web';
 
-async function start(editors: Editors, host: Host, prepare: (extension: string) => Promise<void>): Promise<Started> {
-  const home = await makeHome(editors);
+/** Called with the folders of the installed extension and of the workspace, before the editor starts. */
+export type Prepare = (extension: string, workspace: string) => Promise<void>;
+
+async function start(editors: Editors, host: Host, prepare: Prepare, more: Readonly<Record<string, unknown>>): Promise<Started> {
+  const home = await makeHome(editors, more);
   const undo: (() => unknown)[] = [() => rm(home.folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 })];
   const close = async (): Promise<void> => {
     for (const step of undo.splice(0).reverse()) await step();
   };
   try {
     const extension = await install(home);
-    await prepare(extension);
+    await prepare(extension, home.workspace);
     const port = await freePort();
     // For the web host the editor must not find the installed copy, which it would start in Node.
     const extensions = host === 'node' ? home.extensions : join(home.folder, 'none');
@@ -156,7 +162,8 @@ async function start(editors: Editors, host: Host, prepare: (extension: string) 
     }
     const file = `vscode-remote://127.0.0.1:${port}${join(home.workspace, expected.rig)}`;
     const url = `${origin}/?folder=${encodeURIComponent(home.workspace)}&payload=${encodeURIComponent(JSON.stringify([['openFile', file]]))}`;
-    return { page, extension, url, log, close };
+    const settingsFile = join(home.folder, 'data', 'User', 'settings.json');
+    return { page, extension, workspace: home.workspace, url, log, close, set: (change) => writeFile(settingsFile, JSON.stringify({ ...settings, ...more, ...change })) };
   } catch (error) {
     await close();
     throw error;
@@ -170,8 +177,8 @@ export class Workbench {
     this.started = started;
   }
 
-  static async start(editors: Editors, host: Host, prepare: (extension: string) => Promise<void> = async () => undefined): Promise<Workbench> {
-    return new Workbench(await start(editors, host, prepare));
+  static async start(editors: Editors, host: Host, prepare: Prepare = async () => undefined, more: Readonly<Record<string, unknown>> = {}): Promise<Workbench> {
+    return new Workbench(await start(editors, host, prepare, more));
   }
 
   get page(): Page {
@@ -180,6 +187,14 @@ export class Workbench {
 
   get extension(): string {
     return this.started.extension;
+  }
+
+  get workspace(): string {
+    return this.started.workspace;
+  }
+
+  set(change: Readonly<Record<string, unknown>>): Promise<void> {
+    return this.started.set(change);
   }
 
   async openRig(): Promise<void> {
