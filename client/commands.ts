@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { commands } from './command-names.ts';
 import { rulePage, sheetPage } from './pages.ts';
+import { mendSample, openedSample, openSample } from './sample.ts';
 import { checkWorkspaceRequest, rulesRequest, type CheckWorkspaceResult, type RulesResult } from './protocol.ts';
 
 export interface CommandNeeds {
@@ -10,16 +11,9 @@ export interface CommandNeeds {
   readonly restart: () => Promise<void>;
 }
 
-async function openSample(context: vscode.ExtensionContext): Promise<void> {
-  const file = vscode.Uri.joinPath(context.extensionUri, 'client', 'media', 'sample.rig');
-  const content = new TextDecoder().decode(await vscode.workspace.fs.readFile(file));
-  // Untitled, so that a newcomer can change it without a folder to keep it in.
-  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument({ language: 'rig', content }));
-}
-
 /** A lens above a line names its rig as text. */
 async function showSheet(rig: vscode.Uri | string | undefined): Promise<void> {
-  const uri = (typeof rig === 'string' ? vscode.Uri.parse(rig, true) : rig) ?? vscode.window.activeTextEditor?.document.uri;
+  const uri = (typeof rig === 'string' ? vscode.Uri.parse(rig, true) : rig) ?? vscode.window.activeTextEditor?.document.uri ?? openedSample();
   if (uri === undefined) return;
   const page = await vscode.workspace.openTextDocument(sheetPage(uri));
   await vscode.window.showTextDocument(page, { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true, preview: true });
@@ -72,6 +66,7 @@ export function addCommands(context: vscode.ExtensionContext, { client, log, res
   add(commands.restartServer, restart);
   add(commands.showLog, () => log.show(true));
   add(commands.openSample, () => openSample(context));
+  add(commands.mendSample, () => mendSample(context));
   add(commands.showSheet, (rig?: vscode.Uri | string) => showSheet(rig));
   add(commands.checkWorkspace, () => checkWorkspace(client));
   add(commands.openRule, (code?: unknown) => openRule(client, typeof code === 'string' ? code : undefined));

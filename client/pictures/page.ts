@@ -22,9 +22,9 @@ button { font: inherit; color: inherit; }
 #notices button { padding: 0; border: 0; background: none; text-align: start; text-decoration: underline; cursor: pointer; }
 main { flex: 1; overflow: auto; padding: 12px; outline-offset: -3px !important; }
 main.grabbed { cursor: grabbing; user-select: none; }
-section { width: max-content; min-width: min(100%, 420px); margin: 0 0 16px; padding-inline-start: 9px; border-inline-start: 3px solid transparent; }
-main.fit section { width: auto; }
-section.current { border-inline-start-color: var(--vscode-focusBorder); }
+article { width: max-content; min-width: min(100%, 420px); margin: 0 0 16px; padding-inline-start: 9px; border-inline-start: 3px solid transparent; }
+main.fit article { width: auto; }
+article.current { border-inline-start-color: var(--vscode-focusBorder); }
 h2 { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 .figure { display: block; width: 100%; padding: 0; border: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, transparent)); border-radius: 4px; background: none; text-align: start; cursor: pointer; overflow: hidden; }
 main.fit .figure { max-width: 1000px; }
@@ -32,9 +32,10 @@ main.fit .figure { max-width: 1000px; }
 .old .figure .lw { filter: grayscale(1); opacity: 0.5; }
 .broken { max-width: 70ch; margin: 0 0 4px; padding: 3px 8px; border-inline-start: 3px solid var(--vscode-editorError-foreground, currentColor); }
 .under { display: flex; flex-wrap: wrap; align-items: start; gap: 2px 4px; max-width: 1000px; padding-block-start: 3px; }
-.under details { flex: 1 1 100%; order: 1; }
+.under details { flex: 1 1 auto; }
+.under details[open] { flex-basis: 100%; order: 1; }
 .under details > div { max-width: 100%; overflow-x: auto; }
-summary { width: max-content; padding: 2px 6px; cursor: pointer; }
+summary { width: max-content; padding: 3px 6px; cursor: pointer; }
 table { border-collapse: collapse; margin-block: 6px; }
 caption { padding-block-end: 6px; text-align: start; }
 th, td { padding: 3px 10px; border: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, currentColor)); text-align: start; vertical-align: top; }

@@ -185,7 +185,8 @@ class PicturesPanel {
     const column = this.#editor?.viewColumn ?? vscode.ViewColumn.One;
     const editor = await vscode.window.showTextDocument(this.#rig, { viewColumn: column });
     editor.selection = new vscode.Selection(range.start, range.start);
-    editor.revealRange(range, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+    // Only its beginning: the end of a long line would move the text sideways.
+    editor.revealRange(new vscode.Range(range.start, range.start), vscode.TextEditorRevealType.InCenterIfOutsideViewport);
   }
 
   async #save(picture: ShownPicture, extension: 'svg' | 'png', bytes: Uint8Array): Promise<void> {

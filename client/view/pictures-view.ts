@@ -55,7 +55,7 @@ function tableOf({ table, description }: ShownPicture): HTMLElement {
   const cells = (name: 'th' | 'td', row: readonly string[]): HTMLElement[] => row.map((says) => make(name, name === 'th' ? { scope: 'col' } : {}, says));
   return make(
     'div',
-    { tabindex: '0', role: 'region', 'aria-label': words.table },
+    { tabindex: '0', role: 'group', 'aria-label': words.table },
     make('table', {}, make('caption', {}, description), make('thead', {}, make('tr', {}, ...cells('th', table.head))), make('tbody', {}, ...table.rows.map((row) => make('tr', {}, ...cells('td', row))))),
   );
 }
@@ -87,12 +87,12 @@ function sectionOf(picture: ShownPicture): HTMLElement {
   details.addEventListener('toggle', () => keep({ open: details.open ? [...new Set([...(state.open ?? []), id])] : (state.open ?? []).filter((o) => o !== id) }));
   const broken = picture.broken === undefined ? [] : [make('p', { class: 'broken' }, picture.old ? `${picture.broken} (${words.old})` : picture.broken)];
   return make(
-    'section',
+    'article',
     { 'aria-labelledby': name, class: picture.old ? 'old' : '', 'data-id': id },
     make('h2', { id: name }, title),
     ...broken,
     figure,
-    make('div', { class: 'under' }, button(words.saveSvg, () => editor.postMessage({ type: 'save-svg', id })), button(words.savePng, () => void savePng(picture)), details),
+    make('div', { class: 'under' }, details, button(words.saveSvg, () => editor.postMessage({ type: 'save-svg', id })), button(words.savePng, () => void savePng(picture))),
   );
 }
 

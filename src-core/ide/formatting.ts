@@ -17,10 +17,18 @@ export function formattingEdits(project: Project, path: string, within: { readon
 export function typedEdits(project: Project, path: string, offset: number, typed: string): Edit[] {
   const file = project.file(path);
   if (file === undefined) return [];
-  const { line } = file.lines.lineColumn(offset);
-  const within = typed === '}' ? blockClosedAt(file, offset) : line === 0 ? undefined : { start: file.lines.lineStart(line - 1), end: file.lines.lineEnd(line - 1) };
-  if (within === undefined) return [];
-  return formattingEdits(project, path, within).filter((e) => within.start <= e.start && e.end <= within.end);
+  if (typed === '}') {
+    const closed = blockClosedAt(file, offset);
+    return closed === undefined ? [] : formattingEdits(project, path, closed).filter((e) => closed.start <= e.start && e.end <= closed.end);
+  }
+  const { lines, text } = file;
+  const { line } = lines.lineColumn(offset);
+  if (line === 0) return [];
+  const [start, end] = [lines.lineStart(line), lines.lineEnd(line)];
+  // The new line is still empty, and an empty line may be taken away: something stands on it meanwhile.
+  const held = text.slice(start, end).trim() === '' ? `${text.slice(0, start)}#${text.slice(end)}` : text;
+  const left = { start: lines.lineStart(line - 1), end: lines.lineEnd(line - 1) };
+  return lineEdits(held, formatFile(held, topHeads)).filter((e) => left.start <= e.start && e.end <= left.end);
 }
 
 function blockClosedAt(file: RigFile, offset: number): Span | undefined {

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-actions.ts';
 import { explainCode, ruleList } from '../../src-core/ide/explain-code.ts';
-import { formattingEdits } from '../../src-core/ide/formatting.ts';
+import { codeLenses } from '../../src-core/ide/code-lenses.ts';
+import { formattingEdits, typedEdits } from '../../src-core/ide/formatting.ts';
 import { cursorIn, day, line, type Cursor } from './cursor.ts';
 
 /** The text after an action, or the title of those there are. */
@@ -54,6 +55,33 @@ test('setting aside writes the comment and leaves the reason to a person', () =>
 test('an error is not set aside from a menu', () => {
   const actions = actionsAt(cursorIn(line.replace('bury 72 d', 'bury $046 cm') + '}\n'));
   expect(actions.filter((a) => a.kind === 'set-aside' && a.finding!.code === 'bury-too-short')).toEqual([]);
+});
+
+test('damage that has to go is cut out by a repair, in the line breaks of the file', () => {
+  const damaged = `${line}  2026-06-21  damage  cut 2 strands at $08.4 m from inboard\n}\n`.replaceAll('\n', '\r\n');
+  const cursor = cursorIn(damaged);
+  const cut = actionsAt(cursor).filter((a) => a.title === 'Plan a repair that cuts the damage out');
+  expect(cut.map((a) => [a.kind, a.finding!.code, a.preferred])).toEqual([['fix', 'damage-left-in-service', undefined]]);
+  const after = apply(cursor, cut[0]);
+  expect(after).toMatch(/\r\n}\r\n\r\nrepair cut-out-main on main {\r\n  cut     at \d/);
+  expect(after.replaceAll('\r\n', '')).not.toContain('\n');
+  const sound = cursorIn(`${line}  2026-06-21  damage  cut 1 strand at $08.4 m from inboard\n}\n`);
+  expect(actionsAt(sound).map((a) => a.title)).not.toContain('Plan a repair that cuts the damage out');
+});
+
+test('what typing formats is the line that is left, or the block that is closed', () => {
+  const left = cursorIn('line main {\n material   HMPE\n length 30 m\n$0\n}\n');
+  expect(typedEdits(left.project, left.path, left.offset, '\n').map((e) => left.project.file(left.path)!.lines.lineColumn(e.start).line)).toEqual([2]);
+  const closed = cursorIn('strap s {\n wll 4 t\n}$0\n\nline main {\n material   HMPE\n}\n');
+  const edits = typedEdits(closed.project, closed.path, closed.offset, '}');
+  expect(apply(closed, { title: '', kind: 'fix', edits: edits.map((e) => ({ ...e, path: closed.path })) })).toBe('strap s {\n  wll  4 t\n}\n\nline main {\n material   HMPE\n}\n');
+  const first = cursorIn('$0line main {\n}\n');
+  expect(typedEdits(first.project, first.path, 0, '\n')).toEqual([]);
+});
+
+test('lines and pulls have a lens that says what they come to', () => {
+  const { project, path } = cursorIn(`$0${line}}\n\nstrap s {\n  wll  4 t\n}\n`);
+  expect(codeLenses(project, path, day)).toEqual([{ start: 5, end: 9, title: expect.stringMatching(/\d kN/) }]);
 });
 
 test('where nothing is found there is nothing to do', () => {

@@ -24,19 +24,22 @@ const keyOf = (mutant: Mutant, ordinal: number): string => `${mutant.file}#${ord
  */
 export class KnownVerdicts {
   readonly #known: Record<string, KnownVerdict>;
+  /** Nothing from earlier runs counts; it is kept all the same, for mutants that this run does not try. */
+  readonly #fresh: boolean;
 
-  private constructor(known: Record<string, KnownVerdict>) {
+  private constructor(known: Record<string, KnownVerdict>, fresh: boolean) {
     this.#known = known;
+    this.#fresh = fresh;
   }
 
   static async read(fresh: boolean): Promise<KnownVerdicts> {
-    const text = fresh ? undefined : await readFile(path, 'utf8').catch(() => undefined);
-    return new KnownVerdicts(text === undefined ? {} : (JSON.parse(text) as Record<string, KnownVerdict>));
+    const text = await readFile(path, 'utf8').catch(() => undefined);
+    return new KnownVerdicts(text === undefined ? {} : (JSON.parse(text) as Record<string, KnownVerdict>), fresh);
   }
 
   find(mutant: Mutant, ordinal: number, hashes: RunHashes): MutantVerdict | undefined {
     const known = this.#known[keyOf(mutant, ordinal)];
-    if (known === undefined || known.source !== hashes.sources.get(mutant.file)) return undefined;
+    if (this.#fresh || known === undefined || known.source !== hashes.sources.get(mutant.file)) return undefined;
     if (known.judge !== (known.by === undefined ? hashes.everything : hashes.tests.get(known.by))) return undefined;
     const { verdict, by, test } = known;
     return { id: mutant.id, verdict, ...(by === undefined ? {} : { by }), ...(test === undefined ? {} : { test }) };

@@ -1,6 +1,6 @@
 // The server that the comparison builds with Langium: its defaults, number limits, twofold names, formatter, hover, semantic
 // tokens, and a scope by map instead of by stream, which is quadratic in the number of names.
-import { createConnection, ProposedFeatures } from 'vscode-languageserver/node.js';
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { AstUtils, DefaultScopeProvider, DocumentCache, inject } from 'langium';
 import { AbstractFormatter, AbstractSemanticTokenProvider, AstNodeHoverProvider, createDefaultModule, createDefaultSharedModule, Formatting, startLanguageServer } from 'langium/lsp';
 import { NodeFileSystem } from 'langium/node';

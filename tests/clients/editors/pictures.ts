@@ -15,7 +15,7 @@ import { slow_ms, Workbench } from './workbench.ts';
 export async function picturesFrame({ page }: { readonly page: Page }): Promise<Frame> {
   for (const end = Date.now() + slow_ms; Date.now() < end; await pause(200)) {
     for (const frame of page.frames()) {
-      if ((await frame.locator('main[aria-label^="Pictures"] section').count().catch(() => 0)) > 0) return frame;
+      if ((await frame.locator('main[aria-label^="Pictures"] article').count().catch(() => 0)) > 0) return frame;
     }
   }
   throw new Error(`no frame shows pictures: ${page.frames().map((f) => f.url()).join(' ')}`);
@@ -63,14 +63,14 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
     await bench.openRig();
     const blank = 'Linewright: Open the Pictures of This Rig';
     let frame!: Frame;
-    const current = (id: string) => frame.locator(`section.current[data-id="${id}"]`);
+    const current = (id: string) => frame.locator(`article.current[data-id="${id}"]`);
 
     await step('pictures beside the text', async () => {
       await lineWith(/carries/).click();
       await bench.command(blank);
       frame = await picturesFrame(bench);
       await current('winch bow-winch drum').waitFor({ timeout: slow_ms });
-      assert.ok((await frame.locator('section').count()) >= 8);
+      assert.ok((await frame.locator('article').count()) >= 8);
       await bench.screenshot('pictures');
     });
 
@@ -87,10 +87,10 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
     });
 
     await step('lead back to the text, by a click and by Enter', async () => {
-      await frame.locator('section[data-id="winch bow-winch drum"] .figure').click();
+      await frame.locator('article[data-id="winch bow-winch drum"] .figure').click();
       const winch = await lineNumber(bench, /^winch bow-winch/);
       await until(`the cursor stands at line ${winch}`, async () => (await place()).startsWith(`Ln ${winch},`));
-      await frame.locator('section[data-id="line main map"] .figure').focus();
+      await frame.locator('article[data-id="line main map"] .figure').focus();
       await page.keyboard.press('Enter');
       const line = await lineNumber(bench, /^line main/);
       await until(`the cursor stands at line ${line}`, async () => (await place()).startsWith(`Ln ${line},`));
@@ -114,14 +114,14 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
     await step('the pointer moves what lies under it', async () => {
       const main = frame.locator('main');
       await main.evaluate((node) => node.scrollTo(0, 300));
-      const before = await place();
       const box = (await page.locator('iframe.webview.ready').first().boundingBox())!;
       await page.mouse.move(box.x + 200, box.y + 400);
       await page.mouse.down();
       await page.mouse.move(box.x + 200, box.y + 300, { steps: 5 });
       await page.mouse.up();
       await until('the view moved by as much', () => main.evaluate((node) => Math.abs(node.scrollTop - 400) < 3));
-      assert.equal(await place(), before, 'a move is no click');
+      // A click would have led to the text, and an editor with the focus shows its place.
+      assert.equal(await page.locator('#status\\.editor\\.selection').count(), 0, 'a move is no click');
     });
 
     await step('motion is left out for whom it disturbs', async () => {
@@ -145,29 +145,29 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
     await step('broken text keeps the last good pictures, greyed, with the fault on top', async () => {
       await lineWith(/^\s*flange/).click();
       await page.keyboard.press('End');
-      const good = await frame.locator('section[data-id="winch bow-winch drum"] .figure').innerHTML();
+      const good = await frame.locator('article[data-id="winch bow-winch drum"] .figure').innerHTML();
       await page.keyboard.type('x');
-      await frame.locator('section.old[data-id="winch bow-winch drum"]').waitFor({ timeout: slow_ms });
-      assert.equal(await frame.locator('section[data-id="winch bow-winch drum"] .figure').innerHTML(), good);
+      await frame.locator('article.old[data-id="winch bow-winch drum"]').waitFor({ timeout: slow_ms });
+      assert.equal(await frame.locator('article[data-id="winch bow-winch drum"] .figure').innerHTML(), good);
       assert.match(await frame.locator('#notices').innerText(), /^line \d+: .*mmx/);
-      assert.equal(await frame.locator('section.old[data-id="line main map"]').count(), 0, 'what can be read is drawn anew');
+      assert.equal(await frame.locator('article.old[data-id="line main map"]').count(), 0, 'what can be read is drawn anew');
       assert.deepEqual(await axeFindings(frame), []);
       await bench.screenshot('pictures-broken');
       await page.keyboard.press('Backspace');
-      await frame.locator('section[data-id="winch bow-winch drum"]:not(.old)').waitFor({ timeout: slow_ms });
+      await frame.locator('article[data-id="winch bow-winch drum"]:not(.old)').waitFor({ timeout: slow_ms });
       assert.equal(await frame.locator('#notices').innerText(), '');
     });
 
     await step('an open brace hides no picture', async () => {
-      const before = await frame.locator('section').count();
-      await lineWith(/^winch bow-winch/).click();
+      const before = await frame.locator('article').count();
+      await lineWith(/^\s*flange/).click();
       await page.keyboard.press('Control+Home');
       await page.keyboard.type('line {\n');
       await until('something is old', async () => (await frame.locator('#notices').innerText()) !== '');
-      assert.ok((await frame.locator('section').count()) >= before);
+      assert.ok((await frame.locator('article').count()) >= before);
       await page.keyboard.press('Control+z');
       await page.keyboard.press('Control+z');
-      await until('all is drawn anew', async () => (await frame.locator('#notices').innerText()) === '' && (await frame.locator('section.old').count()) === 0);
+      await until('all is drawn anew', async () => (await frame.locator('#notices').innerText()) === '' && (await frame.locator('article.old').count()) === 0);
     });
 
     for (const theme of ['Default Light Modern', 'Default Dark Modern', 'Default High Contrast', 'Default High Contrast Light']) {
@@ -183,9 +183,9 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
     await bench.set({ 'workbench.colorTheme': 'Default Light Modern' });
 
     await step('each picture has its table', async () => {
-      const rows = await frame.locator('section[data-id="winch bow-winch drum"] tbody tr').count();
+      const rows = await frame.locator('article[data-id="winch bow-winch drum"] tbody tr').count();
       assert.ok(rows > 3);
-      assert.equal(await frame.locator('section').count(), await frame.locator('section table caption').count());
+      assert.equal(await frame.locator('article').count(), await frame.locator('article table caption').count());
     });
 
     await step('nothing runs or is loaded that the page does not bring', async () => {
@@ -210,7 +210,7 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
 
     await step('saved as SVG and PNG', async () => {
       for (const [button, extension] of [['Save as SVG', 'svg'], ['Save as PNG', 'png']] as const) {
-        await frame.locator('section[data-id="winch bow-winch drum"]').getByRole('button', { name: button }).click();
+        await frame.locator('article[data-id="winch bow-winch drum"]').getByRole('button', { name: button }).click();
         const path = page.locator('.quick-input-widget:visible input').first();
         await path.waitFor({ timeout: slow_ms });
         await until('the dialog names the file', async () => (await path.inputValue()).endsWith(`plover-winch-bow-winch-drum.${extension}`));

@@ -15,7 +15,7 @@ export async function testVscodeWeb(editors: Editors, step: Step): Promise<void>
       await bench.editor.locator('.view-line', { hasText: 'barrel' }).first().click();
       await bench.command('Linewright: Open the Pictures of This Rig');
       const frame = await picturesFrame(bench);
-      await frame.locator('section[data-id="winch bow-winch drum"].current').waitFor({ timeout: slow_ms });
+      await frame.locator('article[data-id="winch bow-winch drum"].current').waitFor({ timeout: slow_ms });
       await bench.screenshot('vscode-web-pictures');
     });
   } catch (error) {
