@@ -30,7 +30,7 @@ await buildBundles(undefined, { minify: true });
 await stageExtension();
 await rm(vsix, { force: true });
 const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
-const packed = await runNode([vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--out', vsix], {
+const packed = await runNode([vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links', '--out', vsix], {
   cwd: stage,
   env: { SOURCE_DATE_EPOCH: '1767225600' },
 });

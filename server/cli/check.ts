@@ -1,91 +1,90 @@
-import { severities, type Finding, type Severity } from '../../src-core/assess/finding.ts';
-import type { DayNumber } from '../../src-core/model/day.ts';
+import { realpathSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { severities, type Severity } from '../../src-core/assess/finding.ts';
 import { counted } from '../../src-core/papers/block-sheet.ts';
-import { findingJson, type FindingJson } from '../../src-core/papers/finding-json.ts';
-import { findingText } from '../../src-core/papers/finding-text.ts';
-import { githubAnnotations } from '../../src-core/papers/github-annotations.ts';
-import { locateIn, type Locate } from '../../src-core/papers/locate.ts';
-import { sarifLog, type FileFindings } from '../../src-core/papers/sarif.ts';
-import { openRigs, type OpenFolder } from '../files/open-rigs.ts';
+import { openRigs, type OpenFolder, type Where } from '../files/open-rigs.ts';
+import { usesOnly } from '../files/uses-only.ts';
 import { dayOf } from './day-of.ts';
-import { exit, strongFor, type ExitCode, type Io } from './io.ts';
+import { judgeFleet } from './fleet/judge-fleet.ts';
+import { FleetWorkers, judgeHere, type JudgeRoots } from './fleet/judge-roots.ts';
+import { reports, type Unchecked } from './fleet/report.ts';
+import type { Counts, Judging } from './fleet/root-judge.ts';
+import type { Format } from './fleet/tell.ts';
+import { touchedRoots } from './fleet/touched-roots.ts';
+import { exit, Refusal, type ExitCode, type Io } from './io.ts';
 import type { Words } from './options.ts';
-import { plainJson } from './plain-text.ts';
-import { version } from './version.ts';
 
-interface Counts {
-  readonly made: number;
-  readonly failed: number;
-  readonly notJudged: number;
-}
-
-/** What `linewright check --format json` prints. `version` changes when a reader of it would have to. */
-export interface CheckJson {
-  readonly version: 1;
-  readonly day: string;
-  /** Every file that was read, those that others use included. */
-  readonly files: readonly string[];
-  readonly findings: readonly FindingJson[];
-  /** What could not be checked. */
-  readonly problems: readonly { readonly path: string; readonly says: string }[];
-  readonly severities: Readonly<Record<Severity, number>>;
-  readonly checks: Counts;
-}
+/** Below so many files a second thread takes longer to start than it saves. */
+const manyFiles = 400;
+/** A thread is a memory of its own; more of them wait for one another. */
+const mostJobs = 8;
 
 /** Judges rigs: 0 when nothing is found at the chosen level, 1 when something is, 2 when something could not be checked. */
-export function check(words: Words, io: Io): ExitCode {
+export async function check(words: Words, io: Io): Promise<ExitCode> {
   const { day, text } = dayOf(words, io);
   const level = (words.option('level') ?? 'warning') as Severity;
-  const { folders, problems } = openRigs(words.rest.length > 0 ? words.rest : ['.'], { cwd: io.cwd, root: words.option('root'), markdown: words.option('markdown') !== undefined });
-  const found = folders.flatMap((folder) => findingsIn(folder, day));
-  const totals = Object.fromEntries(severities.map((s) => [s, found.filter((f) => f.finding.severity === s).length])) as Record<Severity, number>;
-  const checks = folders.map((folder) => checksIn(folder, day)).reduce(sum, { made: 0, failed: 0, notJudged: 0 });
-  const files = folders.flatMap((folder) => pathsOf(folder).map(folder.called));
-  for (const { path, says } of problems) io.err(`linewright check: ${path} ${says}\n`);
-  const format = words.option('format');
-  if (format === 'json') {
-    const json: CheckJson = { version: 1, day: text, files, findings: found.map(({ finding, locate }) => findingJson(finding, locate)), problems, severities: totals, checks };
-    io.out(plainJson(json));
-  } else if (format === 'sarif') {
-    io.out(plainJson(sarifLog(folders.flatMap((folder) => filesOf(folder, day)), { version, day: text, problems })));
-  } else if (format === 'github') {
-    for (const line of githubAnnotations(found)) io.out(`${line}\n`);
-    for (const { path, says } of problems) io.out(`::error title=linewright::${path.replaceAll('%', '%25')} ${says}\n`);
-    io.out(`${summary(files.length, totals, checks, problems.length)}\n`);
-  } else {
-    for (const { finding, locate } of found) io.out(findingText(finding, locate, io.width, strongFor(io)).join('\n') + '\n\n');
-    io.out(`${summary(files.length, totals, checks, problems.length)}\n`);
-  }
-  if (problems.length > 0) return exit.couldNot;
-  return severities.slice(0, severities.indexOf(level) + 1).some((s) => totals[s] > 0) ? exit.found : exit.nothingFound;
-}
-
-const pathsOf = ({ project }: OpenFolder): string[] => [...project.paths].sort();
-const sum = (a: Counts, b: Counts): Counts => ({ made: a.made + b.made, failed: a.failed + b.failed, notJudged: a.notJudged + b.notJudged });
-
-function filesOf(folder: OpenFolder, day: DayNumber): FileFindings[] {
-  const { project, called } = folder;
-  const files = pathsOf(folder).map((path) => project.file(path)!);
-  const locate = locateIn(files, called);
-  return files.map((file) => ({ file, findings: project.findings(file.path, day), locate }));
-}
-
-const findingsIn = (folder: OpenFolder, day: DayNumber): { finding: Finding; locate: Locate }[] => filesOf(folder, day).flatMap(({ findings, locate }) => findings.map((finding) => ({ finding, locate })));
-
-/** A block that several rigs share is counted once, as the first of them judges it. */
-function checksIn({ project }: OpenFolder, day: DayNumber): Counts {
-  const seen = new Set<object>();
-  let counts: Counts = { made: 0, failed: 0, notJudged: 0 };
-  for (const root of project.roots()) {
-    for (const { blocks } of project.judge(root, day).files.values()) {
-      for (const { block, made, failed, notJudged } of blocks) {
-        if (seen.has(block)) continue;
-        seen.add(block);
-        counts = sum(counts, { made, failed, notJudged: notJudged.length });
-      }
+  const format = (words.option('format') ?? 'text') as Format;
+  const since = words.option('since');
+  const workers = workersFor(words, io);
+  const where: Where = { cwd: io.cwd, root: words.option('root'), markdown: words.option('markdown') !== undefined };
+  try {
+    const { folders, problems: unread } = openRigs(words.rest.length > 0 ? words.rest : ['.'], where, workers.watching(usesOnly));
+    const problems: Unchecked[] = [];
+    const problem = (path: string, says: string): void => {
+      problems.push({ path, says });
+      io.err(`linewright check: ${path} ${says}\n`);
+    };
+    for (const { path, says } of unread) problem(path, says);
+    const chosen = folders.map((folder) => ({ folder, isJudged: rootsToJudge(folder, since) }));
+    const files = chosen.flatMap(({ folder, isJudged }) => [...folder.project.paths].filter((path) => folder.project.rootsOf(path).some(isJudged)).sort().map(folder.called));
+    const all = chosen.reduce((n, { folder, isJudged }) => n + folder.project.roots().filter(isJudged).length, 0);
+    const report = reports[format](io.out);
+    const totals: Record<Severity, number> = { error: 0, warning: 0, information: 0, hint: 0 };
+    let checks: Counts = { made: 0, failed: 0, notJudged: 0 };
+    let done = 0;
+    for (const { folder, isJudged } of chosen) {
+      const judging: Judging = { folder: folder.root, cwd: realpathSync(io.cwd), day, telling: { format, width: io.width, styled: io.styled } };
+      await judgeFleet(folder, judging, isJudged, workers.judge, {
+        file(told) {
+          for (const { severity } of told) totals[severity]++;
+          report.file(told);
+        },
+        counts: (more) => void (checks = { made: checks.made + more.made, failed: checks.failed + more.failed, notJudged: checks.notJudged + more.notJudged }),
+        problem,
+        judged: () => io.progress?.(`${++done} of ${counted(all, 'rig')} judged`),
+      });
     }
+    report.end({ day: text, files, problems, severities: totals, checks, summary: summary(files.length, totals, checks, problems.length) });
+    if (problems.length > 0) return exit.couldNot;
+    return severities.slice(0, severities.indexOf(level) + 1).some((s) => totals[s] > 0) ? exit.found : exit.nothingFound;
+  } finally {
+    await workers.stop();
   }
-  return counts;
+}
+
+function rootsToJudge(folder: OpenFolder, since: string | undefined): (root: string) => boolean {
+  if (since === undefined) return () => true;
+  const touched = touchedRoots(folder, since);
+  return (root) => touched.has(root);
+}
+
+/** Decides who judges. Threads begin to load while files are still read, as soon as there are enough of them. */
+function workersFor(words: Words, io: Io): { watching(keep: (text: string) => string): (text: string) => string; readonly judge: JudgeRoots; stop(): Promise<void> } {
+  const given = words.option('jobs');
+  if (given !== undefined && !/^[1-9]\d{0,3}$/.test(given)) throw new Refusal(`--jobs takes a whole number from 1, not \`${given}\``);
+  const { program } = io;
+  const jobs = program === undefined ? 1 : Math.min(mostJobs, given === undefined ? availableParallelism() : Number(given));
+  let fleet: FleetWorkers | undefined;
+  let files = 0;
+  return {
+    watching: (keep) => (text) => {
+      files++;
+      if (1 < jobs && fleet === undefined && (given !== undefined || files === manyFiles)) fleet = new FleetWorkers(program!, jobs);
+      return keep(text);
+    },
+    judge: (judging, roots) => (fleet === undefined ? judgeHere(judging, roots) : fleet.judge(judging, roots)),
+    stop: async () => fleet?.stop(),
+  };
 }
 
 const severityNouns: Record<Severity, (n: number) => string> = {

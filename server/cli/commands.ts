@@ -22,7 +22,7 @@ export const commands: readonly Command[] = [
     name: 'check',
     usage: '[PATH ...]',
     says: 'Judges rigs, and what they use. A folder stands for every rig under it; without a path it is the present one. Of a Markdown document its rig fences are judged, as one rig.',
-    options: { on, markdown: { says: 'judge the rig fences of the Markdown documents in folders as well' }, level: { takes: 'LEVEL', oneOf: ['error', 'warning', 'information', 'hint'], says: 'end with 1 when something of this severity or above is found: error, warning (the default), information, hint' }, format: { takes: 'text|json|sarif|github', oneOf: ['text', 'json', 'sarif', 'github'], says: 'text for people (the default), JSON for programs, SARIF 2.1.0, or annotations of a workflow' }, root },
+    options: { on, markdown: { says: 'judge the rig fences of the Markdown documents in folders as well' }, level: { takes: 'LEVEL', oneOf: ['error', 'warning', 'information', 'hint'], says: 'end with 1 when something of this severity or above is found: error, warning (the default), information, hint' }, format: { takes: 'text|json|sarif|github', oneOf: ['text', 'json', 'sarif', 'github'], says: 'text for people (the default), JSON for programs, SARIF 2.1.0, or annotations of a workflow' }, root, since: { takes: 'REV', says: 'judge only rigs that changed since a revision of git, such as HEAD, and those that take a changed file in' }, jobs: { takes: 'NUMBER', says: 'judge on so many threads; when left out, on as many as there are cores once there are many files' } },
     run: async (words, io) => (await import('./check.ts')).check(words, io),
   },
   {

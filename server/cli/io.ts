@@ -10,6 +10,10 @@ export interface Io {
   readonly styled: boolean;
   /** Characters in a line of the terminal; undefined when it is none. */
   readonly width: number | undefined;
+  /** The file that a worker thread of this program starts with; undefined where there are none. */
+  readonly program?: string | undefined;
+  /** Shows how far we are, in place of what it showed before; undefined where nobody watches. */
+  progress?(text: string): void;
 }
 
 /** Something that a command cannot do: one line that says what, and one that helps. */
@@ -28,4 +32,4 @@ export const exit = { nothingFound: 0, found: 1, couldNot: 2 } as const;
 export type ExitCode = (typeof exit)[keyof typeof exit];
 
 const bold = ['\u001b[1m', '\u001b[22m'] as const;
-export const strongFor = (io: Io): ((text: string) => string) => (io.styled ? (text) => bold[0] + text + bold[1] : (text) => text);
+export const strongFor = (io: { readonly styled: boolean }): ((text: string) => string) => (io.styled ? (text) => bold[0] + text + bold[1] : (text) => text);

@@ -13,7 +13,13 @@ const intro = 'Linewright reads rig files: a recovery winch, its synthetic line,
  * 1 something found, 2 could not do what was asked.
  */
 export async function run(argv: readonly string[], world: Io): Promise<ExitCode | undefined> {
-  const io: Io = { ...world, today: () => world.today(), out: (text) => world.out(plainText(text, world.styled)), err: (text) => world.err(plainText(text)) };
+  const io: Io = {
+    ...world,
+    today: () => world.today(),
+    out: (text) => world.out(plainText(text, world.styled)),
+    err: (text) => world.err(plainText(text)),
+    ...(world.progress === undefined ? {} : { progress: (text: string) => world.progress!(plainText(text)) }),
+  };
   const [name, ...rest] = argv;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     const asked = commands.find((c) => c.name === rest[0]);

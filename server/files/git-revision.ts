@@ -15,6 +15,35 @@ export function repositoryOf(folder: string): string | undefined {
 /** Runs git itself and nothing through a shell; what it says on standard error is for whoever catches. */
 const git = (cwd: string, words: readonly string[], input?: string): Buffer => execFileSync('git', ['-c', 'core.quotePath=false', ...words], { cwd, input, maxBuffer: 2 ** 30, stdio: ['pipe', 'pipe', 'pipe'] });
 
+/** What the working folder of a repository has that a revision has not. Paths are counted from its top. */
+export interface Changes {
+  /** Changed, added or taken away since. */
+  differs(path: string): boolean;
+  /** False for a file that nobody has put under version control, so that nothing is known of it. */
+  isTracked(path: string): boolean;
+}
+
+/** The full name of the commit that somebody means; undefined when there is none. */
+function commitOf(top: string, name: string): string | undefined {
+  // A revision that looks like an option would be taken for one.
+  if (name === '' || name.startsWith('-')) return undefined;
+  try {
+    return git(top, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`]).toString('utf8').trim();
+  } catch {
+    return undefined;
+  }
+}
+
+/** What changed from a revision to the files as they now lie there; undefined when there is no such revision. */
+export function changesSince(top: string, name: string): Changes | undefined {
+  const commit = commitOf(top, name);
+  if (commit === undefined) return undefined;
+  const list = (words: readonly string[]): Set<string> => new Set(git(top, ['-c', 'core.fsmonitor=false', ...words]).toString('utf8').split('\0').filter((path) => path !== ''));
+  const changed = list(['diff', '--name-only', '-z', '--no-renames', '--no-ext-diff', '--no-textconv', '--no-relative', commit, '--']);
+  const tracked = list(['ls-files', '-z', '--full-name']);
+  return { differs: (path) => changed.has(path), isTracked: (path) => tracked.has(path) };
+}
+
 /** The files of a repository as they were at a revision: by path from its top. Undefined when there is no such revision. */
 export class Revision {
   readonly #top: string;
@@ -26,11 +55,10 @@ export class Revision {
   }
 
   static open(top: string, name: string): Revision | undefined {
-    // A revision that looks like an option would be taken for one.
-    if (name === '' || name.startsWith('-')) return undefined;
+    const commit = commitOf(top, name);
+    if (commit === undefined) return undefined;
     const revision = new Revision(top);
     try {
-      const commit = git(top, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`]).toString('utf8').trim();
       for (const entry of git(top, ['ls-tree', '-r', '-z', commit]).toString('utf8').split('\0')) {
         const match = /^(\d+) (\w+) ([0-9a-f]+)\t(.+)$/s.exec(entry);
         // A link holds the path of another file, which may lead anywhere.

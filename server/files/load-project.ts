@@ -53,12 +53,16 @@ export function readInside(root: string, path: string): RigText {
 /** What a file is read as: a Markdown file is the rig of its fences. */
 export const rigOf = (path: string, text: string): string => (isMarkdownPath(path) ? rigTextOf(text) : text);
 
+/** What of a rig's text is put into a project: all of it, unless somebody asks for less. */
+export type Keep = (text: string) => string;
+export const wholeText: Keep = (text) => text;
+
 /** Reads what the files of a project use, and what those use, until nothing is left to read. */
-export function loadWanted(project: Project, root: string, read: (root: string, path: string) => RigText = readInside): void {
+export function loadWanted(project: Project, root: string, read: (root: string, path: string) => RigText = readInside, keep: Keep = wholeText): void {
   for (let wanted = project.wanted(); wanted.length > 0; wanted = project.wanted()) {
     for (const path of wanted) {
       const found = read(root, path);
-      if ('text' in found) project.set(path, rigOf(path, found.text));
+      if ('text' in found) project.set(path, keep(rigOf(path, found.text)));
       else project.setAbsent(path, found.absent);
     }
   }

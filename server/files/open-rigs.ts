@@ -3,7 +3,7 @@ import { dirname, join, relative, resolve, sep } from 'node:path';
 import { Project, type Absence } from '../../src-core/project.ts';
 import { isMarkdownPath, rigFences } from '../../src-core/ide/markdown-fences.ts';
 import { findRigs } from './find-rigs.ts';
-import { isInside, loadWanted, projectPath, readInside, rigOf } from './load-project.ts';
+import { isInside, loadWanted, projectPath, readInside, rigOf, wholeText, type Keep } from './load-project.ts';
 
 /** A workspace folder with the rigs that were asked for, and what they use. */
 export interface OpenFolder {
@@ -44,16 +44,25 @@ function rootOf(real: string, isFolder: boolean, cwd: string, given: string | un
   }
 }
 
-/** Reads the named rigs, every rig under the named folders, and what all of them use. */
-export function openRigs(paths: readonly string[], where: { readonly cwd: string; readonly root?: string | undefined; readonly markdown?: boolean }): OpenedRigs {
+/** How files of a workspace folder are called towards a person who stands in another: from there when they lie below it. */
+export const calledFrom = (cwd: string, root: string) => (path: string): string => {
+  const full = join(root, ...path.split('/'));
+  return isInside(cwd, full) ? relative(cwd, full).split(sep).join('/') : full;
+};
+
+export interface Where {
+  readonly cwd: string;
+  readonly root?: string | undefined;
+  readonly markdown?: boolean;
+}
+
+/** Reads the named rigs, every rig under the named folders, and what all of them use. `keep` says what of each text is needed. */
+export function openRigs(paths: readonly string[], where: Where, keep: Keep = wholeText): OpenedRigs {
   const cwd = realpathSync(where.cwd);
   const given = where.root === undefined ? undefined : realpathSync(resolve(cwd, where.root));
   const problems: { path: string; says: string }[] = [];
   const open = new Map<string, { project: Project; asked: Set<string> }>();
-  const called = (root: string) => (path: string): string => {
-    const full = join(root, ...path.split('/'));
-    return isInside(cwd, full) ? relative(cwd, full).split(sep).join('/') : full;
-  };
+  const called = (root: string) => calledFrom(cwd, root);
   const take = (root: string, file: string, name: string, isNamed: boolean): void => {
     const path = projectPath(root, file);
     const folder = open.get(root) ?? { project: new Project(), asked: new Set<string>() };
@@ -65,7 +74,7 @@ export function openRigs(paths: readonly string[], where: { readonly cwd: string
     }
     // Of the documents in a folder only those count that hold a rig; one that is named is read whatever it holds.
     if (!isNamed && isMarkdownPath(path) && rigFences(read.text).length === 0) return;
-    folder.project.set(path, rigOf(path, read.text));
+    folder.project.set(path, keep(rigOf(path, read.text)));
     folder.asked.add(path);
     open.set(root, folder);
   };
@@ -99,7 +108,7 @@ export function openRigs(paths: readonly string[], where: { readonly cwd: string
     for (const rig of rigs) take(root, rig, called(root)(projectPath(root, rig)), false);
   }
   const folders = [...open].map(([root, { project, asked }]): OpenFolder => {
-    loadWanted(project, root);
+    loadWanted(project, root, readInside, keep);
     return { root, project, asked: [...asked], called: called(root) };
   });
   return { folders, problems };

@@ -11,7 +11,8 @@ import { replayLogbook, replayRepair } from '../model/line-history.ts';
 import { finishedAt, finishedLength, type DamageFact, type LineState, type LogEntry, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
 import { derivedFrom } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
-import { printAmount } from '../units/print.ts';
+import { damagePlace } from './damage-place.ts';
+import { damageWords } from './damage-words.ts';
 import { causeOfLost, writtenValue } from './facts.ts';
 import { lineFacts, type LineFacts } from './line-facts.ts';
 import type { Practice } from './practice.ts';
@@ -155,35 +156,7 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState): Ass
 
 const around = (a: number | undefined, b: number | undefined): Amount | undefined => (a === undefined || b === undefined ? undefined : between(a, b));
 
-const metres = (amount: Amount | undefined): string => {
-  if (amount === undefined) return 'at a place that cannot be told';
-  const [low, high] = [amount.low.toFixed(1), amount.high.toFixed(1)];
-  return low === high ? `at ${low} m` : `at ${low} to ${high} m`;
-};
-
-export const damageWords = (fact: DamageFact): string => {
-  switch (fact.kind) {
-    case 'cut':
-      return fact.strands === undefined ? 'cut strands' : fact.strands === 1 ? '1 cut strand' : `${fact.strands} cut strands`;
-    case 'abrasion':
-      if (fact.share !== undefined) return `abrasion of ${printAmount(exactly(fact.share.value), 'ratio', { unit: fact.share.unit })}`;
-      return fact.severity === undefined ? 'abrasion' : `${fact.severity} abrasion`;
-    case 'glaze':
-      return fact.state === undefined ? 'glaze' : `${fact.state} glaze`;
-    case 'melt':
-      return 'melted fibre';
-    case 'pulled':
-      return fact.strands === undefined ? 'pulled strands' : fact.strands === 1 ? '1 pulled strand' : `${fact.strands} pulled strands`;
-    case 'brittle':
-      return 'brittle fibre';
-    case 'flattened':
-      return 'flattening';
-    default:
-      return fact.kind;
-  }
-};
-
-const placeOfDamage = (damage: AssessedDamage): string => `${damageWords(damage.fact)} ${metres(damage.from)}`;
+const placeOfDamage = (damage: AssessedDamage): string => `${damageWords(damage.fact)} at ${damagePlace(damage)}`;
 
 const gap = (a: Mark, b: Mark): number => (a.from === undefined || a.to === undefined || b.from === undefined || b.to === undefined ? 0 : Math.max(0, Math.max(a.from, b.from) - Math.min(a.to, b.to)));
 

@@ -9,7 +9,8 @@ import { finishedAt } from '../model/line-state.ts';
 import { clearOfDamage } from '../trade/plan-sources.ts';
 import { ownChoice } from '../trade/sources.ts';
 import { exactly } from '../units/amount.ts';
-import { damageWords, type AssessedPiece } from './assess-line.ts';
+import type { AssessedPiece } from './assess-line.ts';
+import { damageWords } from './damage-words.ts';
 import type { AssessedWinch } from './assess-winch.ts';
 import { show } from './show.ts';
 

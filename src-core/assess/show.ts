@@ -35,6 +35,8 @@ export interface ShowOptions {
 /** A value as a person reads it: written ones in their own unit, derived ones in the writer's system, rounded to the careful side. */
 export function show(value: Given, options: ShowOptions = {}): string {
   const { dimension, careful } = kinds[value.kind];
+  // Nothing is nothing in every system.
+  if (value.origin.from === 'constant' && value.amount.low === 0 && value.amount.high === 0 && options.unit === undefined) return '0';
   const own = value.origin.from === 'written' ? value.origin.unit : undefined;
   const force = dimension === 'force' ? writtenUnit(value, 'force') : undefined;
   const unit = options.unit?.dimension === dimension ? options.unit : (own ?? (force !== undefined && Math.abs(value.amount.high) >= force.factor ? force : undefined));

@@ -5,7 +5,7 @@ import { kinds } from '../units/dimension.ts';
 import { unitsOf } from '../units/unit-table.ts';
 import type { Measure, NameKind, Part } from '../vocabulary/shape.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
-import { damageWords } from '../assess/assess-line.ts';
+import { damageWords } from '../assess/damage-words.ts';
 import type { CompletionItem } from './completion.ts';
 import type { Expected } from './expected-parts.ts';
 import { whereIs } from './hover-line.ts';

@@ -1,16 +1,32 @@
 import type { Span } from '../base/span.ts';
 import { differenceOf, type Project, type RigFile } from '../project.ts';
-import { formatFile } from '../syntax/format.ts';
+import { formatChunk, formatFile, withoutBlankStart } from '../syntax/format.ts';
 import type { Edit } from '../syntax/chunk.ts';
 import { topHeads } from '../vocabulary/vocabulary.ts';
 
-/** The edits that bring a file into the one layout, line by line, so that a cursor elsewhere stays where it is. */
-export function formattingEdits(project: Project, path: string, within: { readonly start: number; readonly end: number } = { start: 0, end: Infinity }): Edit[] {
+/**
+ * The edits that bring a file into the one layout, line by line, so that a cursor elsewhere stays where it is. Only chunks
+ * that touch the stretch are laid out, and each of them once.
+ */
+export function formattingEdits(project: Project, path: string, within: Span = { start: 0, end: Infinity }): Edit[] {
   const file = project.file(path);
   if (file === undefined) return [];
-  const formatted = formatFile(file.text, topHeads);
-  if (formatted === file.text) return [];
-  return lineEdits(file.text, formatted).filter((e) => within.start <= e.end && e.start <= within.end);
+  const touches = (span: Span): boolean => within.start <= span.end && span.start <= within.end;
+  const apart = chunkEdits(file, touches);
+  return (apart ?? lineEdits(file.text, formatFile(file.text, topHeads))).filter(touches);
+}
+
+/** Chunk by chunk, which is how they are laid out; undefined where line ends of several kinds or a blank file ask for the whole. */
+function chunkEdits({ chunks }: RigFile, touches: (span: Span) => boolean): Edit[] | undefined {
+  if (chunks.some(({ chunk }) => chunk.text.includes('\r')) || !chunks.some(({ chunk }) => /\S/.test(chunk.text))) return undefined;
+  const edits: Edit[] = [];
+  chunks.forEach(({ chunk, offset }, i) => {
+    if (!touches({ start: offset, end: offset + chunk.text.length })) return;
+    const formatted = i === 0 ? withoutBlankStart(formatChunk(chunk)) : formatChunk(chunk);
+    if (formatted === chunk.text) return;
+    for (const edit of lineEdits(chunk.text, formatted)) edits.push({ start: offset + edit.start, end: offset + edit.end, text: edit.text });
+  });
+  return edits;
 }
 
 /** What typing brings into the layout: a line when it is left, a block when it is closed. Nothing where the cursor stands is touched. */
@@ -21,14 +37,20 @@ export function typedEdits(project: Project, path: string, offset: number, typed
     const closed = blockClosedAt(file, offset);
     return closed === undefined ? [] : formattingEdits(project, path, closed).filter((e) => closed.start <= e.start && e.end <= closed.end);
   }
-  const { lines, text } = file;
+  const { lines } = file;
   const { line } = lines.lineColumn(offset);
   if (line === 0) return [];
   const [start, end] = [lines.lineStart(line), lines.lineEnd(line)];
   // The new line is still empty, and an empty line may be taken away: something stands on it meanwhile.
-  const held = text.slice(start, end).trim() === '' ? `${text.slice(0, start)}#${text.slice(end)}` : text;
+  const held = isBlank(file, start, end) ? file.edited({ start, end, text: '#' }) : file;
   const left = { start: lines.lineStart(line - 1), end: lines.lineEnd(line - 1) };
-  return lineEdits(held, formatFile(held, topHeads)).filter((e) => left.start <= e.start && e.end <= left.end);
+  const touches = (span: Span): boolean => left.start <= span.end && span.start <= left.end;
+  return (chunkEdits(held, touches) ?? lineEdits(held.text, formatFile(held.text, topHeads))).filter((e) => left.start <= e.start && e.end <= left.end);
+}
+
+function isBlank(file: RigFile, start: number, end: number): boolean {
+  const found = file.chunkAt(start);
+  return found === undefined || found.chunk.text.slice(found.at, found.at + end - start).trim() === '';
 }
 
 function blockClosedAt(file: RigFile, offset: number): Span | undefined {

@@ -1,13 +1,14 @@
-import { assessLine, damageWords, type AssessedDamage, type AssessedLine, type AssessedPiece, type Remedy } from '../assess/assess-line.ts';
+import { assessLine, type AssessedDamage, type AssessedLine, type AssessedPiece, type Remedy } from '../assess/assess-line.ts';
+import { positionText } from '../assess/damage-place.ts';
+import { damageWords } from '../assess/damage-words.ts';
 import { show, showValue } from '../assess/show.ts';
 import { fidLength } from '../mechanics/fid-length.ts';
 import { asGiven, isUnknown, type Given, type Value } from '../mechanics/derivation.ts';
 import { lengthInDiameters } from '../mechanics/length-of-diameters.ts';
 import { quantityOf, type BoundBlock, type BoundStatement } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
-import { exactly, type Amount } from '../units/amount.ts';
+import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
-import { unitNamed } from '../units/unit-table.ts';
 import { answerOf, type Answer } from './answer.ts';
 import { endOf, hoverBury, hoverEnd, hoverEyeSize, hoverTaper } from './hover-splice.ts';
 import { measureText } from './measure-text.ts';
@@ -25,8 +26,7 @@ const strength = (value: Value): string => (isUnknown(value) ? 'strength not jud
 /** `at 8.4 m from inboard`, from where the damage lies on the line as it is now. */
 export function whereIs(damage: AssessedDamage): string {
   if (damage.from === undefined || damage.to === undefined) return 'at a place that cannot be told';
-  const metres = (a: Amount): string => printAmount(a, 'length', { unit: unitNamed('m') });
-  const [from, to] = [metres(damage.from), metres(damage.to)];
+  const [from, to] = [positionText(damage, damage.from), positionText(damage, damage.to)];
   return from === to ? `at ${from} from inboard` : `from ${from} to ${to} from inboard`;
 }
 

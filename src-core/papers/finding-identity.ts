@@ -36,14 +36,25 @@ export interface IdentifiedFinding {
   readonly identity: string;
 }
 
-/** Tells findings of one file apart without a line number: by rule, block, statement, and which of several it is. */
-export function identified(file: RigFile, findings: readonly Finding[]): IdentifiedFinding[] {
+/** What a finding is known by, without a line number: rule, block and statement. Findings alike share it. */
+export function identityKey(file: RigFile, finding: Finding): { readonly block: BoundBlock | undefined; readonly key: string } {
+  const block = blockAt(file, finding.place);
+  return { block, key: JSON.stringify([finding.code, block === undefined ? '' : blockTitle(block), statementText(finding.place)]) };
+}
+
+/** Gives each key of one file, in the order of its findings, an identity that also says which of several alike it is. */
+export function identities(keys: readonly string[]): string[] {
   const seen = new Map<string, number>();
-  return findings.map((finding) => {
-    const block = blockAt(file, finding.place);
-    const key = JSON.stringify([finding.code, block === undefined ? '' : blockTitle(block), statementText(finding.place)]);
+  return keys.map((key) => {
     const occurrence = (seen.get(key) ?? 0) + 1;
     seen.set(key, occurrence);
-    return { finding, block, identity: textDigest(`${key}\n${occurrence}`) };
+    return textDigest(`${key}\n${occurrence}`);
   });
+}
+
+/** Tells findings of one file apart without a line number: by rule, block, statement, and which of several it is. */
+export function identified(file: RigFile, findings: readonly Finding[]): IdentifiedFinding[] {
+  const known = findings.map((finding) => ({ finding, ...identityKey(file, finding) }));
+  const made = identities(known.map(({ key }) => key));
+  return known.map(({ finding, block }, i) => ({ finding, block, identity: made[i]! }));
 }

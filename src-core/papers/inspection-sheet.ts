@@ -1,4 +1,5 @@
-import { damageWords, type AssessedDamage, type AssessedLine, type AssessedPiece } from '../assess/assess-line.ts';
+import type { AssessedDamage, AssessedLine, AssessedPiece } from '../assess/assess-line.ts';
+import { damageWords } from '../assess/damage-words.ts';
 import { carriedName, type AssessedWinch } from '../assess/assess-winch.ts';
 import { show, showValue, writtenUnit } from '../assess/show.ts';
 import type { AssessedEnd } from '../assess/splice-end.ts';

@@ -4,7 +4,7 @@ import { rules } from '../rules/all.ts';
 import type { Rule } from '../rules/rule.ts';
 import { cleanText } from './clean-text.ts';
 import { codeSpan, escapeMarkdown } from './escape-markdown.ts';
-import { blockTitle, identified } from './finding-identity.ts';
+import { blockTitle, identities, identityKey } from './finding-identity.ts';
 import type { Locate, Location } from './locate.ts';
 
 /** Findings of one file, as they are told. */
@@ -56,13 +56,34 @@ export interface SarifResult {
   readonly properties: Readonly<Record<string, string>>;
 }
 
+/** A finding as a result that still lacks what depends on the others: its identity and the number of its rule. */
+export interface SarifDraft {
+  readonly code: string;
+  readonly key: string;
+  /** Undefined when the finding's place is in no file. */
+  readonly result: SarifResult | undefined;
+}
+
+/** Drafts hold plain data, so that another thread may make them. */
+export function sarifDraft(file: RigFile, finding: Finding, locate: Locate): SarifDraft {
+  const { block, key } = identityKey(file, finding);
+  return { code: finding.code, key, result: resultOf(finding, block === undefined ? undefined : { title: blockTitle(block), name: block.name, kind: block.definition.head }, locate) };
+}
+
 /** A log of findings as other tools read it: SARIF 2.1.0. The same rig on the same day gives the same bytes. */
-export function sarifLog(files: readonly FileFindings[], { version, day, problems }: SarifOptions): object {
+export const sarifLog = (files: readonly FileFindings[], options: SarifOptions): object =>
+  sarifOfDrafts(files.map(({ file, findings, locate }) => findings.map((finding) => sarifDraft(file, finding, locate))), options);
+
+/** The log of drafts, which stand file by file. */
+export function sarifOfDrafts(files: readonly (readonly SarifDraft[])[], { version, day, problems }: SarifOptions): object {
   // Only rules that speak here: their reasons and examples are long, and all of them are one command away.
-  const codes = new Set(files.flatMap(({ findings }) => findings.map((f) => f.code)));
+  const codes = new Set(files.flatMap((drafts) => drafts.map((draft) => draft.code)));
   const sorted = rules.filter((rule) => codes.has(rule.name)).sort((a, b) => (a.name < b.name ? -1 : 1));
   const index = new Map(sorted.map((rule, i) => [rule.name, i]));
-  const results = files.flatMap(({ file, findings, locate }) => identified(file, findings).map(({ finding, block, identity }) => resultOf(finding, block === undefined ? undefined : { title: blockTitle(block), name: block.name, kind: block.definition.head }, identity, locate, index)));
+  const results = files.flatMap((drafts) => {
+    const made = identities(drafts.map((draft) => draft.key));
+    return drafts.map(({ code, result }, i) => (result === undefined ? undefined : finished(result, index.get(code), made[i]!)));
+  });
   return {
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
     version: '2.1.0',
@@ -105,10 +126,17 @@ function ruleOf(rule: Rule): object {
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1) + (text.endsWith('.') ? '' : '.');
 
-function resultOf(finding: Finding, block: { readonly title: string; readonly name: string | undefined; readonly kind: string } | undefined, identity: string, locate: Locate, index: ReadonlyMap<string, number>): SarifResult | undefined {
+/** Members keep the order in which the log shows them. */
+const finished = ({ ruleId, ...rest }: SarifResult, ruleIndex: number | undefined, identity: string): SarifResult => ({
+  ruleId,
+  ...(ruleIndex === undefined ? {} : { ruleIndex }),
+  ...rest,
+  partialFingerprints: { 'linewright/v1': identity, primaryLocationLineHash: `${identity}:1` },
+});
+
+function resultOf(finding: Finding, block: { readonly title: string; readonly name: string | undefined; readonly kind: string } | undefined, locate: Locate): SarifResult | undefined {
   const at = locate(finding.place);
   if (at === undefined) return undefined;
-  const ruleIndex = index.get(finding.code);
   const related = finding.related.flatMap(({ place, message }, i) => {
     const spot = locate(place);
     return spot === undefined ? [] : [{ id: i + 1, physicalLocation: physical(spot), message: messageOf(message) }];
@@ -126,12 +154,12 @@ function resultOf(finding: Finding, block: { readonly title: string; readonly na
   });
   return {
     ruleId: finding.code,
-    ...(ruleIndex === undefined ? {} : { ruleIndex }),
     level: levels[finding.severity],
     message: { text: plain(finding.message) + (finding.help === '' ? '' : `\nHelp: ${plain(finding.help)}`), markdown: `${namesAsCode(finding.message)}${finding.help === '' ? '' : `  \nHelp: ${namesAsCode(finding.help)}`}` },
     locations: [{ physicalLocation: physical(at), ...(block === undefined ? {} : { logicalLocations: [{ ...(block.name === undefined ? {} : { name: block.name }), fullyQualifiedName: block.title, kind: block.kind }] }) }],
     ...(related.length === 0 ? {} : { relatedLocations: related }),
-    partialFingerprints: { 'linewright/v1': identity, primaryLocationLineHash: `${identity}:1` },
+    // A place held free: the identity is known once all findings of the file are.
+    partialFingerprints: {},
     ...(fixes.length === 0 ? {} : { fixes }),
     properties: { severity: finding.severity, ...(finding.why === undefined ? {} : { why: finding.why }), ...(finding.source === undefined ? {} : { source: finding.source }) },
   };

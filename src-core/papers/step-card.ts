@@ -1,5 +1,6 @@
 import { assessKit, type JudgedNeed } from '../assess/assess-kit.ts';
-import { damageWords, type AssessedPiece } from '../assess/assess-line.ts';
+import type { AssessedPiece } from '../assess/assess-line.ts';
+import { damageWords } from '../assess/damage-words.ts';
 import { assessWinch, carriedName } from '../assess/assess-winch.ts';
 import type { AssessedRepair } from '../assess/assessing.ts';
 import { writtenValue } from '../assess/facts.ts';

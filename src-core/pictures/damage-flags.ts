@@ -1,4 +1,5 @@
-import { damageWords, type AssessedDamage, type Remedy } from '../assess/assess-line.ts';
+import type { AssessedDamage, Remedy } from '../assess/assess-line.ts';
+import { damageWords } from '../assess/damage-words.ts';
 import type { Amount } from '../units/amount.ts';
 import { printLength, type Figures } from './figures.ts';
 import { placeFlags } from './place-flags.ts';

@@ -1,4 +1,5 @@
-import { damageWords, type AssessedLine, type AssessedPiece, type Remedy } from '../assess/assess-line.ts';
+import type { AssessedLine, AssessedPiece, Remedy } from '../assess/assess-line.ts';
+import { damageWords } from '../assess/damage-words.ts';
 import { endName } from '../assess/ends.ts';
 import { show } from '../assess/show.ts';
 import { isUnknown, unknown, type Cause, type Value } from '../mechanics/derivation.ts';

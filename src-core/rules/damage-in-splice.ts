@@ -1,6 +1,6 @@
 import { damagePlace } from '../assess/damage-place.ts';
 import { endName, inService } from '../assess/ends.ts';
-import { damageWords } from '../assess/assess-line.ts';
+import { damageWords } from '../assess/damage-words.ts';
 import { isAbove } from '../base/compare.ts';
 import { causeOfLost } from '../assess/facts.ts';
 import { defineRule } from './rule.ts';

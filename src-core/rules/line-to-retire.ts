@@ -1,4 +1,4 @@
-import { damageWords } from '../assess/assess-line.ts';
+import { damageWords } from '../assess/damage-words.ts';
 import { damagePlace } from '../assess/damage-place.ts';
 import { inService } from '../assess/ends.ts';
 import { defineRule } from './rule.ts';

@@ -9,7 +9,7 @@ export const unknownUnit = defineTextRule({
   bad: `shackle bow-22 {
   form  bow
   body  22 mm
-  wll   6.5 tn
+  wll   65 kNn
 }
 `,
   good: `shackle bow-22 {

@@ -37,14 +37,28 @@ export function formatFile(text: string, topHeads: ReadonlySet<string>): string 
   let result = '';
   for (const { chunk } of splitChunks(text.replace(/\r\n|\r/g, '\n'), topHeads)) {
     const formatted = formatChunk(chunk);
-    result += result === '' ? formatted.replace(/^\n+(?=[^\n])/, '') : formatted;
+    result += result === '' ? withoutBlankStart(formatted) : formatted;
   }
   if (/^\n*$/.test(result)) result = '';
   return lineBreak === '\n' ? result : result.replaceAll('\n', lineBreak);
 }
 
-/** The text of one chunk in the same layout. Lines end with LF. */
+/** Blank lines before the first word of a file are not kept. */
+export const withoutBlankStart = (text: string): string => text.replace(/^\n+(?=[^\n])/, '');
+
+const formattedAs = new WeakMap<Chunk, string>();
+
+/** The text of one chunk in the same layout. Lines end with LF. A chunk is laid out once. */
 export function formatChunk(chunk: Chunk): string {
+  let formatted = formattedAs.get(chunk);
+  if (formatted === undefined) {
+    formatted = layOut(chunk);
+    formattedAs.set(chunk, formatted);
+  }
+  return formatted;
+}
+
+function layOut(chunk: Chunk): string {
   if (chunk.tree.problems.some((problem) => shapeless.has(problem.code))) return chunk.text;
   const rows: (Row | 'blank')[] = [];
   let depth = 0;
@@ -177,7 +191,7 @@ function columnWidths(rows: readonly (Row | 'blank')[]): Map<Row, number> {
   const widths = new Map<Row, number>();
   let run: Row[] = [];
   const close = (): void => {
-    const longest = Math.max(0, ...run.map((r) => r.tokens[r.column === 'verb' ? 1 : 0]!.text.length));
+    const longest = run.reduce((most, r) => Math.max(most, r.tokens[r.column === 'verb' ? 1 : 0]!.text.length), 0);
     for (const row of run) widths.set(row, row.column === 'verb' ? Math.max(verbColumn, longest + 2) : longest + 2);
     run = [];
   };

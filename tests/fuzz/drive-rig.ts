@@ -115,6 +115,8 @@ export function askFuzz(project: Project, offsets: readonly number[]): string[] 
   foldingRanges(project, fuzzPath);
   const once = formatFile(text, topHeads);
   if (formatFile(once, topHeads) !== once) wrong.push('formatting again changes the text');
+  const edits = [...formattingEdits(project, fuzzPath)].sort((a, b) => b.start - a.start || b.end - a.end);
+  if (edits.reduce((now, e) => now.slice(0, e.start) + e.text + now.slice(e.end), text) !== once) wrong.push('the edits of formatting do not make the formatted text');
   return wrong;
 }
 

@@ -16,7 +16,7 @@ test('bury: diameters, what is needed, what is counted', () => {
 test('bury: the marks in order from the cut end', () => {
   const marks = hover(line.replace('bury 72 d taper 24 d', 'bury $072 d taper 24 d size 150 mm') + '}\n').split('\n').filter((l) => l.startsWith('| '));
   expect(marks.map((row) => row.split(' | ').slice(0, 2).join(': ').replace('| ', ''))).toEqual([
-    'mark: from the tail end', 'tail end: 0 mm', 'taper start: 240 mm', 'throat mark: 720 mm', 'entry mark: 870 mm', 'exit mark: 1.71 to 1.83 m',
+    'mark: from the tail end', 'tail end: 0', 'taper start: 240 mm', 'throat mark: 720 mm', 'entry mark: 870 mm', 'exit mark: 1.71 to 1.83 m',
   ]);
 });
 

@@ -17,7 +17,7 @@ const wanted = 0.85;
 const testsOf: Readonly<Record<string, readonly string[]>> = {
   units: ['tests/units/**', 'tests/published/**', 'tests/mechanics/**', 'tests/property/statics-*'],
   mechanics: ['tests/mechanics/**', 'tests/published/**', 'tests/planner/**', 'tests/property/{rope,statics-*}.test.ts'],
-  rules: ['tests/rules/**', 'tests/property/!(incremental).test.ts'],
+  rules: ['tests/rules/**', 'tests/assess/**', 'tests/property/pull.test.ts'],
 };
 
 const { values: asked } = parseArgs({

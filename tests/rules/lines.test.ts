@@ -98,7 +98,7 @@ chain short {
   });
 
   test('a taper longer than its bury is said once, and nothing about it is called missing', () => {
-    expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`)).toEqual(['warning[line-factor-too-low]: `bow-winch` can pull 42 kN, above the 30.6 kN of `main` at a factor of 3', 'error[taper-longer-than-bury]: taper of `main` outboard eye is 90 d, above its bury of 72 d']);
+    expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`)).toEqual(['warning[line-factor-too-low]: `bow-winch` can pull 42 kN, above the 30.6 kN that a factor of 3 leaves of `main`', 'error[taper-longer-than-bury]: taper of `main` outboard eye is 90 d, above its bury of 72 d']);
     expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`, 'missing-fact')).toEqual([]);
   });
 
@@ -163,7 +163,7 @@ describe('logbook', () => {
 
 describe('winch', () => {
   test('a sound winch and line are judged without a word but the factor', () => {
-    expect(judgeText(`${winch}\n${line()}`)).toEqual(['18:3 warning[line-factor-too-low]: `bow-winch` can pull 42 kN, above the 27.6 to 30.7 kN of `main` at a factor of 3']);
+    expect(judgeText(`${winch}\n${line()}`)).toEqual(['18:3 warning[line-factor-too-low]: `bow-winch` can pull 42 kN, above the 27.6 to 30.7 kN that a factor of 3 leaves of `main`']);
   });
 
   test('a repair is judged with what it leaves on the drum', () => {

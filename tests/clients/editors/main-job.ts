@@ -4,7 +4,7 @@ import type { Step } from './steps.ts';
 import { slow_ms, type Workbench } from './workbench.ts';
 
 /** What a reader sees of an open rig wherever the extension runs: squiggle, hover, problem list. */
-export async function showMainJob(bench: Workbench, step: Step, name: string): Promise<void> {
+export async function showMainJob(bench: Pick<Workbench, 'page' | 'editor' | 'screenshot'>, step: Step, name: string): Promise<void> {
   const { page, editor } = bench;
 
   await step('squiggle under the finding', async () => {

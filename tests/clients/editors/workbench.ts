@@ -13,7 +13,7 @@ import { serveFolder } from './serve-folder.ts';
 export const repository = fileURLToPath(new URL('../../../', import.meta.url));
 
 /** A quiet editor: nothing that looks for updates, greets, suggests or moves the layout while a test points at it. */
-const settings = {
+export const settings = {
   'workbench.startupEditor': 'none',
   'workbench.tips.enabled': false,
   'workbench.welcomePage.walkthroughs.openOnInstall': false,
@@ -36,7 +36,7 @@ const settings = {
   'linewright.check.asOf': expected.asOf,
 };
 
-const browserFlags = [
+export const browserFlags = [
   '--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',
   '--disable-background-networking', '--disable-component-update', '--disable-sync',
 ];
@@ -44,7 +44,7 @@ const browserFlags = [
 /** A cold machine that is busy with something else shows its first squiggle after half a minute. */
 export const slow_ms = 90_000;
 
-const freePort = (): Promise<number> =>
+export const freePort = (): Promise<number> =>
   new Promise((done) => {
     const probe = createServer().listen(0, '127.0.0.1', () => {
       const address = probe.address();
@@ -116,8 +116,6 @@ interface Started {
   readonly extension: string;
   readonly workspace: string;
   readonly url: string;
-  /** Changes settings of the running editor. */
-  readonly set: (change: Readonly<Record<string, unknown>>) => Promise<void>;
   readonly log: () => string;
   readonly close: () => Promise<void>;
 }
@@ -162,8 +160,7 @@ async function start(editors: Editors, host: Host, prepare: Prepare, more: Reado
     }
     const file = `vscode-remote://127.0.0.1:${port}${join(home.workspace, expected.rig)}`;
     const url = `${origin}/?folder=${encodeURIComponent(home.workspace)}&payload=${encodeURIComponent(JSON.stringify([['openFile', file]]))}`;
-    const settingsFile = join(home.folder, 'data', 'User', 'settings.json');
-    return { page, extension, workspace: home.workspace, url, log, close, set: (change) => writeFile(settingsFile, JSON.stringify({ ...settings, ...more, ...change })) };
+    return { page, extension, workspace: home.workspace, url, log, close };
   } catch (error) {
     await close();
     throw error;
@@ -193,8 +190,11 @@ export class Workbench {
     return this.started.workspace;
   }
 
-  set(change: Readonly<Record<string, unknown>>): Promise<void> {
-    return this.started.set(change);
+  /** Opens the workspace with one of its files in the editor. */
+  async openFile(name: string): Promise<void> {
+    await this.page.goto(this.started.url.replace(encodeURIComponent(`/${expected.rig}`), encodeURIComponent(`/${name}`)));
+    await this.page.locator('.tab.active', { hasText: name }).waitFor({ timeout: slow_ms });
+    await this.editor.locator('.view-line').first().waitFor({ timeout: slow_ms });
   }
 
   async openRig(): Promise<void> {

@@ -20,6 +20,9 @@ export interface Peer {
   readonly received: readonly Message[];
   readonly ended: Promise<number | null>;
   kill(): void;
+  signal(name: NodeJS.Signals): void;
+  /** Closes the server's input, as an editor does that ends. */
+  hangUp(): void;
 }
 
 export class RefusedRequest extends Error {
@@ -35,8 +38,8 @@ type Answers = Readonly<Record<string, (params: never) => unknown>>;
 
 const patience_ms = 15_000;
 
-export function startPeer(command: string, words: readonly string[], answers: Answers = {}): Peer {
-  const child = spawn(command, words, { stdio: ['pipe', 'pipe', 'pipe'] });
+export function startPeer(command: string, words: readonly string[], answers: Answers = {}, env: Readonly<Record<string, string>> = {}): Peer {
+  const child = spawn(command, words, { stdio: ['pipe', 'pipe', 'pipe'], env: { ...process.env, ...env } });
   const received: Message[] = [];
   const waiting = new Map<number, (message: Message) => void>();
   const watchers = new Set<() => void>();
@@ -100,6 +103,8 @@ export function startPeer(command: string, words: readonly string[], answers: An
     write,
     notify: (method, params) => send({ method, params }),
     kill: () => void child.kill('SIGKILL'),
+    signal: (name) => void child.kill(name),
+    hangUp: () => void child.stdin.end(),
     request: <T>(method: string, params?: unknown) =>
       inTime<T>(method, (done, fail) => {
         const id = ++lastId;
