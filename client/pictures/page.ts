@@ -39,7 +39,10 @@ summary { width: max-content; padding: 3px 6px; cursor: pointer; }
 table { border-collapse: collapse; margin-block: 6px; }
 caption { padding-block-end: 6px; text-align: start; }
 th, td { padding: 3px 10px; border: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, currentColor)); text-align: start; vertical-align: top; }
-#empty { max-width: 60ch; }
+@media (forced-colors: active) {
+  article { border-inline-start-color: Canvas; }
+  article.current { border-inline-start-color: Highlight; }
+}
 `;
 
 /** The page of the pictures: what may run and be loaded is one script and one style, by their nonce. */

@@ -51,8 +51,9 @@ function drawingOf(svg: string): SVGElement | string {
   return document.importNode(parsed, true) as unknown as SVGElement;
 }
 
+/** A figure keeps its unit on its line. */
 function tableOf({ table, description }: ShownPicture): HTMLElement {
-  const cells = (name: 'th' | 'td', row: readonly string[]): HTMLElement[] => row.map((says) => make(name, name === 'th' ? { scope: 'col' } : {}, says));
+  const cells = (name: 'th' | 'td', row: readonly string[]): HTMLElement[] => row.map((says) => make(name, name === 'th' ? { scope: 'col' } : {}, says.replace(/(\d) (?=[a-z%])/gi, '$1\u00A0')));
   return make(
     'div',
     { tabindex: '0', role: 'group', 'aria-label': words.table },

@@ -79,7 +79,7 @@ function workersFor(words: Words, io: Io): { watching(keep: (text: string) => st
   return {
     watching: (keep) => (text) => {
       files++;
-      if (1 < jobs && fleet === undefined && (given !== undefined || files === manyFiles)) fleet = new FleetWorkers(program!, jobs);
+      if (1 < jobs && fleet === undefined && (given !== undefined || files === manyFiles)) fleet = new FleetWorkers(program!, jobs - 1);
       return keep(text);
     },
     judge: (judging, roots) => (fleet === undefined ? judgeHere(judging, roots) : fleet.judge(judging, roots)),

@@ -28,6 +28,8 @@ class Replay {
   readonly problems: Problem[] = [];
   readonly #own: string;
   readonly #system: System;
+  /** Length as fitted (m), when it is written. */
+  readonly #longest: number | undefined;
   /** Logs that only this replay has seen, each under itself. */
   readonly #growing = new WeakMap<readonly LogEntry[], LogEntry[]>();
 
@@ -41,9 +43,10 @@ class Replay {
     const diameter = fact('diameter');
     this.#diameter = diameter === undefined ? undefined : quantityOf(diameter.values, 'diameter')?.value;
     this.pieces = new Map(before?.pieces ?? []);
-    if (before !== undefined) return;
     const length = fact('length');
     const axis = length === undefined ? undefined : quantityOf(length.values, 'length')?.value;
+    this.#longest = axis;
+    if (before !== undefined) return;
     const end = (head: string): EndFacts => {
       const statement = fact(head);
       return statement === undefined ? { ...bareEnd(line.headPlace, undefined, line.brokenHeads.has(head) ? 'unknown' : 'unstated'), supplied: true } : endFacts(statement.values, statement, { supplied: true, day: undefined });
@@ -90,7 +93,11 @@ class Replay {
   #point(piece: PieceState, at: BoundEnd): Point {
     const x = at.distance.value;
     const total = finishedLength(piece);
-    if (total === undefined) return { s: at.end === 'inboard' ? axisAt(piece, x) : undefined, beyond: undefined };
+    if (total === undefined) {
+      // Whatever a piece of unknown length measures, it is no longer than the line was.
+      if (this.#longest !== undefined && isAbove(x, this.#longest)) return { s: undefined, beyond: x - this.#longest };
+      return { s: at.end === 'inboard' ? axisAt(piece, x) : undefined, beyond: undefined };
+    }
     const fromInboard = at.end === 'inboard' ? x : total - x;
     if (isAbove(x, total)) return { s: undefined, beyond: x - total };
     return { s: axisAt(piece, Math.max(0, fromInboard)), beyond: undefined };
@@ -100,7 +107,7 @@ class Replay {
   #beyond(piece: PieceState, place: Place, ...points: readonly Point[]): boolean {
     const beyond = Math.max(...points.map((p) => p.beyond ?? 0));
     if (beyond <= 0) return false;
-    const total = finishedLength(piece)!;
+    const total = finishedLength(piece) ?? this.#longest!;
     this.#problem('position-beyond-end', place, `this position lies ${this.#metres(beyond)} beyond the end of \`${piece.name}\`, which is ${this.#metres(total)} long here`, 'measure again, or correct the end it is counted from');
     return true;
   }

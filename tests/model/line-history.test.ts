@@ -175,3 +175,9 @@ describe('mended', () => {
     expect(marks(replay('  2026-05-01 damage cut 1 strand at 12 m from inboard\n  2026-05-02 mended pulled at 12 m from inboard'), 'main')).toEqual([[12, 12]]);
   });
 });
+
+test('a line of unknown length is no longer than it was', () => {
+  const state = replay('  2026-06-01 splice outboard eye size 200 mm\n  2026-06-02 cut at 100 m from inboard');
+  expect(state.problems.map((p) => p.code)).toContain('position-beyond-end');
+  expect(lengths(state)).toEqual({ main: undefined });
+});

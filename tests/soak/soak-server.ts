@@ -51,7 +51,8 @@ function memoryOf(pid: number): number {
 }
 
 async function startServer(): Promise<BenchClient> {
-  const client = new BenchClient({ name: 'linewright', command: [process.execPath, program, '--stdio'], language: languages.rig, pulls: true, rest_ms: 0, settings: { linewright: { check: { asOf: rigTextDay } } } });
+  // With this little memory a leak ends the server long before the last step.
+  const client = new BenchClient({ name: 'linewright', command: [process.execPath, '--max-old-space-size=128', program, '--stdio'], language: languages.rig, pulls: true, rest_ms: 0, settings: { linewright: { check: { asOf: rigTextDay } } } });
   await client.initialize(rootUri);
   return client;
 }

@@ -32,6 +32,7 @@ export async function showMainJob(bench: Pick<Workbench, 'page' | 'editor' | 'sc
     console.log(`   ${row.slice(0, 200)}`);
     assert.ok(row.includes(expected.finding.code), `the row names its code ${expected.finding.code}: ${row}`);
     await bench.screenshot(`${name}-problems`);
-    await page.keyboard.press('Control+Shift+M');
+    await page.keyboard.press('Control+J');
+    await problem.waitFor({ state: 'hidden', timeout: slow_ms });
   });
 }

@@ -38,7 +38,7 @@ winch rear-winch {
 
 /** A build document with rigs in it: squiggles and hovers in its fences, and the preview with pictures and findings. */
 export async function testMarkdown(editors: Editors, step: Step): Promise<void> {
-  const bench = await Workbench.start(editors, 'node', (_extension, workspace) => writeFile(join(workspace, 'build.md'), document));
+  const bench = await Workbench.start(editors, 'node', (_extension, workspace) => writeFile(join(workspace, 'build.md'), document), { 'linewright.codeLens.enabled': true });
   const { page, editor } = bench;
   const fenceFrame = async (holds: (frame: Frame) => Promise<boolean>, says: string): Promise<Frame> => {
     for (const end = Date.now() + slow_ms; Date.now() < end; await pause(150)) {
@@ -65,6 +65,10 @@ export async function testMarkdown(editors: Editors, step: Step): Promise<void> 
       await editor.locator('.view-line', { hasText: /carries/ }).locator('span span', { hasText: /^carries$/ }).first().hover();
       await page.locator('.monaco-hover:visible', { hasText: /24\skN/ }).first().waitFor({ timeout: slow_ms });
       await page.mouse.move(1000, 780);
+    });
+
+    await step('lens above the line, since it is wanted here', async () => {
+      await editor.locator('.codelens-decoration', { hasText: /\d\skN/ }).first().waitFor({ timeout: slow_ms });
     });
 
     await step('preview with pictures and findings', async () => {

@@ -197,6 +197,12 @@ export class Workbench {
     await this.editor.locator('.view-line').first().waitFor({ timeout: slow_ms });
   }
 
+  /** Loads the window again, without telling it what to open: it opens what it had. */
+  async reload(): Promise<void> {
+    await this.page.goto(this.started.url.replace(/&payload=.*/, ''));
+    await this.page.locator('.monaco-workbench').waitFor({ timeout: slow_ms });
+  }
+
   async openRig(): Promise<void> {
     await this.page.goto(this.started.url);
     await this.page.locator('.monaco-workbench').waitFor({ timeout: slow_ms });
