@@ -22,6 +22,6 @@ export async function mendSample(context: vscode.ExtensionContext): Promise<void
   if (at < 0) return;
   const place = new vscode.Range(document.positionAt(at + 5), document.positionAt(at + 5));
   const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', document.uri, place, vscode.CodeActionKind.QuickFix.value);
-  const edit = actions.find((action) => action.edit !== undefined && action.diagnostics?.some(({ code }) => (typeof code === 'object' ? code.value : code) === 'bury-too-short'))?.edit;
+  const edit = actions.find((action) => action.isPreferred === true && action.edit !== undefined)?.edit;
   if (edit !== undefined) await vscode.workspace.applyEdit(edit);
 }

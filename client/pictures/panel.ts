@@ -129,7 +129,9 @@ class PicturesPanel {
       if (asking.token.isCancellationRequested) return;
       this.#shown = shownPictures(this.#shown, answer);
       this.#notices = noticesOf(answer, this.#shown.length);
-      if (cursor !== undefined) this.#current = pictureUnder(this.#shown, cursor) ?? this.#current;
+      // The cursor may have gone on while the answer was made.
+      const now = this.#editor?.selection.active;
+      if (now !== undefined) this.#current = pictureUnder(this.#shown, now) ?? this.#current;
     } catch (error) {
       if (asking.token.isCancellationRequested) return;
       this.#log.warn(`pictures: ${error instanceof Error ? error.message : String(error)}`);

@@ -23,6 +23,7 @@ const zooms = [0.5, 0.67, 0.8, 1, 1.25, 1.5, 2, 3, 4];
 
 let state: PageState = editor.getState() ?? {};
 let shown: ShowMessage | undefined;
+let current: string | undefined;
 const sections = new Map<string, { readonly element: HTMLElement; readonly made: ShownPicture }>();
 
 function keep(change: Partial<PageState>): void {
@@ -101,9 +102,10 @@ const isSame = (a: ShownPicture, b: ShownPicture): boolean => a.svg === b.svg &&
 
 /** Only what changed is made again, so that the view, the focus and open tables stay where they are. */
 function show(message: ShowMessage): void {
-  const isOther = shown?.uri !== message.uri;
+  const isOther = shown !== undefined && shown.uri !== message.uri;
   const isFirst = shown === undefined;
-  shown = message;
+  // What is sent before there is an answer is not yet the view that was kept.
+  if (message.pictures.length > 0) shown = message;
   byId('name').textContent = message.name;
   byId('name').title = message.name;
   const wanted = new Set(message.pictures.map((p) => p.id));
@@ -133,12 +135,13 @@ function show(message: ShowMessage): void {
     return make('li', {}, go);
   }));
   if (isFirst && state.uri === message.uri && message.pictures.length > 0) main.scrollTo(state.left ?? 0, state.top ?? 0);
-  if (message.pictures.length === 0) shown = isFirst ? undefined : message;
-  markCurrent(message.current, isOther && !(isFirst && state.uri === message.uri));
+  const isBack = isFirst && state.uri === message.uri;
+  markCurrent(message.current, (isOther || message.current !== current) && !isBack);
   keep({ uri: message.uri });
 }
 
 function markCurrent(id: string | undefined, follow: boolean): void {
+  current = id;
   for (const [key, { element }] of sections) {
     element.classList.toggle('current', key === id);
     if (key === id) element.setAttribute('aria-current', 'true');
