@@ -18,7 +18,7 @@ export async function mendSample(context: vscode.ExtensionContext): Promise<void
   if (sample === undefined) await openSample(context);
   const document = await vscode.workspace.openTextDocument(sample!);
   await vscode.window.showTextDocument(document);
-  const at = document.getText().indexOf('bury ', document.getText().indexOf('outboard'));
+  const at = document.getText().indexOf('bury ', document.getText().indexOf('repair '));
   if (at < 0) return;
   const place = new vscode.Range(document.positionAt(at + 5), document.positionAt(at + 5));
   const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', document.uri, place, vscode.CodeActionKind.QuickFix.value);

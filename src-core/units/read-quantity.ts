@@ -111,23 +111,24 @@ export function readQuantity(lexemes: readonly Lexeme[], at: number, isWordOfLin
       },
     };
   }
-  let unit = piece.unit;
+  const { unit } = piece;
+  let last = unit;
   let total = toSI(piece.value, unit);
   let used = piece.used;
   let end = piece.end;
-  // `22 ft 6 in`, `2 m 35 cm`: each further piece is a smaller unit of the same measure.
+  // `22 ft 6 in`, `2 m 35 cm`: each further piece is a smaller unit of the same measure, and less than one of the last.
   for (;;) {
     const more = readPiece(lexemes, at + used);
     if (more?.unit === undefined || more.bad !== undefined) break;
     if (more.unit.dimension !== unit.dimension || unit.offset !== undefined) break;
-    if (more.unit.factor >= unit.factor || more.value < 0 || more.value * more.unit.factor >= unit.factor * (1 + 1e-9)) {
+    if (more.unit.factor >= last.factor || more.value < 0 || more.value * more.unit.factor >= last.factor * (1 + 1e-9)) {
       const span = { start, end: more.end };
       return { used: used + more.used, span, problem: { problem: 'mixed-compound', span, message: 'a compound goes from the larger unit to the smaller one', help: 'write it like 22 ft 6 in' } };
     }
     total = total < 0 || Object.is(piece.value, -0) ? total - toSI(more.value, more.unit) : total + toSI(more.value, more.unit);
     used += more.used;
     end = more.end;
-    unit = more.unit.dimension === 'length' ? piece.unit : unit;
+    last = more.unit;
   }
   return { quantity: { value: total, dimension: unit.dimension, unit }, used, span: { start, end } };
 }

@@ -76,7 +76,7 @@ test('the walkthrough is short, and its commands are ours or the editor\'s', () 
 
 test('the sample has the two faults that it speaks of on any day, and mending one leaves the other', () => {
   const sample = readFileSync(at('client/media/sample.rig'), 'utf8');
-  expect(sample.split('\n')[0]).toBe('# A small rig with two faults: a bury that is too short, and too few wraps kept on the drum.');
+  expect(sample.split('\n')[0]).toBe('# A small rig with two faults: a planned bury that is too short, and too few wraps kept on the drum.');
   const faults = (text: string, on: string): string[] => {
     const project = new Project();
     project.set('sample.rig', text);

@@ -94,3 +94,11 @@ test.each([['year', 31_557_600], ['month', 2_629_800], ['week', 604_800], ['day'
 
 // What the SI counts in is one of itself.
 test.each(['m', 'kg', 'N', 'rad', 's', 'm/s', 'J', 'm2', 'Pa', 'kg/m'])('one %s is one', (word) => expect(unitNamed(word)!.factor).toBe(1));
+
+test('each piece of a compound is smaller than the one before', () => {
+  const whole = parseQuantity('1 yd 2 ft 6 in');
+  if (typeof whole === 'string') throw new Error(whole);
+  expect(whole.value).toBeCloseTo(66 * 0.0254, 12);
+  expect(typeof parseQuantity('1 yd 6 in 2 ft')).toBe('string');
+  expect(typeof parseQuantity('1 yd 2 ft 12 in')).toBe('string');
+});

@@ -230,7 +230,7 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
     await step('state survives a reload', async () => {
       await frame.locator('#zoom-in').click();
       const zoom = await frame.locator('#zoom').innerText();
-      await pause(500);
+      await until('the editor has kept the zoom', () => page.evaluate<boolean>(keptZoom));
       await bench.reload();
       frame = await picturesFrame(bench);
       assert.equal(await frame.locator('#zoom').innerText(), zoom);
@@ -257,6 +257,22 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
     await bench.close();
   }
 }
+
+/** The editor writes what it keeps into the browser's database, some seconds after it changed. */
+const keptZoom = `(async () => {
+  for (const { name } of await indexedDB.databases()) {
+    const database = await new Promise((done) => (indexedDB.open(name).onsuccess = ({ target }) => done(target.result)));
+    try {
+      for (const store of database.objectStoreNames) {
+        const values = await new Promise((done) => (database.transaction(store).objectStore(store).getAll().onsuccess = ({ target }) => done(target.result)));
+        if (values.some((value) => typeof value === 'string' && /linewright\\.pictures[^]*zoom[\\\\":]+\\d/.test(value))) return true;
+      }
+    } finally {
+      database.close();
+    }
+  }
+  return false;
+})()`;
 
 /** Counted in the file, since an editor draws only the lines in view. */
 async function lineNumber(bench: Workbench, words: RegExp): Promise<number> {
