@@ -18,6 +18,12 @@ export async function testVscodeWeb(editors: Editors, step: Step): Promise<void>
       await frame.locator('article[data-id="winch bow-winch drum"].current').waitFor({ timeout: slow_ms });
       await bench.screenshot('vscode-web-pictures');
     });
+
+    await step('without Git, a message says why there is no last commit', async () => {
+      await bench.editor.locator('.view-line', { hasText: 'barrel' }).first().click();
+      await bench.command('Linewright: Compare the Sheet with the Last Commit');
+      await bench.page.locator('.notification-list-item', { hasText: 'The last commit cannot be read' }).waitFor({ timeout: slow_ms });
+    });
   } catch (error) {
     await bench.screenshot('vscode-web-failure').catch(() => undefined);
     console.log(bench.serverLog);
