@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { commands } from './command-names.ts';
-import { rulePage, sheetPage } from './pages.ts';
+import { rulePage, sheetPage, stagePage } from './pages.ts';
 import { mendSample, openedSample, openSample } from './sample.ts';
 import { checkWorkspaceRequest, rulesRequest, type CheckWorkspaceResult, type RulesResult } from './protocol.ts';
 
@@ -17,6 +17,12 @@ async function showSheet(rig: vscode.Uri | string | undefined): Promise<void> {
   if (uri === undefined) return;
   const page = await vscode.workspace.openTextDocument(sheetPage(uri));
   await vscode.window.showTextDocument(page, { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true, preview: true });
+}
+
+async function showStage(stage: string): Promise<void> {
+  const uri = vscode.window.activeTextEditor?.document.uri;
+  if (uri === undefined) return;
+  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(stagePage(uri, stage)), { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true, preview: true });
 }
 
 async function checkWorkspace(client: BaseLanguageClient): Promise<void> {
@@ -68,6 +74,9 @@ export function addCommands(context: vscode.ExtensionContext, { client, log, res
   add(commands.openSample, () => openSample(context));
   add(commands.mendSample, () => mendSample(context));
   add(commands.showSheet, (rig?: vscode.Uri | string) => showSheet(rig));
+  add(commands.showTokens, () => showStage('tokens'));
+  add(commands.showTree, () => showStage('tree'));
+  add(commands.showModel, () => showStage('model'));
   add(commands.checkWorkspace, () => checkWorkspace(client));
   add(commands.openRule, (code?: unknown) => openRule(client, typeof code === 'string' ? code : undefined));
 }

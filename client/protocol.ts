@@ -12,6 +12,13 @@ export interface SheetResult {
   readonly text: string;
 }
 
+/** Client to server: what a stage of reading makes of one rig: its tokens, its tree or its model. */
+export const stageRequest = 'linewright/stage';
+export interface StageParams {
+  readonly uri: string;
+  readonly stage: string;
+}
+
 /**
  * Client to server: the sheet of one rig as other texts than those at hand would make it, such as those of the last commit.
  * The server cannot reach them; it says which it wants, and is asked again with them.

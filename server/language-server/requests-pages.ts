@@ -1,6 +1,7 @@
 import type { CancellationToken } from 'vscode-languageserver';
-import { checkWorkspaceRequest, explainRequest, rulesRequest, sheetRequest, type CheckWorkspaceResult, type ExplainResult, type RulesResult, type SheetResult } from '../../client/protocol.ts';
+import { checkWorkspaceRequest, explainRequest, rulesRequest, sheetRequest, stageRequest, type CheckWorkspaceResult, type ExplainResult, type RulesResult, type SheetResult } from '../../client/protocol.ts';
 import { explainCode, ruleList } from '../../src-core/ide/explain-code.ts';
+import { stages, stageText } from '../../src-core/ide/stages.ts';
 import { printDay } from '../../src-core/model/day.ts';
 import { sheetText } from '../../src-core/papers/sheet-text.ts';
 import type { LanguageServer } from './language-server.ts';
@@ -14,6 +15,12 @@ export const pages: Readonly<Record<string, Answer>> = {
     const root = project.rootsOf(of.path)[0] ?? of.path;
     const judged = project.judge(root, of.day).files.get(of.path);
     return { text: sheetText(judged?.blocks ?? [], { file: of.path, day: printDay(of.day) }) };
+  },
+
+  async [stageRequest](server: LanguageServer, params: { readonly uri?: unknown; readonly stage?: unknown }, token: CancellationToken): Promise<SheetResult> {
+    const of = await server.subject({ textDocument: { uri: params?.uri } }, token);
+    const stage = stages.find((s) => s === params?.stage);
+    return { text: of === undefined || stage === undefined ? 'This rig is not open, and no folder holds it.\n' : stageText(of.file, stage) };
   },
 
   [explainRequest]: (_server: LanguageServer, params: { readonly code?: unknown }): ExplainResult => ({ markdown: explainCode(typeof params?.code === 'string' ? params.code : '') }),
