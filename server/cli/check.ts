@@ -18,6 +18,8 @@ import type { Words } from './options.ts';
 const manyFiles = 400;
 /** A thread is a memory of its own; more of them wait for one another. */
 const mostJobs = 8;
+/** One core is left to the collector of unused memory, which runs beside us: measured on two cores, a second thread of ours saves nothing. */
+const defaultJobs = (): number => availableParallelism() - 1;
 
 /** Judges rigs: 0 when nothing is found at the chosen level, 1 when something is, 2 when something could not be checked. */
 export async function check(words: Words, io: Io): Promise<ExitCode> {
@@ -73,7 +75,7 @@ function workersFor(words: Words, io: Io): { watching(keep: (text: string) => st
   const given = words.option('jobs');
   if (given !== undefined && !/^[1-9]\d{0,3}$/.test(given)) throw new Refusal(`--jobs takes a whole number from 1, not \`${given}\``);
   const { program } = io;
-  const jobs = program === undefined ? 1 : Math.min(mostJobs, given === undefined ? availableParallelism() : Number(given));
+  const jobs = program === undefined ? 1 : Math.min(mostJobs, given === undefined ? defaultJobs() : Number(given));
   let fleet: FleetWorkers | undefined;
   let files = 0;
   return {

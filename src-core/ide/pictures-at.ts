@@ -34,6 +34,8 @@ export interface PlacedPicture extends Picture {
 interface Candidate {
   readonly id: string;
   readonly span: Span;
+  /** Its block: what cannot be read anywhere in it may leave something out of the picture. */
+  readonly block: Span;
   readonly draw: () => Picture;
 }
 
@@ -73,8 +75,8 @@ export function picturesAt(project: Project, path: string, offset: number, day: 
 export const nearestFirst = <T extends { readonly span: Span }>(pictures: readonly T[], offset: number): T[] =>
   pictures.filter((p) => contains(p.span, offset)).sort((a, b) => a.span.end - a.span.start - (b.span.end - b.span.start));
 
-function drawn({ id, span, draw }: Candidate, broken: readonly BrokenText[]): PlacedPicture {
-  return { ...draw(), id, span, broken: broken.find((b) => b.span.start <= span.end && span.start <= b.span.end) };
+function drawn({ id, span, block, draw }: Candidate, broken: readonly BrokenText[]): PlacedPicture {
+  return { ...draw(), id, span, broken: broken.find((b) => b.span.start <= block.end && block.start <= b.span.end) };
 }
 
 function brokenIn(file: RigFile): BrokenText[] {
@@ -96,7 +98,7 @@ function candidatesIn(view: Viewing): Candidate[] {
         const name = `${block.definition.head} ${block.name ?? ''} ${which}`;
         const count = (times.get(name) ?? 0) + 1;
         times.set(name, count);
-        found.push({ id: count === 1 ? name : `${name} ${count}`, span: (at === undefined ? undefined : view.file.spanOf(at)) ?? span, draw });
+        found.push({ id: count === 1 ? name : `${name} ${count}`, span: (at === undefined ? undefined : view.file.spanOf(at)) ?? span, block: span, draw });
       }
     }
   }

@@ -1,17 +1,18 @@
-import { execFile } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { buildBundles } from '../../esbuild.config.mjs';
-import { runIn } from './world.ts';
+import { rigText } from '../support/rig-text.ts';
+import { runIn, world } from './world.ts';
 
 const examples = fileURLToPath(new URL('../../examples', import.meta.url));
 const bundle = fileURLToPath(new URL('../../dist/linewright.cjs', import.meta.url));
 
 beforeAll(() => buildBundles(['cli']));
 
-const spawned = (words: readonly string[]): Promise<{ code: number; out: string; err: string }> =>
+const spawned = (words: readonly string[], { cwd = examples, node = [] as readonly string[] } = {}): Promise<{ code: number; out: string; err: string }> =>
   new Promise((done) => {
-    execFile(process.execPath, [bundle, ...words], { cwd: examples, encoding: 'utf8', maxBuffer: 1e8 }, (error, out, err) => done({ code: error === null ? 0 : Number(error.code), out, err }));
+    execFile(process.execPath, [...node, bundle, ...words], { cwd, encoding: 'utf8', maxBuffer: 1e8 }, (error, out, err) => done({ code: error === null ? 0 : Number(error.code), out, err }));
   });
 
 test.each([
@@ -29,4 +30,32 @@ test('without a day it judges today', async () => {
   const now = new Date();
   const today = `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
   expect(out).toContain(`judged as of ${today}`);
+});
+
+describe('a fleet', () => {
+  const fleet = (count: number): string => world(Object.fromEntries(Array.from({ length: count }, (_, i) => [`${i % 10}/truck-${String(i).padStart(4, '0')}.rig`, rigText(60, i + 1).replace(i % 10 === 0 ? 'bury 72 d' : '', i % 10 === 0 ? 'bury 46 d' : '')]))).folder;
+  const on = ['--on', '2026-06-22'];
+
+  test('takes no more memory for more rigs', async () => {
+    const cwd = fleet(600);
+    // All of them at once would not fit.
+    const { code, out } = await spawned(['check', ...on, '--jobs', '1'], { cwd, node: ['--max-old-space-size=44', '--max-semi-space-size=1'] });
+    expect([code, /^600 files: .*$/m.exec(out)?.[0]]).toEqual([1, expect.stringContaining('60 errors')]);
+  });
+
+  test('is judged by the shipped threads as by one', async () => {
+    const cwd = fleet(450);
+    const one = await spawned(['check', ...on, '--jobs', '1'], { cwd });
+    expect(await spawned(['check', ...on, '--jobs', '2'], { cwd })).toEqual(one);
+    expect(await spawned(['check', ...on], { cwd })).toEqual(one);
+  });
+
+  test('a reader that has seen enough ends the program', async () => {
+    const child = spawn(process.execPath, [bundle, 'check', ...on, '--jobs', '2'], { cwd: fleet(450), stdio: ['ignore', 'pipe', 'pipe'] });
+    let err = '';
+    child.stderr.on('data', (data: Buffer) => void (err += data.toString('utf8')));
+    child.stdout.once('data', () => child.stdout.destroy());
+    const code = await new Promise((done) => void child.on('exit', done));
+    expect([code, err]).toEqual([0, '']);
+  });
 });

@@ -1,7 +1,9 @@
 import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { onTestFinished } from 'vitest';
+import type { Io } from '../../server/cli/io.ts';
 import { run } from '../../server/cli/run.ts';
 
 export interface Said {
@@ -21,9 +23,12 @@ export function world(files: Readonly<Record<string, string | Uint8Array>> = {},
   return { folder, linewright: (...words: string[]) => runIn(folder, words, { today }) };
 }
 
-export async function runIn(cwd: string, words: readonly string[], { today = '2026-06-22', styled = false } = {}): Promise<Said> {
+/** The file that worker threads of the command line start with. */
+export const program = fileURLToPath(new URL('../../server/cli.ts', import.meta.url));
+
+export async function runIn(cwd: string, words: readonly string[], { today = '2026-06-22', styled = false, ...more }: Partial<Pick<Io, 'styled' | 'progress'>> & { readonly today?: string } = {}): Promise<Said> {
   let [out, err] = ['', ''];
-  const code = await run(words, { cwd, out: (text) => void (out += text), err: (text) => void (err += text), today: () => today, styled, width: undefined });
+  const code = await run(words, { cwd, out: (text) => void (out += text), err: (text) => void (err += text), today: () => today, styled, width: undefined, program, ...more });
   return { code, out, err };
 }
 

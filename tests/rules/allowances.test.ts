@@ -47,10 +47,11 @@ test('the second of two comments for one finding has nothing left to set aside',
   diameter  10 mm
   length    30 m
   breaking  92 kN
+  2026-05-02 fitted
   # allow taper-too-short: maker's own splice
   # allow taper-too-short: once more
   outboard  eye thimble tube bury 72 d taper 15 d
 }
 `;
-  expect(judgeText(text)).toEqual(['7:3 warning[unused-allowance]: nothing is found here that `taper-too-short` could set aside']);
+  expect(judgeText(text)).toEqual(['8:3 warning[unused-allowance]: nothing is found here that `taper-too-short` could set aside']);
 });

@@ -38,6 +38,7 @@ export class FleetWorkers {
   readonly #done = new Map<number, readonly JudgedRig[]>();
   #wake = (): void => undefined;
   #failure: unknown;
+  #taken = 0;
 
   constructor(program: string, count: number) {
     this.#workers = Array.from({ length: count }, () => {
@@ -45,13 +46,21 @@ export class FleetWorkers {
       worker.on('message', (message: FromWorker) => {
         this.#idle.push(worker);
         if (message === 'ready') this.#idle.push(worker);
-        else this.#done.set(message.number, message.rigs);
+        else {
+          this.#done.set(message.number, message.rigs);
+          this.#taken++;
+        }
         this.#wake();
       });
       worker.on('error', (error) => this.#fail(error));
       worker.on('exit', (code) => this.#fail(new Error(`a thread that judges rigs ended with ${code}`)));
       return worker;
     });
+  }
+
+  /** How many batches the other threads have judged. */
+  get taken(): number {
+    return this.#taken;
   }
 
   #fail(error: unknown): void {

@@ -20,7 +20,7 @@ export function touchedRoots({ root, project }: OpenFolder, revision: string): R
   /** A link changes with itself and with what it leads to. What is under no version control may have changed. */
   const isChanged = (path: string): boolean => {
     const full = join(root, ...path.split('/'));
-    const names = [full, realpathSync(full)].map(fromTop);
+    const names = [full, realpathOf(full)].map(fromTop);
     return names.some((name) => name === undefined || changes.differs(name) || !changes.isTracked(name));
   };
   const touched = new Set<string>();
@@ -30,4 +30,13 @@ export function touchedRoots({ root, project }: OpenFolder, revision: string): R
     if (isTouched) for (const taking of project.rootsOf(path)) touched.add(taking);
   }
   return touched;
+}
+
+/** The path itself when the file has gone meanwhile. */
+function realpathOf(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
+  }
 }

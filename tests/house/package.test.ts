@@ -1,0 +1,67 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { packExtension, type Packed } from '../../scripts/pack-extension.ts';
+
+const folders = [1, 2].map(() => mkdtempSync(join(tmpdir(), 'linewright-package-')));
+let packed: readonly Packed[];
+
+beforeAll(async () => {
+  packed = [await packExtension(folders[0]!), await packExtension(folders[1]!)];
+}, 120_000);
+afterAll(() => folders.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
+
+/** What a person installs. A file that is added or left out is a decision: it is written here as well. */
+const contents = [
+  '[Content_Types].xml',
+  'extension.vsixmanifest',
+  'extension/LICENSE.txt',
+  'extension/THIRD-PARTY.md',
+  'extension/changelog.md',
+  'extension/client/media/fence.css',
+  'extension/client/media/linewright.png',
+  'extension/client/media/rig-dark.svg',
+  'extension/client/media/rig-light.svg',
+  'extension/client/media/sample.rig',
+  'extension/client/media/walkthrough/margin.md',
+  'extension/client/media/walkthrough/mend.md',
+  'extension/client/media/walkthrough/open.md',
+  'extension/client/media/walkthrough/own.md',
+  'extension/client/media/walkthrough/read.md',
+  'extension/dist/client-web.js',
+  'extension/dist/client.cjs',
+  'extension/dist/engine.cjs',
+  'extension/dist/linewright.cjs',
+  'extension/dist/pictures-view.js',
+  'extension/dist/server-web.js',
+  'extension/dist/server.cjs',
+  'extension/docs/reference/calculations.md',
+  'extension/docs/reference/glossary.md',
+  'extension/docs/reference/language.md',
+  'extension/docs/reference/practice.md',
+  'extension/docs/reference/rules.md',
+  'extension/docs/reference/sources.md',
+  'extension/docs/tutorial.md',
+  'extension/package.json',
+  'extension/package.nls.json',
+  'extension/readme.md',
+  'extension/syntaxes/language-configuration.json',
+  'extension/syntaxes/markdown-rig.injection.json',
+  'extension/syntaxes/rig.snippets.json',
+  'extension/syntaxes/rig.tmLanguage.json',
+];
+
+test('the extension holds these files and no others', () => {
+  expect([...packed[0]!.files].sort()).toEqual([...contents].sort());
+});
+
+test('it is small', () => {
+  expect(packed[0]!.files.length).toBeLessThanOrEqual(40);
+  expect(packed[0]!.bytes.length).toBeLessThan(1_000_000);
+});
+
+test('two builds in two places give the same bytes', () => {
+  expect(packed[0]!.path).not.toBe(packed[1]!.path);
+  expect(Buffer.compare(packed[0]!.bytes, packed[1]!.bytes)).toBe(0);
+});

@@ -1,0 +1,272 @@
+import { describe, expect, test } from 'vitest';
+import type { Place } from '../../src-core/base/span.ts';
+import { readDay } from '../../src-core/model/day.ts';
+import { findingsIn, projectOf, testDay, type FindingLine } from '../support/judge-text.ts';
+
+interface LineText {
+  readonly strands?: string;
+  readonly ends?: string;
+  readonly log?: string;
+  readonly more?: string;
+}
+
+const line = ({ strands = 'strands 12', ends = 'outboard eye thimble tube size 200 mm bury 72 d taper 24 d', log = '', more = '' }: LineText = {}): string => `line main {
+  material HMPE
+  ${strands}
+  diameter 10 mm
+  length 30 m
+  breaking 92 kN
+  ${ends}
+  2026-05-02 fitted
+${log.split('\n').map((entry) => '  ' + entry.trim()).join('\n')}
+}
+${more}`;
+
+/** Logbook entries begin on this line of the text. */
+const logAt = 9;
+const of = (text: string, code: string): FindingLine[] => findingsIn(text).filter((f) => f.code === code);
+const said = (text: string, code: string): string[] => of(text, code).map((f) => `${f.severity}: ${f.message}`);
+/** Where the finding stands and what it points at: `line of the finding -> line: words`. */
+function pointing(text: string, code: string): string[] {
+  const project = projectOf(text);
+  const lineOf = (place: Place): number => text.slice(0, project.file('test.rig')!.spanOf(place)!.start).split('\n').length;
+  return project.findings('test.rig', readDay(testDay)!).filter((f) => f.code === code).map((f) => [`${lineOf(f.place)}`, ...f.related.map((r) => `${lineOf(r.place)}: ${r.message}`)].join(' -> '));
+}
+const notJudged = (text: string, rule: string) => projectOf(text).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.flatMap((b) => b.notJudged).filter((n) => n.rule === rule).map((n) => n.cause);
+
+describe('damage left in service', () => {
+  const left = (log: string, strands?: string): string[] => said(line({ log, ...(strands === undefined ? {} : { strands }) }), 'damage-left-in-service');
+  test.each([
+    ['as many strands as the line has', '2026-06-01 damage cut 12 strands at 8 m from inboard', 'strands 12', ['error: 12 cut strands at 8 m from inboard on `main`, above the limit of 2, are left in service']],
+    ['more strands than it has is a slip, said by itself', '2026-06-01 damage cut 13 strands at 8 m from inboard', 'strands 12', []],
+    ['two strands of a number that nobody wrote', '2026-06-01 damage cut 2 strands at 8 m from inboard', '', ['error: 2 cut strands at 8 m from inboard on `main`, at the limit of 2, are left in service']],
+    ['melted fibre', '2026-06-01 damage melt at 8 m from inboard', 'strands 12', ['error: melted fibre at 8 m from inboard on `main` is left in service']],
+    ['melted fibre of a line whose strands nobody counted', '2026-06-01 damage melt at 8 m from inboard', '', ['error: melted fibre at 8 m from inboard on `main` is left in service']],
+    ['pulled strands count as cut', '2026-06-01 damage pulled 2 strands at 8 m from inboard', 'strands 12', ['error: 2 pulled strands at 8 m from inboard on `main`, at the limit of 2, are left in service']],
+    ['heavy abrasion', '2026-06-01 damage abrasion heavy at 8 m from inboard', 'strands 12', ['error: heavy abrasion at 8 m from inboard on `main` is left in service']],
+    ['a share above the limit', '2026-06-01 damage abrasion 26 % at 8 m from inboard', 'strands 12', ['error: abrasion of 26 % at 8 m from inboard on `main`, above the limit of 25 %, is left in service']],
+  ])('%s', (_what, log, strands, expected) => {
+    expect(left(log, strands)).toEqual(expected);
+  });
+
+  test('a single strand, where the shop allows none', () => {
+    const text = line({ log: '2026-06-01 damage cut 1 strand at 8 m from inboard', more: '\npractice {\n  cut-strands-limit 1 strand\n}\n' });
+    expect(said(text, 'damage-left-in-service')).toEqual(['error: 1 cut strand at 8 m from inboard on `main`, at the limit of 1, is left in service']);
+  });
+
+  test('three near each other are said once, at the last, and it points at the others', () => {
+    const text = line({ log: '2026-06-01 damage cut 1 strand at 8 m from inboard\n2026-06-02 damage cut 1 strand at 8.1 m from inboard\n2026-06-03 damage cut 1 strand at 8.2 m from inboard' });
+    expect(said(text, 'damage-left-in-service')).toEqual(['error: 3 cut strands near each other at 8.2 m from inboard on `main`, above the limit of 2, are left in service']);
+    expect(pointing(text, 'damage-left-in-service')).toEqual([`${logAt + 2} -> ${logAt}: counts as the same place -> ${logAt + 1}: counts as the same place`]);
+  });
+
+  test.each([
+    ['cut 2 strands', /cut strands|common practice/i, /CI 2001-04, inspection of fibre rope/],
+    ['abrasion heavy', /CI 2001-04/, /inspection of fibre rope, as quoted in inspection guides: glazed|common practice/],
+    ['melt', /glazed, melted, kinked or brittle fibre is cut out or retired$/, /common practice/],
+  ])('the source for %s', (what, source, not) => {
+    const [found] = of(line({ log: `2026-06-01 damage ${what} at 8 m from inboard` }), 'damage-left-in-service');
+    expect(found!.finding.source).toMatch(source);
+    expect(found!.finding.source).not.toMatch(not);
+  });
+});
+
+describe('damage that was not measured, and damage to clean', () => {
+  test('what cannot be read is not called unmeasured', () => {
+    expect(said(line({ log: '2026-06-01 damage abrasion hevy at 8 m from inboard' }), 'damage-not-measured')).toEqual([]);
+    expect(said(line({ log: '2026-06-01 damage abrasion at 8 m from inboard' }), 'damage-not-measured')).toHaveLength(1);
+  });
+
+  test.each([
+    ['pulled 1 strand', ['information: 1 pulled strand at 8 m from inboard on `main` can be worked back into shape']],
+    ['flattened', ['information: flattening at 8 m from inboard on `main` can be worked back into shape']],
+    ['pulled', []],
+    ['abrasion light', []],
+    ['cut 2 strands', []],
+  ])('%s', (what, expected) => {
+    expect(said(line({ log: `2026-06-01 damage ${what} at 8 m from inboard` }), 'damage-to-clean')).toEqual(expected);
+  });
+});
+
+// The supplied eye has 200 mm of line around it, so its throat stands 0.1 m from the end and its tail of 0.72 m ends at 0.82 m.
+describe('damage in a splice', () => {
+  const found = (log: string, more = ''): string[] => pointing(line({ log, more }), 'damage-in-splice');
+  test.each([
+    ['just inside', '0.81 m', [`${logAt} -> 7: the splice`]],
+    ['at its end', '0.82 m', []],
+    ['in the eye', '0.05 m', [`${logAt} -> 7: the splice`]],
+  ])('of the line as it came: %s', (_what, at, expected) => {
+    expect(found(`2026-06-01 damage abrasion light at ${at} from outboard`)).toEqual(expected);
+  });
+
+  test('what is to be cut out or retired anyway is said by its own rule', () => {
+    for (const what of ['melt', 'brittle', 'cut 2 strands', 'abrasion heavy']) expect(found(`2026-06-01 damage ${what} at 0.4 m from outboard`)).toEqual([]);
+    expect(found('2026-06-01 damage abrasion moderate at 0.4 m from outboard')).toHaveLength(1);
+  });
+
+  const splice = 'splice outboard eye size 200 mm bury 72 d taper 24 d stitched';
+  const help = (log: string, more = ''): string | undefined => of(line({ log, more }), 'damage-in-splice')[0]?.finding.help;
+  test.each([
+    ['found after the splice was made', `2026-06-10 cut at 20 m from inboard\n2026-06-10 ${splice}\n2026-06-15 damage abrasion light at 0.4 m from outboard`, [`${logAt + 2} -> ${logAt + 1}: the splice`], 'cut the splice off and make it again in sound line'],
+    ['found on the day of the splice', `2026-06-10 cut at 20 m from inboard\n2026-06-10 ${splice}\n2026-06-10 damage abrasion light at 0.4 m from outboard`, [`${logAt + 2} -> ${logAt + 1}: the splice`], 'cut the splice off and make it again in sound line'],
+    ['there before the splice was made', `2026-06-05 damage abrasion light at 19.4 m from inboard\n2026-06-10 cut at 20 m from inboard\n2026-06-10 ${splice}`, [`${logAt + 2} -> ${logAt}: the damage`], 'cut farther on, so that the splice lies in sound line'],
+  ])('%s', (_what, log, expected, way) => {
+    expect(found(log)).toEqual(expected);
+    expect(help(log)).toBe(way);
+  });
+
+  test('a plan that would bury it is told to cut farther on', () => {
+    const more = `\nrepair new-eye on main {\n  cut at 20 m from inboard\n  ${splice}\n}\n`;
+    const log = '2026-06-05 damage abrasion light at 19.4 m from inboard';
+    expect(found(log, more)).toEqual([`14 -> ${logAt}: the damage`]);
+    expect(help(log, more)).toBe('cut farther on, so that the splice lies in sound line');
+  });
+
+  // Eye and tail take 0.2 and 0.72 m of the line before the cut at 20 m, so the throat stands at 19.08 m. The line over the
+  // tail shrinks to 0.72 m by 15 to 25 %: it was 0.85 to 0.96 m long and begins at 18.23 to 18.12 m.
+  test.each([['18.1 m', 0], ['18.2 m', 1], ['18.3 m', 1]] as const)('where the splice is not known exactly, what may lie in it counts: %s', (at, count) => {
+    expect(found(`2026-06-05 damage abrasion light at ${at} from inboard\n2026-06-10 cut at 20 m from inboard\n2026-06-10 ${splice}`)).toHaveLength(count);
+  });
+});
+
+describe('a cut through a splice', () => {
+  const cuts = (text: string): string[] => said(text, 'cut-through-splice');
+  test('damage in a splice is not a cut', () => {
+    expect(cuts(line({ log: '2026-06-21 damage abrasion light at 40 cm from outboard' }))).toEqual([]);
+    expect(cuts(line({ log: '2026-06-21 damage abrasion light at 40 cm from outboard\n2026-06-22 cut at 20 m from inboard' }))).toEqual([]);
+  });
+
+  test.each([
+    ['just inside', '81 cm', 1],
+    ['at the end of the tail', '82 cm', 0],
+    ['in the eye, which leaves no tail', '9 cm', 0],
+  ])('of the line as it came: %s', (_what, at, count) => {
+    expect(cuts(line({ log: `2026-06-21 cut at ${at} from outboard` }))).toHaveLength(count);
+  });
+
+  test.each([
+    ['of the day that is judged counts', '2026-07-01', 1],
+    ['of the day after does not yet', '2026-07-02', 0],
+  ])('one %s', (_what, day, count) => {
+    expect(cuts(line({ log: `${day} cut at 50 cm from outboard` }))).toHaveLength(count);
+  });
+
+  test('one that cannot be read, and one of a piece that is not there', () => {
+    expect(cuts(line({ log: '2026-06-21 cut at 50 cm from outbord' }))).toEqual([]);
+    expect(cuts(line({ log: '2026-06-21 cut at 50 cm from outboard of tail' }))).toEqual([]);
+    expect(cuts(line({ log: '2026-06-20 cut at 12 m from inboard keep tail\n2026-06-21 cut at 50 cm from outboard of tail' }))).toHaveLength(1);
+  });
+
+  // The same splice lies from 18.12 to 18.23 m to 18.84 to 18.95 m, and the line ends at 18.94 to 19.05 m.
+  test.each([
+    ['18.1 m from inboard', 0],
+    ['18.2 m from inboard', 1],
+    ['18.9 m from inboard', 1],
+    ['18.96 m from inboard', 0],
+    ['0.95 m from outboard', 0],
+    ['0.85 m from outboard', 1],
+    ['0.05 m from outboard', 1],
+  ])('what may lie in a splice counts: %s', (at, count) => {
+    expect(cuts(line({ log: `2026-06-10 cut at 20 m from inboard\n2026-06-10 splice outboard eye size 200 mm bury 72 d taper 24 d stitched\n2026-06-21 cut at ${at}` }))).toHaveLength(count);
+  });
+
+  test('says where the splice runs', () => {
+    expect(cuts(line({ log: '2026-06-21 cut at 50 cm from outboard' }))).toEqual(['warning: cut at 50 cm from outboard lies in the splice of `main` outboard eye, which runs from 29.18 m to 29.9 m from inboard']);
+  });
+});
+
+describe('bare ends', () => {
+  const bare = (text: string): string[] => of(text, 'bare-end').map((f) => f.message);
+  const kept = (more = '', splice = 'tail outboard'): string => line({ ends: 'inboard eye bury 72 d taper 24 d\n  outboard eye bury 72 d taper 24 d', log: `2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 splice outboard eye bury 72 d taper 24 d stitched\n${more}` }).replace('SPLICE', splice);
+
+  test('a kept piece is loaded at both ends', () => {
+    expect(bare(kept())).toEqual(['`tail` is left with a bare inboard end']);
+  });
+
+  test('unless a winch carries it', () => {
+    expect(bare(kept() + '\nwinch bow-winch {\n  carries tail\n}\n')).toEqual([]);
+  });
+
+  test('the drum end of the line itself may be bare, also when it was cut', () => {
+    expect(bare(line({ ends: 'inboard eye bury 72 d taper 24 d\n  outboard eye bury 72 d taper 24 d', log: '2026-06-01 cut at 15 m from inboard\n2026-06-01 reversed' }))).toEqual([]);
+  });
+
+  test('an end that came bare from the maker is a drum end, on whatever piece it is', () => {
+    const log = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 splice outboard eye bury 72 d taper 24 d stitched\n2026-06-01 splice tail inboard eye bury 72 d taper 24 d stitched\n2026-06-01 reversed tail';
+    expect(bare(line({ ends: 'inboard eye bury 72 d taper 24 d\n  outboard bare', log }))).toEqual([]);
+  });
+});
+
+describe('a short bury', () => {
+  const short = (text: string) => of(text, 'bury-too-short').map((f) => ({ severity: f.severity, message: f.message, why: f.finding.why, help: f.finding.help, fixes: f.finding.fixes.map((fix) => [fix.title, ...fix.edits.map((e) => e.text)].join(' | ')) }));
+
+  // 36 of 72 diameters are counted at a half.
+  test('of the line as it came is a fact', () => {
+    expect(short(line({ ends: 'outboard eye bury 36 d taper 24 d' }))).toEqual([{ severity: 'error', message: 'bury of `main` outboard eye is 36 d, below the 72 d for HMPE hollow braid', why: 'grip grows with buried length; it is counted at 50 % of a full splice', help: 'bury 720 mm, or cut the line again where more is left', fixes: [] }]);
+    expect(short(line({ ends: 'outboard eye bury 71.9 d taper 24 d' }))).toHaveLength(1);
+    expect(short(line({ ends: 'outboard eye bury 72 d taper 24 d' }))).toEqual([]);
+  });
+
+  const plan = (bury: string, more = ''): string => line({ more: `\nrepair new-eye on main {\n  cut at 20 m from inboard\n  splice outboard eye bury ${bury} taper 24 d stitched${more}\n}\n` });
+  test('that is only planned can be rewritten, in the unit that stands there', () => {
+    expect(short(plan('46 cm')).map((f) => f.fixes)).toEqual([['Write the full bury, 72 cm | 72 cm']]);
+    expect(short(plan('18 in')).map((f) => f.fixes)).toEqual([['Write the full bury, 28.4 in | 28.4 in']]);
+    expect(short(plan('46 d')).map((f) => f.fixes)).toEqual([['Write the full bury, 720 mm | 720 mm']]);
+  });
+
+  test('in the logbook was made and stays', () => {
+    expect(short(line({ log: '2026-06-01 cut at 20 m from inboard\n2026-06-01 splice outboard eye bury 46 cm taper 24 d stitched' })).map((f) => f.fixes)).toEqual([[]]);
+  });
+
+  test('of a temporary splice is a warning', () => {
+    expect(short(plan('46 cm', ' temporary')).map((f) => f.severity)).toEqual(['warning']);
+    expect(short(plan('46 cm')).map((f) => f.severity)).toEqual(['error']);
+  });
+});
+
+describe('dates', () => {
+  test('of several fittings the earliest counts, in whatever order they stand', () => {
+    const text = (day: string): string => line({ log: `2026-03-01 fitted\n${day} pulled 31 kN` });
+    expect(said(text('2026-04-01'), 'entry-before-fitted')).toEqual([]);
+    expect(said(text('2026-03-01'), 'entry-before-fitted')).toEqual([]);
+    expect(said(text('2026-02-28'), 'entry-before-fitted')).toEqual(['warning: `pulled` of 2026-02-28 is before `main` was fitted on 2026-03-01']);
+  });
+
+  test('what does not change the line may be older than its fitting', () => {
+    expect(said(line({ log: '2026-04-01 inspected\n2026-04-02 washed' }), 'entry-before-fitted')).toEqual([]);
+    expect(said(line({ log: '2026-04-01 spooled tight' }), 'entry-before-fitted')).toHaveLength(1);
+  });
+
+  test('an entry of the day that is judged counts, later ones point at each other', () => {
+    expect(said(line({ log: `${testDay} inspected` }), 'entry-not-yet')).toEqual([]);
+    const text = line({ log: '2026-07-02 inspected\n2026-07-03 washed\n2026-07-04 inspected' });
+    expect(pointing(text, 'entry-not-yet')).toEqual([`${logAt} -> ${logAt + 1}: not counted either -> ${logAt + 2}: not counted either`]);
+  });
+});
+
+describe('heat and overload', () => {
+  test('a material without a heat limit is not judged, and says so', () => {
+    const text = line({ log: '2026-06-01 heated 90 degC' });
+    expect(notJudged(text, 'line-heated')).toEqual([]);
+    expect(notJudged(text.replace('HMPE', 'manila'), 'line-heated').map((c) => c.says)).toEqual(['no heat limit for manila was found']);
+    expect(notJudged(text.replace('  material HMPE\n', ''), 'line-heated').map((c) => c.says)).toEqual(['material of `main` is not given']);
+  });
+
+  test.each([
+    ['64 degC', []],
+    ['65 degC', []],
+    ['66 degC', ['warning: `main` was heated to 66 degC, above the 65 degC from which HMPE loses strength']],
+  ])('heated to %s', (heat, expected) => {
+    expect(said(line({ log: `2026-06-01 heated ${heat}` }), 'line-heated')).toEqual(expected);
+  });
+
+  // A full splice keeps 90 to 100 % of 92 kN, 82.8 to 92 kN; three quarters of that are 62.1 to 69 kN.
+  test.each([
+    ['62 kN', []],
+    ['62.2 kN', ['warning: pull of 62.2 kN is above 62.1 to 69 kN, 75 % of what `main` held then']],
+    ['82 kN', ['warning: pull of 82 kN is above 62.1 to 69 kN, 75 % of what `main` held then']],
+    ['83 kN', ['error: pull of 83 kN is above the 82.8 to 92 kN at which `main` may have broken then']],
+  ])('pulled with %s', (load, expected) => {
+    expect(said(line({ log: `2026-06-01 pulled ${load}` }), 'line-overloaded')).toEqual(expected);
+  });
+});
