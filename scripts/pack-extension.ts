@@ -1,7 +1,9 @@
+import { execFile } from 'node:child_process';
 import { cp, glob, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import { promisify } from 'node:util';
 import { buildBundles, bundles } from '../esbuild.config.mjs';
-import { root, runNode } from './run.ts';
+import { root } from './run.ts';
 
 /** A packed extension. */
 export interface Packed {
@@ -38,11 +40,11 @@ export async function packExtension(folder: string): Promise<Packed> {
   await stageExtension(stage);
   await rm(path, { force: true });
   const vsce = join(root, 'node_modules', '@vscode', 'vsce', 'vsce');
-  const ended = await runNode([vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links', '--out', path], {
+  // What it says is shown only by the error of a failure.
+  await promisify(execFile)(process.execPath, [vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links', '--out', path], {
     cwd: stage,
-    env: { SOURCE_DATE_EPOCH: '1767225600' },
+    env: { ...process.env, SOURCE_DATE_EPOCH: '1767225600' },
   });
-  if (ended !== 0) throw new Error(`the package could not be packed: its packer ended with ${ended}`);
   const bytes = await readFile(path);
   return { path, bytes, files: filesOf(bytes) };
 }

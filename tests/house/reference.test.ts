@@ -110,7 +110,7 @@ describe('paths that the documents name', () => {
   /** The paths in code spans, indented code and maps of folders; what stands for a name is cut off. */
   function pathsIn(text: string): string[] {
     const spans = [...withoutFences(text).matchAll(/`([^`\n]+)`|^ {4,}(.+)$/gm)].flatMap((m) => (m[1] ?? m[2]!).split(/\s+/));
-    return [...new Set(spans.map((word) => word.replace(/[,;:)]+$/, '')).filter((word) => looksLikePath.test(word) && !word.startsWith('node/')))];
+    return [...new Set(spans.map((word) => word.replace(/[,;:)]+$/, '')).filter((word) => looksLikePath.test(word) && !/^(?:node|origin)\//.test(word)))];
   }
 
   // A bare name speaks of a file that the sentence has led to.

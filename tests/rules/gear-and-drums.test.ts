@@ -100,8 +100,12 @@ describe('what hangs on what', () => {
   });
 
   test('what is joined besides is pointed at', () => {
-    expect(pointing(rig({ chain: 'main outboard -> bow-22 -> larch\n  main outboard -> trunk -> larch' }), 'end-used-twice')).toEqual(['41 -> 42: joined here too']);
-    expect(pointing(rig({ chain: 'main outboard -> trunk -> bow-22 -> larch\n  trunk -> plover bow', more: '\nvehicle plover {\n  mass 2 t\n  point bow rated 2 t\n}\n' }), 'joins-more-than-two')).toEqual(['41 -> 42: joined here too']);
+    const points = (text: string, code: string, from: string, to: string): void => {
+      const lineOf = (words: string): number => text.split('\n').findIndex((line) => line.trim() === words) + 1;
+      expect(pointing(text, code)).toEqual([`${lineOf(from)} -> ${lineOf(to)}: joined here too`]);
+    };
+    points(rig({ chain: 'main outboard -> bow-22 -> larch\n  main outboard -> trunk -> larch' }), 'end-used-twice', 'main outboard -> bow-22 -> larch', 'main outboard -> trunk -> larch');
+    points(rig({ chain: 'main outboard -> trunk -> bow-22 -> larch\n  trunk -> plover bow', more: '\nvehicle plover {\n  mass 2 t\n  point bow rated 2 t\n}\n' }), 'joins-more-than-two', 'main outboard -> trunk -> bow-22 -> larch', 'trunk -> plover bow');
   });
 
   test('the end on the drum is offered as the other end', () => {
