@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { generatedFiles } from '../../scripts/generated-files.ts';
+import { generatedFiles } from '../scripts/generated-files.ts';
 
 const files = [...(await generatedFiles())];
 

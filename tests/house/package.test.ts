@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { packExtension, type Packed } from '../../scripts/pack-extension.ts';
+import { packExtension, type Packed } from '../scripts/pack-extension.ts';
 
 const folders = [1, 2].map(() => mkdtempSync(join(tmpdir(), 'linewright-package-')));
 let packed: readonly Packed[];

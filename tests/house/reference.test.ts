@@ -114,7 +114,7 @@ describe('paths that the documents name', () => {
   }
 
   // A bare name speaks of a file that the sentence has led to.
-  const names = new Set(['src-core', 'server', 'client', 'scripts', 'tests'].flatMap((folder) => readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })).map((path) => basename(path)));
+  const names = new Set(['src-core', 'server', 'client', 'tests'].flatMap((folder) => readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })).map((path) => basename(path)));
 
   const exists = (document: string, path: string): boolean => {
     if (built.has(path) || (!path.includes('/') && names.has(path))) return true;

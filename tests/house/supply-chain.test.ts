@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { makeBundles } from '../../esbuild.config.mjs';
-import { bundledPackages, type BundledPackage } from '../../scripts/bundled-packages.ts';
-import { thirdPartyPage } from '../../scripts/third-party-page.ts';
+import { bundledPackages, type BundledPackage } from '../scripts/bundled-packages.ts';
+import { thirdPartyPage } from '../scripts/third-party-page.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const shipped = await makeBundles(undefined, { minify: true });

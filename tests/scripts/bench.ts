@@ -1,12 +1,12 @@
 // Prints how long the shipped programs take, as ratios to a Node that does nothing where that is the peer.
-//   node scripts/bench.ts [starts] [--quick] [--sizes 100,1000] [--runs N] [--edits N] [--workspace 100] [--cold N] [--only NAME,NAME]
+//   node tests/scripts/bench.ts [starts] [--quick] [--sizes 100,1000] [--runs N] [--edits N] [--workspace 100] [--cold N] [--only NAME,NAME]
 import { spawnSync } from 'node:child_process';
 import { glob } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { buildBundles } from '../esbuild.config.mjs';
-import { startPeer } from '../tests/clients/support/start-peer.ts';
-import { options } from '../tests/bench/options.ts';
+import { buildBundles } from '../../esbuild.config.mjs';
+import { startPeer } from '../clients/support/start-peer.ts';
+import { options } from '../bench/options.ts';
 import { root } from './run.ts';
 
 const runs = options.starts;

@@ -1,7 +1,7 @@
 // Prints every published number beside what our calculation makes of it, and counts the documents behind them.
-import { everyCheck, isNamed } from '../tests/published/named-checks.ts';
-import { differenceText } from '../src-core/papers/reference-calculations.ts';
-import { printSource } from '../src-core/trade/source.ts';
+import { everyCheck, isNamed } from '../published/named-checks.ts';
+import { differenceText } from '../../src-core/papers/reference-calculations.ts';
+import { printSource } from '../../src-core/trade/source.ts';
 
 const checks = [...everyCheck()].sort((a, b) => (a.calculation < b.calculation ? -1 : a.calculation > b.calculation ? 1 : 0));
 const rows = [['calculation', 'expected', 'got', 'difference', 'source'], ...checks.map((c) => [c.calculation, c.expected, c.got, `${differenceText(c)}${c.within ? '' : ', TOO MUCH'}`, printSource(c.source)])];

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { makeBundles, type MadeBundle } from '../esbuild.config.mjs';
+import { makeBundles, type MadeBundle } from '../../esbuild.config.mjs';
 import { root } from './run.ts';
 
 /** A package of others of which something stands in what we ship. */

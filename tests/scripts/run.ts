@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-export const root = fileURLToPath(new URL('..', import.meta.url));
+export const root = fileURLToPath(new URL('../..', import.meta.url));
 
 interface How {
   readonly cwd?: string;

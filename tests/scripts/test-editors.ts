@@ -1,20 +1,20 @@
 // The heavy second stage: the packed extension in real VS Code, and the server in Neovim. Installs the editors where they are missing.
-//   node scripts/test-editors.ts [colours] [vscode] [pictures] [markdown] [crash] [vscode-web] [vscode-floor] [neovim]
-import { testColours } from '../tests/clients/editors/colours.ts';
-import { testCrash } from '../tests/clients/editors/crash.ts';
-import { testMarkdown } from '../tests/clients/editors/markdown.ts';
-import { testNeovim } from '../tests/clients/editors/neovim.ts';
-import { testPictures } from '../tests/clients/editors/pictures.ts';
-import { prepareEditors } from '../tests/clients/editors/prepare-editors.ts';
-import { Steps } from '../tests/clients/editors/steps.ts';
-import { testVscode } from '../tests/clients/editors/vscode.ts';
-import { testVscodeFloor } from '../tests/clients/editors/vscode-floor.ts';
-import { testVscodeWeb } from '../tests/clients/editors/vscode-web.ts';
+//   node tests/scripts/test-editors.ts [colours] [vscode] [pictures] [markdown] [crash] [vscode-web] [vscode-floor] [neovim]
+import { testColours } from '../clients/editors/colours.ts';
+import { testCrash } from '../clients/editors/crash.ts';
+import { testMarkdown } from '../clients/editors/markdown.ts';
+import { testNeovim } from '../clients/editors/neovim.ts';
+import { testPictures } from '../clients/editors/pictures.ts';
+import { prepareEditors } from '../clients/editors/prepare-editors.ts';
+import { Steps } from '../clients/editors/steps.ts';
+import { testVscode } from '../clients/editors/vscode.ts';
+import { testVscodeFloor } from '../clients/editors/vscode-floor.ts';
+import { testVscodeWeb } from '../clients/editors/vscode-web.ts';
 import { runNode } from './run.ts';
 
 const clients = { colours: testColours, vscode: testVscode, pictures: testPictures, markdown: testMarkdown, crash: testCrash, 'vscode-web': testVscodeWeb, 'vscode-floor': testVscodeFloor, neovim: testNeovim };
 
-const packed = await runNode(['scripts/package.ts']);
+const packed = await runNode(['tests/scripts/package.ts']);
 if (packed !== 0) process.exit(packed);
 
 const wanted = process.argv.slice(2);

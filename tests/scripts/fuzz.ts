@@ -1,10 +1,10 @@
 // Drives the language with made-up texts until something goes wrong, a million by default. Every input has a number and can
 // be made again alone.
-//   node scripts/fuzz.ts [--seed N] [--from N] [--count N] [--every N]
+//   node tests/scripts/fuzz.ts [--seed N] [--from N] [--count N] [--every N]
 // `--every N`: each N-th input is asked everything that an editor asks (20 by default). Goes on after the last number
 // printed with `--seed` and `--from`.
 import { parseArgs } from 'node:util';
-import { fuzzInput, shrink, tryInput } from '../tests/fuzz/fuzz-input.ts';
+import { fuzzInput, shrink, tryInput } from '../fuzz/fuzz-input.ts';
 
 const { values } = parseArgs({ options: { seed: { type: 'string' }, from: { type: 'string', default: '0' }, count: { type: 'string', default: '1000000' }, every: { type: 'string', default: '20' } } });
 const seed = values.seed === undefined ? Date.now() % 1_000_000 : Number(values.seed);

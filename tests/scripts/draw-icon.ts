@@ -1,4 +1,4 @@
-// Draws client/media/linewright.png: node scripts/draw-icon.ts
+// Draws client/media/linewright.png: node tests/scripts/draw-icon.ts
 import { writeFile } from 'node:fs/promises';
 import { deflateSync } from 'node:zlib';
 
@@ -83,4 +83,4 @@ function drawIcon(): Buffer {
   ]);
 }
 
-await writeFile(new URL('../client/media/linewright.png', import.meta.url), drawIcon());
+await writeFile(new URL('../../client/media/linewright.png', import.meta.url), drawIcon());

@@ -2,7 +2,7 @@ import { execFile } from 'node:child_process';
 import { cp, glob, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
-import { buildBundles, bundles } from '../esbuild.config.mjs';
+import { buildBundles, bundles } from '../../esbuild.config.mjs';
 import { root } from './run.ts';
 
 /** A packed extension. */

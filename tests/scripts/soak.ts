@@ -1,8 +1,8 @@
 // Ten thousand edits and requests at random over fifty files: the answers stay those of a fresh server, and memory stays flat.
-//   node scripts/soak.ts [--seed N] [--steps N] [--files N]
+//   node tests/scripts/soak.ts [--seed N] [--steps N] [--files N]
 import { parseArgs } from 'node:util';
-import { buildBundles } from '../esbuild.config.mjs';
-import { soakServer } from '../tests/soak/soak-server.ts';
+import { buildBundles } from '../../esbuild.config.mjs';
+import { soakServer } from '../soak/soak-server.ts';
 
 const { values } = parseArgs({ options: { seed: { type: 'string' }, steps: { type: 'string', default: '10000' }, files: { type: 'string', default: '50' } } });
 const seed = values.seed === undefined ? Date.now() % 1_000_000 : Number(values.seed);

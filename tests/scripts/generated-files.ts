@@ -1,9 +1,9 @@
-import { referencePages } from '../src-core/papers/reference.ts';
-import { grammarWords } from '../syntaxes/grammar-words.ts';
+import { referencePages } from '../../src-core/papers/reference.ts';
+import { grammarWords } from '../../syntaxes/grammar-words.ts';
 import { bundledPackages } from './bundled-packages.ts';
 import { thirdPartyPage } from './third-party-page.ts';
-import { makeGrammar } from '../syntaxes/make-grammar.ts';
-import { makeSnippets } from '../syntaxes/make-snippets.ts';
+import { makeGrammar } from '../../syntaxes/make-grammar.ts';
+import { makeSnippets } from '../../syntaxes/make-snippets.ts';
 
 /** Every generated file of the repository with the bytes it should hold. */
 export async function generatedFiles(): Promise<ReadonlyMap<string, Buffer>> {

@@ -5,7 +5,7 @@ import { generatedFiles } from './generated-files.ts';
 const check = process.argv.includes('--check');
 let stale = 0;
 for (const [path, bytes] of await generatedFiles()) {
-  const url = new URL(`../${path}`, import.meta.url);
+  const url = new URL(`../../${path}`, import.meta.url);
   const before = await readFile(url).catch(() => undefined);
   if (before !== undefined && before.equals(bytes)) continue;
   stale += 1;
