@@ -8,6 +8,7 @@ export const commands = {
   showTokens: 'linewright.showTokens',
   showTree: 'linewright.showTree',
   showModel: 'linewright.showModel',
+  openReference: 'linewright.openReference',
   openRule: 'linewright.openRule',
   openPictures: 'linewright.openPictures',
   compareWithLastCommit: 'linewright.compareWithLastCommit',

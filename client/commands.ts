@@ -45,6 +45,16 @@ async function openRule(client: BaseLanguageClient, code: string | undefined): P
   }
 }
 
+/** The language reference that is shipped with the extension, at a section. */
+async function openReference(context: vscode.ExtensionContext, section: string | undefined): Promise<void> {
+  const page = vscode.Uri.joinPath(context.extensionUri, 'docs', 'reference', 'language.md').with({ fragment: section ?? '' });
+  try {
+    await vscode.commands.executeCommand('markdown.showPreview', page);
+  } catch {
+    await vscode.window.showTextDocument(page.with({ fragment: '' }), { preview: true });
+  }
+}
+
 async function chooseRule(client: BaseLanguageClient): Promise<string | undefined> {
   const { rules } = await client.sendRequest<RulesResult>(rulesRequest, {});
   const choice = await vscode.window.showQuickPick(
@@ -78,5 +88,6 @@ export function addCommands(context: vscode.ExtensionContext, { client, log, res
   add(commands.showTree, () => showStage('tree'));
   add(commands.showModel, () => showStage('model'));
   add(commands.checkWorkspace, () => checkWorkspace(client));
+  add(commands.openReference, (section?: unknown) => openReference(context, typeof section === 'string' ? section : undefined));
   add(commands.openRule, (code?: unknown) => openRule(client, typeof code === 'string' ? code : undefined));
 }

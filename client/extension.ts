@@ -40,7 +40,7 @@ export function activateLinewright(context: vscode.ExtensionContext, makeClient:
       return false;
     },
     initializationOptions: { files: true } satisfies InitializationOptions,
-    markdown: { isTrusted: { enabledCommands: [commands.openRule, commands.showSheet, commands.openPictures] }, supportHtml: false },
+    markdown: { isTrusted: { enabledCommands: [commands.openRule, commands.openReference, commands.showSheet, commands.openPictures] }, supportHtml: false },
   });
   logOnly(client);
 

@@ -4,6 +4,7 @@ import { documentLinks } from '../../src-core/ide/document-links.ts';
 import { documentSymbols } from '../../src-core/ide/document-symbols.ts';
 import { foldingRanges } from '../../src-core/ide/folding-ranges.ts';
 import { hoverAt } from '../../src-core/ide/hover.ts';
+import { furtherReading, type FurtherReading } from '../../src-core/ide/reference-link.ts';
 import { highlightsAt, referencesAt } from '../../src-core/ide/references.ts';
 import { selectionRanges } from '../../src-core/ide/selection-ranges.ts';
 import { semanticTokens } from '../../src-core/ide/semantic-tokens.ts';
@@ -47,13 +48,22 @@ function keepTokens(server: LanguageServer, uri: string, data: readonly number[]
   return resultId;
 }
 
+const commandLink = (words: string, command: string, argument: string): string => `[${words}](command:${command}?${encodeURIComponent(JSON.stringify([argument]))})`;
+
+/** Links that our own client follows to the offline pages. */
+function linksText({ section, rules }: FurtherReading): string {
+  const links = [...rules.slice(0, 3).map((code) => commandLink(code, 'linewright.openRule', code)), ...(section === undefined ? [] : [commandLink('reference', 'linewright.openReference', section)])];
+  return links.length === 0 ? '' : `\n\n${links.join(' · ')}`;
+}
+
 export const navigation: Readonly<Record<string, Answer>> = {
   async 'textDocument/hover'(server: LanguageServer, params: Asked, token: CancellationToken) {
     const at = await server.point(params, token);
     const hover = at === undefined ? undefined : hoverAt(at.folder.project, at.path, at.offset, at.day);
     if (at === undefined || hover === undefined) return null;
     const picture = server.skills.own && hover.picture !== undefined ? `\n\n${pictureText(hover.picture())}` : '';
-    const contents = server.skills.markdown ? { kind: 'markdown', value: hover.markdown + picture } : { kind: 'plaintext', value: plainText(hover.markdown) };
+    const more = server.skills.own ? linksText(furtherReading(at.folder.project, at.path, at.offset, at.day)) : '';
+    const contents = server.skills.markdown ? { kind: 'markdown', value: hover.markdown + more + picture } : { kind: 'plaintext', value: plainText(hover.markdown) };
     return { contents, range: server.positions.range(at.file.lines, hover.span) };
   },
 

@@ -6,6 +6,7 @@ import type { DayNumber } from '../model/day.ts';
 import type { Project } from '../project.ts';
 import { ruleNamed } from '../rules/all.ts';
 import type { BoundBlock } from '../model/bound.ts';
+import { convertUnit } from './convert-unit.ts';
 import { carryOutRepair } from './carry-out-repair.ts';
 import { assessedOf, fileSpanOf, viewing, type FileSpan, type Viewing } from './viewing.ts';
 
@@ -53,6 +54,7 @@ export function codeActions(project: Project, path: string, within: Span, day: D
   }
   const done = carriedOut(view, within);
   if (done !== undefined) actions.push(done);
+  actions.push(...convertUnit(view, within.start));
   return actions;
 }
 
