@@ -9,11 +9,13 @@ import { lengthInDiameters } from '../mechanics/length-of-diameters.ts';
 import { lengthThroughLayer } from '../mechanics/length-through-layer.ts';
 import { pullAtLineOut } from '../mechanics/pull-at-line-out.ts';
 import { pullOnFirstLayer } from '../mechanics/pull-on-first-layer.ts';
+import { speedByLayer } from '../mechanics/speed-by-layer.ts';
+import { speedOnFirstLayer } from '../mechanics/speed-on-first-layer.ts';
 import { usableLength } from '../mechanics/usable-length.ts';
 import { wrapsPerLayer } from '../mechanics/wraps-per-layer.ts';
 import { countOf, nameOf, wordOf, type BoundBlock, type BoundStatement } from '../model/bound.ts';
 import { exactly } from '../units/amount.ts';
-import { sources } from '../trade/sources.ts';
+import { ownChoice, sources } from '../trade/sources.ts';
 import type { AssessedPiece } from './assess-line.ts';
 import { factOf, maybeFact, missingFact, statementOf } from './facts.ts';
 import type { Practice } from './practice.ts';
@@ -40,6 +42,10 @@ export interface AssessedWinch {
   readonly firstLayerPull: Derived;
   /** Sizes that contradict each other. */
   readonly impossible: readonly DrumFault[];
+  /** Line speed on a layer; undefined where no speed is given. */
+  readonly speedOn: ((layer: Value) => Derived) | undefined;
+  /** Time that it may run at full load; undefined where none is given. */
+  readonly runTime: Value | undefined;
   readonly drum: Known<DrumTable>;
   readonly layersThatFit: Derived;
   /** Line that fits below the flange with its freeboard. */
@@ -56,6 +62,8 @@ export interface AssessedWinch {
 
 const firstLayerAssumed: Given = { amount: exactly(1), kind: 'count', origin: { from: 'assumed', source: sources['sae-j706'], means: 'write `at layer ...` behind the rated pull to replace it' } };
 
+
+const firstLayerOfSpeed: Given = { amount: exactly(1), kind: 'count', origin: { from: 'assumed', source: ownChoice('speed-on-first-layer', 'a speed without a layer is taken for the first one, where line runs slowest'), means: 'write `at layer ...` behind the speed to replace it' } };
 
 export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined, practice: Practice): AssessedWinch {
   const name = block.name ?? 'winch';
@@ -82,6 +90,10 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
   const outermost = layerAtLineOut({ L: length, x: nothingOut, w, B, d });
   const fit = layersThatFit({ A, B, d, f: asGiven(lengthInDiameters({ k: practice.value('freeboard'), d }), 'needed length') });
   const kept = lengthKeptByWraps({ k: asKind(keep, 'needed count'), w, B, d });
+  const speed = maybeFact(block, 'speed');
+  const speedStated = statementOf(block, 'speed');
+  const layerOfSpeed = speedStated === undefined ? undefined : countOf(speedStated.values, 'layer');
+  const speedLayer: Value = layerOfSpeed === undefined ? firstLayerOfSpeed : { amount: exactly(layerOfSpeed), kind: 'count', origin: { from: 'written', place: speedStated!.values.get('layer')!.place } };
   const statement = statementOf(block, 'fairlead');
   const form = statement === undefined ? undefined : wordOf(statement.values, 'fairlead');
   return {
@@ -102,6 +114,8 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
     length,
     firstLayerPull: pullOnFirstLayer({ F_r: ratedPull, r: ratedLayer, B, d }),
     impossible,
+    speedOn: speed === undefined ? undefined : (n) => speedByLayer({ v_1: asGiven(speedOnFirstLayer({ v_r: speed, r: speedLayer, B, d })), B, d, n }),
+    runTime: maybeFact(block, 'duty', 'run'),
     drum: drumTable({ barrel, width: W, diameter, length, ratedPull, ratedLayer, flange: A }),
     layersThatFit: fit,
     capacity: isUnknown(fit) || 1 <= fit.amount.low ? lengthThroughLayer({ w, B, d, n: asGiven(fit) }) : unknown({ key: `capacity of ${name}`, says: `no layer of this line fits below the flange of \`${name}\``, help: 'check barrel, flange and line diameter', place: block.namePlace, reported: true }),

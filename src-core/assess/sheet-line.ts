@@ -1,9 +1,11 @@
-import { asGiven, isUnknown, type DerivationInput, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, type DerivationInput, type Derived, type Given, type Value } from '../mechanics/derivation.ts';
+import { helixShorteningEstimate } from '../mechanics/helix-shortening-estimate.ts';
+import { spliceShortening } from '../mechanics/splice-shortening.ts';
 import { taperSchedule } from '../mechanics/taper-schedule.ts';
 import type { BoundEnd } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
-import { derivedFrom } from '../trade/sources.ts';
-import type { Amount } from '../units/amount.ts';
+import { derivedFrom, ownChoice } from '../trade/sources.ts';
+import { between, exactly, type Amount } from '../units/amount.ts';
 import type { AssessedDamage, AssessedLine, AssessedPiece, Remedy } from './assess-line.ts';
 import { damageWords } from './damage-words.ts';
 import type { AssessedRepair } from './assessing.ts';
@@ -113,8 +115,17 @@ function buriedRows(rows: SheetRows, end: AssessedEnd, buried: BuriedEnd): void 
   rows.add('taper needed', buried.taperNeeded);
   if (end.facts.form !== 'end-to-end') rows.add('line around the eye', buried.eyeLoop, { id: 'eye-loop', place: end.facts.size?.place });
   rows.add('standing part shortens by', asGiven(buried.shortening), { id: 'shortening' });
+  rows.add('… by the geometry of a helix', asGiven(byHelix(buried)), { id: 'helix-shortening' });
   rows.add('line used up', asGiven(buried.used), { id: 'line-used' });
 }
+
+const helixInputs: { readonly angle: Given; readonly thickness: Given } = {
+  angle: { amount: exactly((22 * Math.PI) / 180), kind: 'angle', origin: { from: 'assumed', source: ownChoice('helix-angle', 'the strands of a 12-strand winch line lie near 22° to it'), means: 'ask `helix-shortening-estimate` alone with measured values to replace it' } },
+  thickness: { amount: between(0.25, 0.3), kind: 'share', origin: { from: 'assumed', source: ownChoice('helix-strand', 'strands are a quarter to 0.3 of the line thick'), means: 'ask `helix-shortening-estimate` alone with measured values to replace it' } },
+};
+
+/** The shortening that geometry gives, to be held against the measured figures; nothing is judged by it. */
+const byHelix = (buried: BuriedEnd): Derived => spliceShortening({ T: buried.bury, c: asGiven(helixShorteningEstimate({ 'α₁': helixInputs.angle, σ: helixInputs.thickness })) });
 
 const fromTail = 'from the tail end';
 

@@ -1,4 +1,6 @@
 import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
+import { constantOf } from '../mechanics/drum-table.ts';
+import { lineWoundInRun } from '../mechanics/line-wound-in-run.ts';
 import type { AssessedWinch } from './assess-winch.ts';
 import { statementOf } from './facts.ts';
 import { writtenRows } from './sheet-facts.ts';
@@ -41,6 +43,11 @@ export function winchRows(rows: SheetRows, winch: AssessedWinch): void {
     rows.add('line on it', asGiven(row.lengthOnLayer), of('length'));
     rows.add('line up to it', asGiven(row.lengthThrough), of('length-through'));
     rows.add('line pull', asGiven(row.pull), of('pull'));
+    const layer = constantOf(row.layer, 'count');
+    if (winch.speedOn === undefined) continue;
+    const speed = asGiven(winch.speedOn(layer));
+    rows.add('line speed', speed, of('speed'));
+    if (winch.runTime !== undefined) rows.add('line in one run', asGiven(lineWoundInRun({ v: speed, τ: winch.runTime })), of('run'));
   }
 }
 

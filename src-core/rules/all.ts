@@ -94,6 +94,7 @@ import { pinDiffersFromTable } from './pin-differs-from-table.ts';
 import { pinThinnerThanBody } from './pin-thinner-than-body.ts';
 import { pointOverloaded } from './point-overloaded.ts';
 import { positionBeyondEnd } from './position-beyond-end.ts';
+import { pullOffSquare } from './pull-off-square.ts';
 import { pullOnHighLayer } from './pull-on-high-layer.ts';
 import { pullThroughOtherWinch } from './pull-through-other-winch.ts';
 import { pullWithoutAnchor } from './pull-without-anchor.ts';
@@ -257,6 +258,7 @@ export const rules: readonly Rule[] = [
   pinThinnerThanBody,
   pointOverloaded,
   positionBeyondEnd,
+  pullOffSquare,
   pullOnHighLayer,
   pullThroughOtherWinch,
   pullWithoutAnchor,

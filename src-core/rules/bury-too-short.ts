@@ -2,6 +2,7 @@ import { allEnds, endName } from '../assess/ends.ts';
 import { show, unitOf } from '../assess/show.ts';
 import { lengthText } from './fix-text.ts';
 import { defineRule } from './rule.ts';
+import { sourceOfLimit } from './side-by-side.ts';
 
 export const buryTooShort = defineRule({
   name: 'bury-too-short',
@@ -38,6 +39,7 @@ export const buryTooShort = defineRule({
           severity: end.facts.temporary ? 'warning' : 'error',
           message: `bury of ${endName(piece, end)} is ${'unknown' in in_d ? show(bury) : show({ amount: in_d.amount, kind: in_d.kind, origin: { from: 'derived', derivation: in_d } })}, below the ${'unknown' in buried.needed_d ? '' : show(buried.needed_d, { careful: 'up' })} for ${line.facts.material} hollow braid`,
           why: `grip grows with buried length${counted}`,
+          source: sourceOfLimit(buried.needed_d),
           help: `bury ${show(needed, { careful: 'up', unit })}, or cut the line again where more is left`,
           // What was made is a fact; only a plan can be rewritten.
           fixes: written === undefined || end.facts.supplied || end.facts.day !== undefined ? [] : [{ title: `Write the full bury, ${lengthText(needed, written)}`, edits: [{ place: written.place, text: lengthText(needed, written) }] }],

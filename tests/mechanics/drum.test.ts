@@ -65,6 +65,9 @@ test.each<[string, Record<string, string>, string]>([
   ['usable-length', { L: '30 m', K: '2.33 m' }, '27.67 m'],
   ['usable-length', { L: '2 m', K: '2.33 m' }, 'the line is shorter than the wraps to keep'],
   ['speed-by-layer', { v_1: '4 m/min', B: '64 mm', d: '10 mm', n: '3' }, '6.2 m/min'],
+  // The third layer is wound at 114 mm, the first at 74 mm: 11.4 and 7.4. Eight minutes of 30 m are 240 m.
+  ['speed-on-first-layer', { v_r: '11.4 m/min', r: '3', B: '64 mm', d: '10 mm' }, '7.4 m/min'],
+  ['line-wound-in-run', { v: '30 m/min', τ: '8 min' }, '240 m'],
   ['line-out-for-pull', { ...drum, F: '42 kN', F_1: '42 kN', L: '30 m' }, '24.66 m'],
   ['line-out-for-pull', { ...drum, F: '33 kN', F_1: '42 kN', L: '30 m' }, '17.87 m'],
   ['line-out-for-pull', { ...drum, F: '20 kN', F_1: '42 kN', L: '30 m' }, '0 mm'],

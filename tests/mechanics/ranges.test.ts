@@ -47,6 +47,8 @@ const table: Record<string, Record<string, string>> = {
   'pull-by-layer': { F_1: strength, ...drum, n },
   'pull-on-first-layer': { F_r: strength, r: n, ...drum },
   'speed-by-layer': { v_1: 'above 0 to 100', ...drum, n },
+  'speed-on-first-layer': { v_r: 'above 0 to 100', r: n, ...drum },
+  'line-wound-in-run': { v: 'above 0 to 100', τ: 'above 0 to 86400' },
   'tension-at-fastening': { 'T₂': 'from 0 to 1e8', μ: 'from 0 to 2', k: 'from 0 to 10000' },
   'usable-length': { L: line, K: 'from 0 to 100000' },
   'wraps-left': { y: 'from 0 to 100000', ...layers },
