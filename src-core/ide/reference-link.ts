@@ -1,4 +1,3 @@
-import { blockNamed, entryNamed, statementNamed } from '../vocabulary/vocabulary.ts';
 import type { DayNumber } from '../model/day.ts';
 import type { Project } from '../project.ts';
 
@@ -21,6 +20,6 @@ export function furtherReading(project: Project, path: string, offset: number, d
   const block = file.bound.find((c) => c.chunk === here.chunk)?.blocks.find((b) => b.place.start <= here.at && here.at <= b.place.end);
   const statement = block?.statements.find((s) => s.place.start <= here.at && here.at <= s.place.end);
   const head = block?.definition.head;
-  const known = head === undefined || statement === undefined ? undefined : (statementNamed(blockNamed(head)!, statement.definition.head) ?? entryNamed(blockNamed(head)!, statement.definition.head));
-  return { section: head === undefined ? undefined : known === undefined ? head : `${head}-${known.head}`, rules: [...new Set(codes)] };
+  const section = head === undefined || statement === undefined ? head : statement.definition === block!.definition.headless ? `${head}-route` : statement.day !== undefined ? `${head}-entry-${statement.definition.head}` : `${head}-${statement.definition.head}`;
+  return { section, rules: [...new Set(codes)] };
 }

@@ -1,3 +1,4 @@
+import { drawnBlocks } from './reference-pictures.ts';
 import { kinds, type Dimension } from '../units/dimension.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
@@ -76,6 +77,7 @@ function blockBlocks(block: BlockDefinition): string[] {
     synopsis([block.head, ...block.header.map(partText), '{ ... }']),
     block.header.flatMap((part) => partLines(part)).join('\n'),
     rigFence(block.example),
+    ...(drawnBlocks[block.head] === undefined ? [] : [`![A ${block.head}, drawn: ${drawnBlocks[block.head]}](pictures/${block.head}.svg)`]),
     ...headless,
     ...statements,
     ...entries,

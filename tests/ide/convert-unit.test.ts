@@ -30,7 +30,7 @@ test('what stands at a place is told of further on', () => {
     return furtherReading(project, path, offset, day);
   };
   expect(at('line a {\n  mater$0ial  HMPE\n}\n').section).toBe('line-material');
-  expect(at('line a {\n  2026-01-01  dam$0age  melt at 8.4 m from inboard\n}\n')).toEqual({ section: 'line-damage', rules: ['damage-left-in-service'] });
+  expect(at('line a {\n  2026-01-01  dam$0age  melt at 8.4 m from inboard\n}\n')).toEqual({ section: 'line-entry-damage', rules: ['damage-left-in-service'] });
   expect(at('winch $0w {\n}\n').section).toBe('winch');
   expect(at('# nothing$0\n')).toEqual({ section: undefined, rules: [] });
 });

@@ -1,5 +1,5 @@
 // The heavy second stage: the packed extension in real VS Code, and the server in Neovim. Installs the editors where they are missing.
-//   node tests/scripts/test-editors.ts [colours] [vscode] [pictures] [markdown] [crash] [vscode-web] [vscode-floor] [neovim]
+//   node tests/scripts/test-editors.ts [colours] [vscode] [pictures] [markdown] [crash] [vscode-untrusted] [vscode-web] [vscode-floor] [neovim]
 import { testColours } from '../clients/editors/colours.ts';
 import { testCrash } from '../clients/editors/crash.ts';
 import { testMarkdown } from '../clients/editors/markdown.ts';
@@ -9,10 +9,11 @@ import { prepareEditors } from '../clients/editors/prepare-editors.ts';
 import { Steps } from '../clients/editors/steps.ts';
 import { testVscode } from '../clients/editors/vscode.ts';
 import { testVscodeFloor } from '../clients/editors/vscode-floor.ts';
+import { testVscodeUntrusted } from '../clients/editors/vscode-untrusted.ts';
 import { testVscodeWeb } from '../clients/editors/vscode-web.ts';
 import { runNode } from './run.ts';
 
-const clients = { colours: testColours, vscode: testVscode, pictures: testPictures, markdown: testMarkdown, crash: testCrash, 'vscode-web': testVscodeWeb, 'vscode-floor': testVscodeFloor, neovim: testNeovim };
+const clients = { colours: testColours, vscode: testVscode, pictures: testPictures, markdown: testMarkdown, crash: testCrash, 'vscode-untrusted': testVscodeUntrusted, 'vscode-web': testVscodeWeb, 'vscode-floor': testVscodeFloor, neovim: testNeovim };
 
 const packed = await runNode(['tests/scripts/package.ts']);
 if (packed !== 0) process.exit(packed);

@@ -140,7 +140,7 @@ async function start(editors: Editors, host: Host, prepare: Prepare, more: Reado
     const extensions = host === 'node' ? home.extensions : join(home.folder, 'none');
     const server = spawn(
       process.execPath,
-      [...home.words, '--extensions-dir', extensions, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', '--disable-getting-started-override', home.workspace],
+      [...home.words, '--extensions-dir', extensions, '--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', ...(more['security.workspace.trust.enabled'] === true ? [] : ['--disable-workspace-trust']), '--disable-getting-started-override', home.workspace],
       { env: home.env, stdio: ['ignore', 'pipe', 'pipe'], detached: true },
     );
     undo.push(() => endGroup(server));
