@@ -22,6 +22,6 @@ export function sheet(words: Words, io: Io): ExitCode {
   const blocks = files.get(path)!.blocks;
   const file = called(path);
   if (format === 'json') io.out(plainJson(sheetJson(blocks, { file, day: text, locate: locateIn([...files.values()].map((f) => f.file), called) })));
-  else io.out(sheetText(blocks, { file, day: text, derivations: words.option('derivations') !== undefined, strong: strongFor(io) }));
+  else io.out(sheetText(blocks, { file, day: text, findings: files.get(path)!.findings, derivations: words.option('derivations') !== undefined, strong: strongFor(io) }));
   return exit.nothingFound;
 }

@@ -14,7 +14,7 @@ export const pages: Readonly<Record<string, Answer>> = {
     const { project } = of.folder;
     const root = project.rootsOf(of.path)[0] ?? of.path;
     const judged = project.judge(root, of.day).files.get(of.path);
-    return { text: sheetText(judged?.blocks ?? [], { file: of.path, day: printDay(of.day) }) };
+    return { text: sheetText(judged?.blocks ?? [], { file: of.path, day: printDay(of.day), findings: judged?.findings ?? [] }) };
   },
 
   async [stageRequest](server: LanguageServer, params: { readonly uri?: unknown; readonly stage?: unknown }, token: CancellationToken): Promise<SheetResult> {

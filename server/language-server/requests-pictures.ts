@@ -53,7 +53,7 @@ export const pictures: Readonly<Record<string, Answer>> = {
     for (let wanted = project.wanted(); wanted.length > 0; wanted = project.wanted()) wanted.forEach(take);
     const day = await server.settings.day(folder.uri);
     const of = project.file(root) === undefined || !project.rootsOf(path).includes(root) ? path : root;
-    const blocks = project.file(path) === undefined ? [] : (project.judge(of, day).files.get(path)?.blocks ?? []);
-    return { text: sheetText(blocks, { file: path, day: printDay(day) }), wants };
+    const judged = project.file(path) === undefined ? undefined : project.judge(of, day).files.get(path);
+    return { text: sheetText(judged?.blocks ?? [], { file: path, day: printDay(day), findings: judged?.findings ?? [] }), wants };
   },
 };

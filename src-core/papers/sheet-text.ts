@@ -1,10 +1,12 @@
 import { show, writtenSystem } from '../assess/show.ts';
 import type { SheetRow, SheetSection } from '../assess/sheet-rows.ts';
 import { isUnknown, restsOnAssumption, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
-import { assumedValues, printDerivation } from '../mechanics/explain.ts';
-import { printSource } from '../trade/source.ts';
+import type { Finding } from '../assess/finding.ts';
+import { allSources, assumedValues, printDerivation } from '../mechanics/explain.ts';
+import { printSource, type Source } from '../trade/source.ts';
 import type { JudgedBlock } from '../rules/judge-block.ts';
 import { blockSheet, counted, sayChecks, type BlockSheet, type CheckCounts } from './block-sheet.ts';
+import { deference } from './paper-subject.ts';
 import { showOnSheet } from './show-row.ts';
 import { wrapIndented, wrapText } from './wrap-text.ts';
 
@@ -15,6 +17,8 @@ export interface SheetTextOptions {
   readonly width?: number;
   /** Prints under each derived value how it came about. */
   readonly derivations?: boolean;
+  /** What is found in the file; told before the blocks when given. */
+  readonly findings?: readonly Finding[];
   /** Makes a heading stand out; plain unless given. */
   readonly strong?: (text: string) => string;
 }
@@ -24,19 +28,32 @@ const valueWidth = 18;
 const gap = '  ';
 
 /** The sheet of a file as text: what each block comes to, where each number comes from, and what is not known. */
-export function sheetText(blocks: readonly JudgedBlock[], { file, day, width = 96, derivations = false, strong = (text) => text }: SheetTextOptions): string {
+export function sheetText(blocks: readonly JudgedBlock[], { file, day, width = 96, derivations = false, findings = [], strong = (text) => text }: SheetTextOptions): string {
   const lines = [strong(`Sheet of ${file}, judged as of ${day}`), ''];
   if (blocks.length === 0) lines.push('This file has no blocks.', '');
+  if (findings.length > 0) {
+    lines.push(strong('What is found'));
+    for (const { severity, code, message } of findings) lines.push(...wrapIndented(`${severity}[${code}] ${message}`, width, gap, gap.repeat(3)));
+    lines.push('');
+  }
   const assumed = new Map<string, string>();
+  const sources = new Map<string, Source>();
   for (const judged of blocks) {
     const sheet = blockSheet(judged);
-    lines.push(strong(sheet.title), ...blockLines(sheet, new Footnotes(assumed), width), ...(derivations ? derivationLines(sheet) : []), '');
+    lines.push(strong(sheet.title), ...blockLines(sheet, new Footnotes(assumed, sources), width), ...(derivations ? derivationLines(sheet) : []), '');
   }
   if (assumed.size > 0) {
     lines.push(strong('Assumed'), ...wrapText('These values are not written in the file. Every value marked * is one of them or rests on one.', width - 2).map((line) => gap + line));
     for (const note of assumed.values()) lines.push(...wrapIndented(note, width, gap.repeat(2), gap.repeat(3)));
     lines.push('');
   }
+  if (sources.size > 0) {
+    lines.push(strong('Sources'));
+    for (const source of sources.values()) lines.push(...wrapIndented(printSource(source), width, gap.repeat(2), gap.repeat(3)));
+    lines.push('');
+  }
+  for (const sentence of deference) lines.push(...wrapText(sentence, width));
+  lines.push('');
   return lines.join('\n');
 }
 
@@ -45,8 +62,11 @@ class Footnotes {
   readonly causes: Cause[] = [];
   readonly #assumed: Map<string, string>;
 
-  constructor(assumed: Map<string, string>) {
+  readonly #sources: Map<string, Source>;
+
+  constructor(assumed: Map<string, string>, sources: Map<string, Source>) {
     this.#assumed = assumed;
+    this.#sources = sources;
   }
 
   /** Where the value comes from: in a word, or by the name of its calculation. */
@@ -65,7 +85,10 @@ class Footnotes {
   #note(value: Given, label: string): void {
     const { origin } = value;
     if (origin.from === 'assumed') this.#assume(show(value), label, printSource(origin.source), origin.means);
-    else if (origin.from === 'derived') for (const { input, source, means } of assumedValues(origin.derivation)) this.#assume(show(input.given), input.meaning, printSource(source), means);
+    else if (origin.from === 'derived') {
+      for (const source of allSources(origin.derivation)) if (source.trust !== 'derived') this.#sources.set(source.key, source);
+      for (const { input, source, means } of assumedValues(origin.derivation)) this.#assume(show(input.given), input.meaning, printSource(source), means);
+    }
   }
 
   #assume(text: string, meaning: string, source: string, means: string): void {

@@ -47,6 +47,12 @@ describe('a fleet', () => {
     const cwd = fleet(450);
     const one = await spawned(['check', ...on, '--jobs', '1'], { cwd });
     expect(await spawned(['check', ...on, '--jobs', '2'], { cwd })).toEqual(one);
+  });
+
+  test('of thousands of files is judged on several threads unasked, with the same bytes', async () => {
+    const { folder: cwd } = world(Object.fromEntries(Array.from({ length: 2100 }, (_, i) => [`${i % 7}/${i}.rig`, `anchor tree-${i} {\n  kind  tree\n}\n`])));
+    const one = await spawned(['check', ...on, '--jobs', '1'], { cwd });
+    expect(one.out).toMatch(/^2100 files: /m);
     expect(await spawned(['check', ...on], { cwd })).toEqual(one);
   });
 
