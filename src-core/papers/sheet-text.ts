@@ -17,7 +17,7 @@ export interface SheetTextOptions {
   readonly width?: number;
   /** Prints under each derived value how it came about. */
   readonly derivations?: boolean;
-  /** What is found in the file; told before the blocks when given. */
+  /** What is found in the file; told behind the blocks, where a terminal ends, when given. */
   readonly findings?: readonly Finding[];
   /** Makes a heading stand out; plain unless given. */
   readonly strong?: (text: string) => string;
@@ -31,16 +31,16 @@ const gap = '  ';
 export function sheetText(blocks: readonly JudgedBlock[], { file, day, width = 96, derivations = false, findings = [], strong = (text) => text }: SheetTextOptions): string {
   const lines = [strong(`Sheet of ${file}, judged as of ${day}`), ''];
   if (blocks.length === 0) lines.push('This file has no blocks.', '');
-  if (findings.length > 0) {
-    lines.push(strong('What is found'));
-    for (const { severity, code, message } of findings) lines.push(...wrapIndented(`${severity}[${code}] ${message}`, width, gap, gap.repeat(3)));
-    lines.push('');
-  }
   const assumed = new Map<string, string>();
   const sources = new Map<string, Source>();
   for (const judged of blocks) {
     const sheet = blockSheet(judged);
     lines.push(strong(sheet.title), ...blockLines(sheet, new Footnotes(assumed, sources), width), ...(derivations ? derivationLines(sheet) : []), '');
+  }
+  if (findings.length > 0) {
+    lines.push(strong('What is found'));
+    for (const { severity, code, message } of findings) lines.push(...wrapIndented(`${severity}[${code}] ${message}`, width, gap, gap.repeat(3)));
+    lines.push('');
   }
   if (assumed.size > 0) {
     lines.push(strong('Assumed'), ...wrapText('These values are not written in the file. Every value marked * is one of them or rests on one.', width - 2).map((line) => gap + line));
