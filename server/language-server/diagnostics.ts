@@ -37,6 +37,8 @@ export class Diagnostics {
   /** The line that somebody types on. */
   #typing: { readonly uri: string; readonly line: number } | undefined;
   #rest: ReturnType<typeof setTimeout> | undefined;
+  /** Whether the last answer left something out because of the typing. */
+  #heldBack = false;
   #lastWork_ms = 0;
 
   constructor(connection: Connection, workspace: Workspace, settings: Settings, positions: Positions, skills: ClientSkills) {
@@ -62,19 +64,21 @@ export class Diagnostics {
 
   /**
    * The text of an open document changed; only its own reader needs to be told. What a line that is being typed is found to
-   * lack is held back until the typing rests; what is mended goes at once. A client that asks for findings decides by itself when.
+   * lack is held back until the typing rests; what is mended goes at once. A client that asks for findings is asked to ask again then; one that cannot be asked is told all.
    */
   edited(typing?: { readonly uri: string; readonly line: number }): void {
-    if (this.#skills.pullsDiagnostics) return this.#wake();
+    const pulls = this.#skills.pullsDiagnostics;
     clearTimeout(this.#rest);
-    this.#typing = typing;
-    if (typing !== undefined) {
+    this.#typing = pulls && !this.#skills.refreshesDiagnostics ? undefined : typing;
+    if (this.#typing !== undefined) {
       this.#rest = setTimeout(() => {
         this.#typing = undefined;
-        this.#schedule();
+        if (!pulls) this.#schedule();
+        else if (this.#heldBack) this.changed();
       }, typingRest_ms);
     }
-    this.#schedule();
+    if (pulls) this.#wake();
+    else this.#schedule();
   }
 
   /** Something else changed: settings, files on the disk, what is open. */
@@ -135,6 +139,7 @@ export class Diagnostics {
     const before = this.#known.get(uri) ?? new Set();
     const shown = typing?.uri !== uri ? diagnostics : diagnostics.filter((d) => d.range.start.line !== typing.line || before.has(keyOf(d)));
     this.#known.set(uri, new Set(shown.map(keyOf)));
+    if (typing?.uri === uri) this.#heldBack = shown.length < diagnostics.length;
     return shown;
   }
 
@@ -152,7 +157,7 @@ export class Diagnostics {
   async pull(uri: string, before: string | undefined): Promise<DocumentDiagnosticReport> {
     const found = this.#workspace.locate(uri);
     if (found === undefined) return { kind: 'full', items: [] };
-    return this.#report(uri, await this.of(found.folder, found.path), before);
+    return this.#report(uri, this.#withoutTyped(uri, await this.of(found.folder, found.path)), before);
   }
 
   /** Findings of the files that are not open. Held until there is something new to say, because a client asks again at once. */

@@ -138,3 +138,16 @@ test('lenses stand above lines and pulls when they are wanted', async () => {
   client.notify('workspace/didChangeConfiguration', { settings: null });
   expect(await client.request('textDocument/codeLens', { textDocument: { uri } })).toEqual([{ range: range(0, 5, 9), command: { title: expect.stringMatching(/\d kN/), command: '' } }]);
 });
+
+test('a client that asks for findings is told the same way, and asked to ask again when the typing rests', async () => {
+  await started(new Map(), { ...pulling, workspace: { configuration: true, diagnostics: { refreshSupport: true } } });
+  client.open(uri, main);
+  const asked = async (): Promise<string[]> => codes((await client.request<{ items?: Diagnostic[] }>('textDocument/diagnostic', { textDocument: { uri } })).items);
+  await asked();
+  client.change(uri, 2, { range: range(2, 2, 9), text: 'strnds' });
+  expect(await asked()).not.toContain('unknown-statement');
+  await client.message('workspace/diagnostic/refresh', () => true);
+  expect(await asked()).toContain('unknown-statement');
+  client.change(uri, 3, { range: range(2, 2, 8), text: 'strands' });
+  expect(await asked()).not.toContain('unknown-statement');
+});
