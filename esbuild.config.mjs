@@ -16,18 +16,6 @@ const node = { platform: 'node', format: 'cjs', target: 'node20.9', banner: { js
 const browser = { platform: 'browser', target: 'es2022', banner: { js: groupBy } };
 
 /**
- * In Node everything that knows the trade is one file, which the two programs share. They ask for it when they need it, so
- * that the server answers its first message before it is read.
- */
-const sharedEngine = {
-  name: 'shared-engine',
-  setup({ onResolve }) {
-    onResolve({ filter: /\/node-engine\.ts$/ }, ({ kind }) => (kind === 'dynamic-import' ? { path: './engine.cjs', external: true } : undefined));
-  },
-};
-const program = { ...node, plugins: [sharedEngine], needs: ['engine'], supported: { 'dynamic-import': false } };
-
-/**
  * The parser library holds a call that would run text as code, behind a return that is always taken. It is cut off, so that nothing
  * shipped can do so and a policy that forbids it has nothing to refuse.
  */
@@ -43,16 +31,25 @@ const withoutTextAsCode = {
   },
 };
 
+/** What the programs for Node share is one file beside them, which each loads as it needs it. */
+const program = { ...node, needs: ['engine'] };
+
 /** Every bundle by its name: where it starts and where it lands. */
 export const bundles = {
   client: { ...node, entry: 'client/desktop.ts', out: 'dist/client.cjs', external: ['vscode'] },
   'client-web': { ...browser, format: 'cjs', entry: 'client/web.ts', out: 'dist/client-web.js', external: ['vscode'] },
-  engine: { ...node, entry: 'server/node-engine.ts', out: 'dist/engine.cjs' },
-  server: { ...program, entry: 'server/stdio.ts', out: 'dist/server.cjs' },
+  engine: { ...node, entry: 'server/node-engine.ts', out: 'dist/engine.cjs', supported: { 'dynamic-import': false } },
+  server: { ...program, entry: 'server/server.ts', out: 'dist/server.cjs' },
   'pictures-view': { ...browser, banner: {}, format: 'iife', entry: 'client/view/pictures-view.ts', out: 'dist/pictures-view.js' },
   'server-web': { ...browser, format: 'iife', entry: 'server/worker.ts', out: 'dist/server-web.js' },
   cli: { ...program, entry: 'server/cli.ts', out: 'dist/linewright.cjs', banner: { js: `#!/usr/bin/env node\n${groupBy}` } },
 };
+
+/**
+ * A text of ASCII alone is read and held with one byte a letter. What the bundler leaves as it is are regular expressions and remarks, where
+ * an escape says the same.
+ */
+const inAscii = (text) => text.replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`);
 
 /** A program that is started meanwhile reads the old file or the new one, never half of it. */
 async function putInPlace(path, bytes) {
@@ -80,12 +77,12 @@ export async function makeBundles(names = Object.keys(bundles), { minify = false
         minify,
         // Names in a stack trace are worth more than the few bytes they cost.
         keepNames: false,
-        charset: 'utf8',
+        charset: 'ascii',
         legalComments: 'none',
         logLevel: 'warning',
         mainFields: options.platform === 'browser' ? ['browser', 'module', 'main'] : ['module', 'main'],
       });
-      return { name, out, bytes: outputFiles[0].contents, metafile };
+      return { name, out, bytes: Buffer.from(inAscii(outputFiles[0].text)), metafile };
     }),
   );
 }

@@ -5,9 +5,11 @@ import { activateLinewright, type Exports } from './extension.ts';
 
 export function activate(context: vscode.ExtensionContext): Exports {
   addCheckTask(context);
-  return activateLinewright(context, ({ extensionUri }, options) => {
-    const run: NodeModule = { module: vscode.Uri.joinPath(extensionUri, 'dist', 'server.cjs').fsPath, transport: TransportKind.stdio };
-    const debug: NodeModule = { ...run, options: { execArgv: ['--inspect=6009'] } };
+  return activateLinewright(context, ({ extensionUri, globalStorageUri }, options) => {
+    // The editor takes this folder away with the extension.
+    const env = { ...process.env, LINEWRIGHT_CACHE: globalStorageUri.fsPath };
+    const run: NodeModule = { module: vscode.Uri.joinPath(extensionUri, 'dist', 'server.cjs').fsPath, transport: TransportKind.stdio, options: { env } };
+    const debug: NodeModule = { ...run, options: { env, execArgv: ['--inspect=6009'] } };
     return new LanguageClient('linewright', 'Linewright', { run, debug }, options);
   });
 }

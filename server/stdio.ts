@@ -21,11 +21,13 @@ class Input extends StreamMessageReader {
   }
 }
 
-// Without an editor there is nobody to serve. One that asked for the end before ended well.
-for (const event of ['end', 'close']) process.stdin.on(event, () => process.exit(shutDown ? 0 : 1));
-
-// Whatever the command line says, this program speaks over its standard streams.
-serveLanguage(createConnection(new Input(process.stdin), new StreamMessageWriter(process.stdout)), async () => {
-  const { languageEngine, diskFolder } = await import('./node-engine.ts');
-  return { engine: await languageEngine(), disk: await diskFolder() };
-});
+/** Serves the editor at the other end of the standard streams, whatever the command line says. */
+export function serveStdio(): void {
+  // Without an editor there is nobody to serve. One that asked for the end before ended well.
+  for (const event of ['end', 'close']) process.stdin.on(event, () => process.exit(shutDown ? 0 : 1));
+  serveLanguage(createConnection(new Input(process.stdin), new StreamMessageWriter(process.stdout)), async () => {
+    const engine = await import('./language-server/engine.ts');
+    const { diskFiles } = await import('./language-server/disk-files.ts');
+    return { engine, disk: diskFiles };
+  });
+}

@@ -78,7 +78,7 @@ export class BenchClient {
 
   constructor(server: BenchServer) {
     this.server = server;
-    this.#child = spawn(server.command[0]!, server.command.slice(1), { stdio: ['pipe', 'pipe', 'pipe'] });
+    this.#child = spawn(server.command[0]!, server.command.slice(1), { stdio: ['pipe', 'pipe', 'pipe'], env: { ...process.env, ...server.env } });
     this.#child.stdout!.on('data', (data: Buffer) => this.#take(data));
     this.#child.stderr!.on('data', (data: Buffer) => (this.#complaint = (this.#complaint + String(data)).slice(-2000)));
     this.#child.stdin!.on('error', () => undefined);

@@ -1,6 +1,10 @@
 // The core alone, in this process: no editor, no messages.
+import { planCutsOf } from '../../src-core/mechanics/cut-planner.ts';
 import { readDay } from '../../src-core/model/day.ts';
 import { Project } from '../../src-core/project.ts';
+import { assessRig, picturesOf } from '../pictures/pictures-of.ts';
+import { wholeRig, worn } from '../pictures/rigs.ts';
+import { fortyEntries } from '../support/forty-entries.ts';
 import { rigText, rigTextDay } from '../support/rig-text.ts';
 import { figure, median, printTable, quantile } from './figures.ts';
 import { options } from './options.ts';
@@ -40,6 +44,10 @@ const limited = (name: string, took: readonly number[], limit_ms: number): void 
 console.log('\nThe core alone');
 limited('check of a rig of 100 lines, warm', check(rigText(100, 3), 60), 10);
 limited('assessing a rig of 1,000 lines with ten pulls', check(tenPulls(), 30), 50);
+limited('planning the cuts of 30 m with forty entries', times(20, () => void planCutsOf(fortyEntries)), 100);
+const drawn = assessRig(wholeRig.replace('  2026-06-21  damage  cut', `${worn(60).split('\n').slice(7, 67).join('\n')}\n  2026-06-21  damage  cut`));
+const { size: pictures } = picturesOf(drawn);
+limited('a picture of a rig of 100 lines', times(20, () => void picturesOf(drawn)).map((took) => took / pictures), 20);
 
 const kinds: Readonly<Record<string, RegExp>> = { grade: /grade +\d\d/g, shackle: /body +\d\d/g, mass: /mass +2,\d\d\d/g, 'line length': /length {8}\d\d/g };
 const rows: { readonly lines: number; readonly open: number; readonly perLine_us: number; readonly edits: Record<string, number> }[] = [];

@@ -198,6 +198,7 @@ async function workspace(server: BenchServer, files: number, figures: Figures): 
 
 if (options.only?.[0] !== 'none') {
   const servers = benchServers(installPeers(options.peersFolder)).filter((s) => (options.only === undefined ? s.name !== 'ours-push' : options.only.includes(s.name)));
+  const lasting = servers.filter((s) => s.startOnly !== true);
   console.log(`\nThe language server beside its peers: ${servers.map((s) => (s.rest_ms > 0 ? `${s.name} (rests ${s.rest_ms} ms after a change)` : s.name)).join(', ')}. Median / p95.`);
   try {
     const starts = new Figures();
@@ -209,22 +210,22 @@ if (options.only?.[0] !== 'none') {
     for (const lines of options.sizes) {
       const figures = new Figures();
       bySize.set(lines, figures);
-      for (let run = 0; run < options.runs; run++) for (const server of servers) await oneSize(server, lines, run, figures);
+      for (let run = 0; run < options.runs; run++) for (const server of lasting) await oneSize(server, lines, run, figures);
       console.log(`\n${lines} lines`);
-      figures.print(servers);
+      figures.print(lasting);
     }
     const [short, long] = [options.sizes[0], options.sizes.at(-1)];
     if (short !== undefined && long !== undefined && short !== long) {
-      for (const { name } of servers) {
+      for (const { name } of lasting) {
         const [a, b] = [short, long].map((n) => median(bySize.get(n)!.values.get('edit to diagnostics, ms')?.get(name) ?? []));
         console.log(`${name}: edit to diagnostics at ${long} lines takes ${figure(b! / a!)} times as long as at ${short}`);
       }
     }
     for (const files of options.workspace) {
       const figures = new Figures();
-      for (let run = 0; run < Math.min(options.runs, 2); run++) for (const server of servers) await workspace(server, files, figures);
+      for (let run = 0; run < Math.min(options.runs, 2); run++) for (const server of lasting) await workspace(server, files, figures);
       console.log(`\n${files} files of 60 lines, one mistake in each`);
-      figures.print(servers);
+      figures.print(lasting);
     }
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -12,6 +12,9 @@ export interface BenchServer {
   readonly pulls: boolean;
   /** How long it rests by intent after a change before it looks at it. */
   readonly rest_ms: number;
+  /** Only how it starts is measured. */
+  readonly startOnly?: boolean;
+  readonly env?: Readonly<Record<string, string>>;
   readonly settings?: unknown;
   readonly initializationOptions?: unknown;
 }
@@ -24,6 +27,8 @@ export function benchServers({ modules, schemaUri, langium }: Peers): BenchServe
   const ours = { command: [node, join(root, 'dist/server.cjs'), '--stdio'], language: languages.rig, settings: { linewright: { check: { asOf: rigTextDay } } } };
   const all: BenchServer[] = [
     { name: 'ours', ...ours, pulls: true, rest_ms: 0 },
+    // The very first start on a machine, before anything was compiled.
+    { name: 'ours, first', ...ours, pulls: true, rest_ms: 0, startOnly: true, env: { LINEWRIGHT_CACHE: 'off' } },
     {
       name: 'json', command: [node, join(modules, 'vscode-langservers-extracted/bin/vscode-json-language-server'), '--stdio'], language: languages.json, pulls: true, rest_ms: 0,
       initializationOptions: { provideFormatter: true, handledSchemaProtocols: ['file'] },

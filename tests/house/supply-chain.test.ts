@@ -65,13 +65,32 @@ describe('shipped code', () => {
   const dynamic = /(?<![.\w$'"])eval(?![\w$'"])|(?<![.\w$'"])Function\s*\(|\.constructor\(\s*["'`]|set(?:Timeout|Interval)\(\s*["'`]|\bvm\.run|require\(["'](?:node:)?vm["']\)/g;
   const found = (text: string): string[] => [...text.matchAll(dynamic)].map((m) => text.slice(Math.max(0, m.index - 30), m.index + 40));
 
+  /** The two programs for Node load `engine.cjs`, the shipped file beside them, with what Node compiled of it before. */
+  const loaders = ['dist/server.cjs', 'dist/linewright.cjs'];
+
   test('runs no text as code', () => {
     expect(shipped.length).toBe(7);
-    for (const { out, bytes } of shipped) expect([out, found(new TextDecoder().decode(bytes))]).toEqual([out, []]);
+    for (const { out, bytes } of shipped) {
+      const text = new TextDecoder().decode(bytes);
+      expect([out, found(text)]).toEqual([out, loaders.includes(out) ? [expect.stringContaining('require("node:vm")')] : []]);
+      expect([out, text.includes('"engine.cjs"')]).toEqual([out, loaders.includes(out)]);
+    }
+  });
+
+  test('loads in one place only, one file only', () => {
+    const uses = readdirSync(join(root, 'server'), { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts') && /node:vm/.test(readFileSync(join(root, 'server', name), 'utf8')));
+    expect(uses).toEqual(['compiled-code.ts']);
+    const text = readFileSync(join(root, 'server', 'compiled-code.ts'), 'utf8');
+    expect(text.match(/new Script\(/g)).toHaveLength(1);
+    expect(text).toContain("const path = join(__dirname, 'engine.cjs');");
   });
 
   test.each(['return eval(x)', '(0,eval)(x)', 'new Function("a","b")', 'x=Function ("return this")()', 'f.constructor("return this")', 'setTimeout("a()",1)', 'require("vm")'])('%s would be seen', (text) => {
     expect(found(text)).toHaveLength(1);
+  });
+
+  test('is ASCII', () => {
+    for (const { out, bytes } of shipped) expect([out, bytes.findIndex((byte) => byte > 0x7f)]).toEqual([out, -1]);
   });
 
   test('is the same to the byte from every build', async () => {

@@ -108,12 +108,3 @@ describe('what cannot be planned, and why', () => {
     expect(cutOutFix(piece, assessing)).toBeUndefined();
   });
 });
-
-test('a line of 30 m with forty entries is planned within 100 ms', () => {
-  const text = line(Array.from({ length: 40 }, (_, i) => `  2026-06-21  damage  ${['abrasion 12 %', 'cut 1 strand', 'abrasion light', 'glaze hard', 'abrasion 20 %'][i % 5]} at ${(4 + i * 0.64).toFixed(1)} m from inboard\n`).join(''));
-  const { piece } = planned(text);
-  const start = performance.now();
-  const choices = planCuts(piece);
-  expect(performance.now() - start).toBeLessThan(100);
-  expect(isUnknown(choices)).toBe(false);
-});

@@ -27,7 +27,8 @@ test('what is wrong with the line that is being typed is said when the typing re
   const before = performance.now();
   client.change(uri, 2, { range: range(2, 2, 9), text: 'strnds' });
   await client.published(uri, (d) => codes(d).includes('unknown-statement'));
-  expect(performance.now() - before).toBeGreaterThan(600);
+  const rested = performance.now() - before;
+  expect(rested).toBeGreaterThan(600);
   const count = published().length;
   client.change(uri, 3, { range: range(2, 2, 8), text: 'strands' });
   await client.message('textDocument/publishDiagnostics', () => count < published().length);
@@ -36,17 +37,21 @@ test('what is wrong with the line that is being typed is said when the typing re
   const pasted = performance.now();
   client.change(uri, 4, { range: { start: { line: 8, character: 1 }, end: { line: 8, character: 1 } }, text: '\nstrap s {\n  wlll  4 t\n}' });
   await client.message('textDocument/publishDiagnostics', () => published().at(-1)!.includes('unknown-statement'));
-  expect(performance.now() - pasted).toBeLessThan(500);
+  expect(performance.now() - pasted).toBeLessThan(rested);
 });
 
 test('a finding elsewhere that a typed line causes is said at once', async () => {
   await started(new Map(), { workspace: { configuration: true } });
   client.open(uri, `${main}\nwinch w {\n  rated    42 kN\n  carries  main\n}\n`);
   await client.published(uri);
+  const held = performance.now();
+  client.change(uri, 2, { range: range(2, 2, 9), text: 'strnds' });
+  await client.published(uri, (d) => codes(d).includes('unknown-statement'));
+  const rested = performance.now() - held;
   const before = performance.now();
-  client.change(uri, 2, { range: range(0, 5, 9), text: 'blue' });
+  client.change(uri, 3, { range: range(0, 5, 9), text: 'blue' });
   await client.published(uri, (d) => d.some(({ code, range: r }) => code === 'unknown-name' && r.start.line === 12));
-  expect(performance.now() - before).toBeLessThan(500);
+  expect(performance.now() - before).toBeLessThan(rested);
 });
 
 test('conflict markers are one message, and the rest of the file still counts', async () => {

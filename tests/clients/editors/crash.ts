@@ -3,7 +3,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Editors } from './prepare-editors.ts';
 import type { Step } from './steps.ts';
-import { slow_ms, Workbench } from './workbench.ts';
+import { problemRow, slow_ms, Workbench } from './workbench.ts';
 
 /** The process of the server that this test's own copy of the extension started; undefined while there is none. */
 async function serverProcess(extension: string): Promise<number | undefined> {
@@ -48,8 +48,7 @@ export async function testCrash(editors: Editors, step: Step): Promise<void> {
       await typed.waitFor({ timeout: slow_ms });
       // Only a new server that was sent the whole text can know this word.
       await page.keyboard.press('Control+Shift+M');
-      await page.locator('.viewpane-filter input').first().fill('unknown-statement');
-      await page.locator('.markers-panel .monaco-list-row', { hasText: /wlll/ }).first().waitFor({ timeout: slow_ms });
+      await problemRow(page, 'unknown-statement', /wlll/);
       assert.match(await editor.locator('.view-line', { hasText: /^strap.first/ }).first().innerText(), /strap.first.\{/);
       assert.equal(await messages.count(), 0);
     });
@@ -65,7 +64,7 @@ export async function testCrash(editors: Editors, step: Step): Promise<void> {
 
     await step('restarted by hand, it knows the text', async () => {
       await page.locator('.notification-list-item .monaco-button', { hasText: 'Restart' }).click();
-      await page.locator('.markers-panel .monaco-list-row', { hasText: /wlll/ }).first().waitFor({ timeout: slow_ms });
+      await problemRow(page, 'unknown-statement', /wlll/);
     });
   } catch (error) {
     await bench.screenshot('crash-failure').catch(() => undefined);

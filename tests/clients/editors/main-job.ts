@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { expected } from '../expected.ts';
 import type { Step } from './steps.ts';
-import { slow_ms, type Workbench } from './workbench.ts';
+import { problemRow, slow_ms, type Workbench } from './workbench.ts';
 
 /** What a reader sees of an open rig wherever the extension runs: squiggle, hover, problem list. */
 export async function showMainJob(bench: Pick<Workbench, 'page' | 'editor' | 'screenshot'>, step: Step, name: string): Promise<void> {
@@ -24,10 +24,7 @@ export async function showMainJob(bench: Pick<Workbench, 'page' | 'editor' | 'sc
 
   await step('problem list holds the finding', async () => {
     await page.keyboard.press('Control+Shift+M');
-    // Only the rows in view are drawn, and other files come before this one: the filter brings it up.
-    await page.locator('.viewpane-filter input').first().fill(expected.finding.code);
-    const problem = page.locator('.markers-panel .monaco-list-row', { hasText: expected.finding.message }).first();
-    await problem.waitFor({ timeout: slow_ms });
+    const problem = await problemRow(page, expected.finding.code, expected.finding.message);
     const row = (await problem.innerText()).replace(/\s+/g, ' ').trim();
     console.log(`   ${row.slice(0, 200)}`);
     assert.ok(row.includes(expected.finding.code), `the row names its code ${expected.finding.code}: ${row}`);

@@ -167,6 +167,25 @@ async function start(editors: Editors, host: Host, prepare: Prepare, more: Reado
   }
 }
 
+/**
+ * The row of a finding in the problem list, which must be open. Only the rows in view are drawn, so the filter brings it up; a list that
+ * was filtered before the finding came may keep it hidden, so it is filtered again.
+ */
+export async function problemRow(page: Page, code: string, message: string | RegExp): Promise<Locator> {
+  const filter = page.locator('.viewpane-filter input').first();
+  const row = page.locator('.markers-panel .monaco-list-row', { hasText: message }).first();
+  for (const end = Date.now() + slow_ms; ; ) {
+    await filter.fill('');
+    await filter.fill(code);
+    try {
+      await row.waitFor({ timeout: 4000 });
+      return row;
+    } catch (error) {
+      if (end < Date.now()) throw error;
+    }
+  }
+}
+
 export class Workbench {
   private readonly started: Started;
 

@@ -1,0 +1,114 @@
+// Runs the one big file of this folder as `require` would, with what Node compiled of it the last time, where that was kept.
+import { isAscii } from 'node:buffer';
+import { createHash } from 'node:crypto';
+import { closeSync, fstatSync, mkdirSync, openSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync, type Stats } from 'node:fs';
+import { createRequire, wrap } from 'node:module';
+import { homedir } from 'node:os';
+import { dirname, isAbsolute, join } from 'node:path';
+import { Script } from 'node:vm';
+
+type Engine = typeof import('./node-engine.ts');
+
+/** Says where compiled code is kept, or `off`. */
+const variable = 'LINEWRIGHT_CACHE';
+
+const mark = Buffer.from('LWC1');
+const headerLength = mark.length + 1 + 32 + 32;
+/** What was compiled is kept again after so many runs, since each run may use what none did before. */
+const keptRuns = 4;
+
+const digest = (bytes: Uint8Array): Buffer => createHash('sha256').update(bytes).digest();
+
+/** The folder for compiled code; undefined where none is to be kept. */
+export function cacheFolder(env: NodeJS.ProcessEnv, platform: NodeJS.Platform, home: () => string): string | undefined {
+  const given = env[variable];
+  if (given !== undefined) return isAbsolute(given) ? given : undefined;
+  const local = env['LOCALAPPDATA'];
+  if (platform === 'win32') return local === undefined || !isAbsolute(local) ? undefined : join(local, 'linewright', 'cache');
+  if (platform === 'darwin') return join(home(), 'Library', 'Caches', 'linewright');
+  const xdg = env['XDG_CACHE_HOME'];
+  return join(xdg !== undefined && isAbsolute(xdg) ? xdg : join(home(), '.cache'), 'linewright');
+}
+
+/** Compiled code runs as it is, so it is taken only from where nobody else could have put it. */
+const ours = ({ uid, mode }: Stats): boolean => process.getuid === undefined || (uid === process.getuid() && (mode & 0o022) === 0);
+
+export interface Compiled {
+  readonly code: Buffer;
+  /** In how many runs it was gathered, up to `keptRuns`. */
+  readonly runs: number;
+}
+
+/** What was kept for exactly this source; undefined when nothing was, or when a single bit of it differs. */
+export function readCompiled(path: string, source: Uint8Array): Compiled | undefined {
+  let file: number | undefined;
+  try {
+    if (!ours(statSync(dirname(path)))) return undefined;
+    file = openSync(path, 'r');
+    if (!ours(fstatSync(file))) return undefined;
+    const bytes = readFileSync(file);
+    if (bytes.length <= headerLength || !bytes.subarray(0, mark.length).equals(mark)) return undefined;
+    const code = bytes.subarray(headerLength);
+    const digests = bytes.subarray(mark.length + 1, headerLength);
+    return digests.equals(Buffer.concat([digest(source), digest(code)])) ? { code, runs: bytes[mark.length]! } : undefined;
+  } catch {
+    return undefined;
+  } finally {
+    if (file !== undefined) closeSync(file);
+  }
+}
+
+/** Keeps compiled code where `readCompiled` finds it. A folder that cannot be written, or that others can write, is left alone. */
+export function keepCompiled(path: string, source: Uint8Array, { code, runs }: Compiled): void {
+  const beside = `${path}.${process.pid}`;
+  try {
+    mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+    if (!ours(statSync(dirname(path)))) return;
+    writeFileSync(beside, Buffer.concat([mark, Buffer.from([runs]), digest(source), digest(code), code]), { mode: 0o600 });
+    renameSync(beside, path);
+  } catch {
+    try {
+      unlinkSync(beside);
+    } catch {
+      // It was never written.
+    }
+  }
+}
+
+function folder(): string | undefined {
+  try {
+    return cacheFolder(process.env, process.platform, homedir);
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * Everything behind the programs of this folder: `engine.cjs` beside them. What was compiled is kept for each program, since each uses other
+ * parts of it; with `keep` false it is only read. Without a folder to keep it in, the file is compiled as Node always does.
+ */
+export function loadEngine(program: 'server' | 'linewright', keep: boolean): Engine {
+  const path = join(__dirname, 'engine.cjs');
+  const inFolder = folder();
+  if (inFolder === undefined) return createRequire(__filename)(path) as Engine;
+  const source = readFileSync(path);
+  const kept = join(inFolder, `${program}.compiled`);
+  const found = readCompiled(kept, source);
+  const script = new Script(wrap(source.toString(isAscii(source) ? 'latin1' : 'utf8')), { filename: path, columnOffset: -wrap('|').indexOf('|'), ...(found === undefined ? {} : { cachedData: found.code }) });
+  const runs = found === undefined || script.cachedDataRejected === true ? 0 : found.runs;
+  if (keep && runs < keptRuns) keepLater(() => keepCompiled(kept, source, { code: script.createCachedData(), runs: runs + 1 }));
+  const module = { exports: {} };
+  (script.runInThisContext() as (...given: unknown[]) => void)(module.exports, createRequire(path), module, path, __dirname);
+  return module.exports as Engine;
+}
+
+/** At the end of the program, or when it has run for a while: an editor may end its server without a word. */
+function keepLater(run: () => void): void {
+  let done = false;
+  const once = (): void => {
+    if (!done) run();
+    done = true;
+  };
+  process.once('exit', once);
+  setTimeout(once, 15_000).unref();
+}
