@@ -31,8 +31,14 @@ const withoutTextAsCode = {
   },
 };
 
-/** What the programs for Node share is one file beside them, which each loads as it needs it. */
-const program = { ...node, needs: ['engine'] };
+/** What the programs for Node share is one file beside them. */
+const engineBeside = {
+  name: 'engine-beside',
+  setup({ onResolve }) {
+    onResolve({ filter: /\/node-engine\.ts$/ }, ({ kind, resolveDir }) => (kind === 'dynamic-import' ? { path: join(resolveDir, 'engine-beside.ts') } : undefined));
+  },
+};
+const program = { ...node, plugins: [engineBeside], needs: ['engine'], supported: { 'dynamic-import': false } };
 
 /** Every bundle by its name: where it starts and where it lands. */
 export const bundles = {

@@ -1,7 +1,6 @@
 import { isMainThread } from 'node:worker_threads';
 import type { Io } from './cli/io.ts';
 import { progressLine } from './cli/progress-line.ts';
-import { loadEngine } from './compiled-code.ts';
 
 /** The day on the wall calendar of whoever runs this, not of Greenwich. */
 function localDay(): string {
@@ -35,9 +34,8 @@ function main(): void {
     if (error.code !== 'EPIPE') throw error;
     process.exit();
   });
-  loadEngine('linewright', true)
-    .commandLine()
-    .then((run) => run(process.argv.slice(2), io))
+  import('./node-engine.ts')
+    .then(async ({ commandLine }) => (await commandLine())(process.argv.slice(2), io))
     .then(
       (code) => {
         progress?.clear();
@@ -52,4 +50,4 @@ function main(): void {
 
 // The same file is what the threads start with that judge many rigs side by side.
 if (isMainThread) main();
-else void loadEngine('linewright', false).fleetWorker().then((run) => run());
+else void import('./node-engine.ts').then(async ({ fleetWorker }) => (await fleetWorker())());

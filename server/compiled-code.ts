@@ -2,9 +2,9 @@
 import { isAscii } from 'node:buffer';
 import { createHash } from 'node:crypto';
 import { closeSync, fstatSync, mkdirSync, openSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync, type Stats } from 'node:fs';
-import { createRequire, wrap } from 'node:module';
+import Module, { createRequire } from 'node:module';
 import { homedir } from 'node:os';
-import { dirname, isAbsolute, join } from 'node:path';
+import { basename, dirname, isAbsolute, join } from 'node:path';
 import { Script } from 'node:vm';
 
 type Engine = typeof import('./node-engine.ts');
@@ -84,21 +84,21 @@ function folder(): string | undefined {
 }
 
 /**
- * Everything behind the programs of this folder: `engine.cjs` beside them. What was compiled is kept for each program, since each uses other
+ * Everything behind the program that asks, which is `engine.cjs` beside it. What was compiled is kept for each program, since each uses other
  * parts of it; with `keep` false it is only read. Without a folder to keep it in, the file is compiled as Node always does.
  */
-export function loadEngine(program: 'server' | 'linewright', keep: boolean): Engine {
-  const path = join(__dirname, 'engine.cjs');
+export function loadEngine(program: string, keep: boolean): Engine {
+  const path = join(dirname(program), 'engine.cjs');
   const inFolder = folder();
-  if (inFolder === undefined) return createRequire(__filename)(path) as Engine;
+  if (inFolder === undefined) return createRequire(program)(path) as Engine;
   const source = readFileSync(path);
-  const kept = join(inFolder, `${program}.compiled`);
+  const kept = join(inFolder, `${basename(program, '.cjs')}.compiled`);
   const found = readCompiled(kept, source);
-  const script = new Script(wrap(source.toString(isAscii(source) ? 'latin1' : 'utf8')), { filename: path, columnOffset: -wrap('|').indexOf('|'), ...(found === undefined ? {} : { cachedData: found.code }) });
+  const script = new Script(Module.wrap(source.toString(isAscii(source) ? 'latin1' : 'utf8')), { filename: path, columnOffset: -Module.wrap('|').indexOf('|'), ...(found === undefined ? {} : { cachedData: found.code }) });
   const runs = found === undefined || script.cachedDataRejected === true ? 0 : found.runs;
   if (keep && runs < keptRuns) keepLater(() => keepCompiled(kept, source, { code: script.createCachedData(), runs: runs + 1 }));
   const module = { exports: {} };
-  (script.runInThisContext() as (...given: unknown[]) => void)(module.exports, createRequire(path), module, path, __dirname);
+  (script.runInThisContext() as (...given: unknown[]) => void)(module.exports, createRequire(path), module, path, dirname(path));
   return module.exports as Engine;
 }
 

@@ -1,5 +1,3 @@
-import { loadEngine } from './compiled-code.ts';
+void import('./node-engine.ts').then(async ({ languageServer }) => (await languageServer())());
 
-void loadEngine('server', true)
-  .languageServer()
-  .then((serveStdio) => serveStdio());
+export {};

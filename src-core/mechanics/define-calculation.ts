@@ -61,19 +61,72 @@ export const calculations = (): ReadonlyMap<string, Calculation> => registry;
 
 function outOfRange(symbol: string, definition: SymbolDefinition, given: Given): string | undefined {
   const { low, high } = given.amount;
-  // Printing costs more than the calculation itself: only what is refused is printed.
-  const shown = (): string => printAmount(given.amount, kinds[definition.kind].dimension, unitOf(given));
-  const limit = (si: number): string => printAmount(exactly(si), kinds[definition.kind].dimension, unitOf(given));
-  const what = (): string => `${definition.meaning} (${symbol}) is ${shown()}`;
+  const { above, min, max, whole } = definition;
   if (!Number.isFinite(low) || !Number.isFinite(high)) return `${definition.meaning} (${symbol}) is not a finite number`;
-  if (definition.above !== undefined && low <= definition.above) return `${what()}; it must be above ${limit(definition.above)}`;
-  if (definition.min !== undefined && low < definition.min * (1 - Math.sign(definition.min) * 1e-12)) return `${what()}; the calculation holds from ${limit(definition.min)}`;
-  if (definition.max !== undefined && high > definition.max * (1 + Math.sign(definition.max) * 1e-12)) return `${what()}; the calculation holds up to ${limit(definition.max)}`;
-  if (definition.whole === true && (!Number.isInteger(low) || !Number.isInteger(high))) return `${what()}; it must be a whole number`;
+  if (above !== undefined && low <= above) return saysOutOfRange(symbol, definition, given, 'it must be above', above);
+  if (min !== undefined && low < min * (1 - Math.sign(min) * 1e-12)) return saysOutOfRange(symbol, definition, given, 'the calculation holds from', min);
+  if (max !== undefined && high > max * (1 + Math.sign(max) * 1e-12)) return saysOutOfRange(symbol, definition, given, 'the calculation holds up to', max);
+  if (whole === true && (!Number.isInteger(low) || !Number.isInteger(high))) return saysOutOfRange(symbol, definition, given, 'it must be a whole number');
   return undefined;
 }
 
+function saysOutOfRange(symbol: string, { meaning, kind }: SymbolDefinition, given: Given, must: string, limit?: number): string {
+  const print = (amount: Amount): string => printAmount(amount, kinds[kind].dimension, unitOf(given));
+  return `${meaning} (${symbol}) is ${print(given.amount)}; ${must}${limit === undefined ? '' : ` ${print(exactly(limit))}`}`;
+}
+
 const unitOf = (given: Given) => (given.origin.from === 'written' ? { unit: given.origin.unit } : {});
+
+const none: readonly never[] = [];
+
+/** What a calculation gave. There are many of these, so what all of one calculation share is looked up in its definition. */
+class Worked implements Derivation {
+  readonly #definition: CalculationDefinition<string>;
+  readonly #symbols: readonly string[];
+  readonly #givens: readonly Given[];
+  readonly amount: Amount;
+  readonly notes: readonly string[];
+
+  constructor(definition: CalculationDefinition<string>, symbols: readonly string[], givens: readonly Given[], amount: Amount, notes: readonly string[]) {
+    this.#definition = definition;
+    this.#symbols = symbols;
+    this.#givens = givens;
+    this.amount = amount;
+    this.notes = notes;
+  }
+
+  get calculation(): string {
+    return this.#definition.name;
+  }
+
+  get means(): string {
+    return this.#definition.means;
+  }
+
+  get symbol(): string {
+    return this.#definition.symbol;
+  }
+
+  get kind(): Kind {
+    return this.#definition.kind;
+  }
+
+  get formula(): string {
+    return this.#definition.formula;
+  }
+
+  get inputs(): readonly DerivationInput[] {
+    return this.#givens.map((given, i) => ({ symbol: this.#symbols[i]!, meaning: this.#definition.symbols[this.#symbols[i]!]!.meaning, given }));
+  }
+
+  get sources(): readonly Source[] {
+    return this.#definition.sources;
+  }
+
+  get assumptions(): readonly string[] {
+    return this.#definition.assumptions ?? none;
+  }
+}
 
 /**
  * Turns a record into a calculation that can be called.
@@ -82,56 +135,46 @@ const unitOf = (given: Given) => (given.origin.from === 'written' ? { unit: give
  */
 export function defineCalculation<const S extends string>(definition: CalculationDefinition<S>): Calculation<S> {
   const names = Object.keys(definition.symbols) as S[];
+  const symbols = names.map((name) => definition.symbols[name]);
 
   const calculate = (inputs: Readonly<Record<S, Value>>): Derived => {
-    const givens: { name: S; given: Given }[] = [];
+    const givens: Given[] = [];
     for (const name of names) {
       const value = inputs[name];
       if (isUnknown(value)) return value;
-      givens.push({ name, given: value });
+      givens.push(value);
     }
-    for (const { name, given } of givens) {
-      const wrong = outOfRange(name, definition.symbols[name], given);
+    const ranged: number[] = [];
+    for (let i = 0; i < givens.length; i++) {
+      const given = givens[i]!;
+      const wrong = outOfRange(names[i]!, symbols[i]!, given);
       if (wrong !== undefined) return refused(definition.name, wrong, given);
+      if (given.amount.low !== given.amount.high) ranged.push(i);
     }
-    const ranged = givens.filter(({ given }) => given.amount.low !== given.amount.high);
     let low = Infinity;
     let high = -Infinity;
-    const notes = new Set<string>();
+    let notes: Set<string> | undefined;
     for (let corner = 0; corner < 1 << ranged.length; corner++) {
       const numbers = {} as Record<S, number>;
-      for (const { name, given } of givens) numbers[name] = given.amount.low;
-      ranged.forEach(({ name, given }, i) => {
-        if ((corner >> i) & 1) numbers[name] = given.amount.high;
-      });
+      for (let i = 0; i < givens.length; i++) numbers[names[i]!] = givens[i]!.amount.low;
+      for (let i = 0; i < ranged.length; i++) if ((corner >> i) & 1) numbers[names[ranged[i]!]!] = givens[ranged[i]!]!.amount.high;
       const wrong = definition.refuse?.(numbers);
-      if (wrong !== undefined) return refused(definition.name, wrong, ranged[0]?.given ?? givens[0]?.given);
+      if (wrong !== undefined) return refused(definition.name, wrong, givens[ranged[0] ?? 0]);
       const result = definition.compute(numbers);
-      const amount = typeof result === 'number' ? exactly(result) : result;
-      if (!Number.isFinite(amount.low) || !Number.isFinite(amount.high)) {
-        return refused(definition.name, `${definition.means} cannot be computed from these values`, givens[0]?.given);
-      }
-      low = Math.min(low, amount.low);
-      high = Math.max(high, amount.high);
-      for (const note of definition.notes?.(numbers) ?? []) notes.add(note);
+      const least = typeof result === 'number' ? result : result.low;
+      const most = typeof result === 'number' ? result : result.high;
+      if (!Number.isFinite(least) || !Number.isFinite(most)) return refused(definition.name, `${definition.means} cannot be computed from these values`, givens[0]);
+      low = Math.min(low, least);
+      high = Math.max(high, most);
+      if (definition.notes !== undefined) for (const note of definition.notes(numbers)) (notes ??= new Set()).add(note);
     }
-    for (const { name, given } of givens) {
-      const measured = definition.symbols[name].measured;
+    for (let i = 0; i < givens.length; i++) {
+      const { measured } = symbols[i]!;
       if (measured === undefined) continue;
-      if ((measured.from !== undefined && given.amount.low < measured.from) || (measured.to !== undefined && given.amount.high > measured.to)) notes.add(measured.note);
+      const { amount } = givens[i]!;
+      if ((measured.from !== undefined && amount.low < measured.from) || (measured.to !== undefined && amount.high > measured.to)) (notes ??= new Set()).add(measured.note);
     }
-    return {
-      calculation: definition.name,
-      means: definition.means,
-      symbol: definition.symbol,
-      amount: { low, high },
-      kind: definition.kind,
-      formula: definition.formula,
-      inputs: givens.map(({ name, given }): DerivationInput => ({ symbol: name, meaning: definition.symbols[name].meaning, given })),
-      sources: definition.sources,
-      assumptions: definition.assumptions ?? [],
-      notes: [...notes],
-    } satisfies Derivation;
+    return new Worked(definition as unknown as CalculationDefinition<string>, names, givens, { low, high }, notes === undefined ? none : [...notes]);
   };
 
   const { name, ...rest } = definition;

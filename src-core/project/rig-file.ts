@@ -21,7 +21,9 @@ export class RigFile {
   #text: string | undefined;
   #placed: readonly PlacedChunk[] | undefined;
   #lines: FileLines | undefined;
-  #bound: readonly BoundChunk[] | undefined;
+  /** Chunks that came with an edit are bound when somebody asks, since the next edit may take them away again. */
+  #bound: (BoundChunk | undefined)[] | undefined;
+  #allBound = false;
   #uses: readonly BoundUse[] | undefined;
 
   private constructor(path: string, list: readonly Chunk[], offsets: Int32Array, seen: WeakMap<object, number>) {
@@ -65,10 +67,10 @@ export class RigFile {
   #handOn(file: RigFile, { from, removed, added }: Resplit): void {
     if (this.#lines !== undefined) file.#lines = this.#lines.edited(file, file.#list, file.#offsets, from, removed);
     if (this.#bound === undefined) return;
-    const bound = added.map(bindChunk);
-    file.#bound = spliced(this.#bound, from, removed, bound);
-    const hasUses = (chunk: BoundChunk): boolean => chunk.uses.length > 0;
-    if (!bound.some(hasUses) && !this.#bound.slice(from, from + removed).some(hasUses)) file.#uses = this.#uses;
+    const kept = new Map(this.#list.slice(from, from + removed).map((chunk, i) => [chunk, this.#bound![from + i]]));
+    file.#bound = spliced(this.#bound, from, removed, added.map((chunk) => kept.get(chunk)));
+    const mayUse = ({ text }: Chunk): boolean => /\buse\b/.test(text);
+    if (!added.some(mayUse) && ![...kept.keys()].some(mayUse)) file.#uses = this.#uses;
   }
 
   get text(): string {
@@ -126,8 +128,12 @@ export class RigFile {
   }
 
   get bound(): readonly BoundChunk[] {
-    this.#bound ??= this.#list.map(bindChunk);
-    return this.#bound;
+    if (!this.#allBound) {
+      const bound = (this.#bound ??= Array.from({ length: this.#list.length }, () => undefined));
+      for (let i = 0; i < bound.length; i++) bound[i] ??= bindChunk(this.#list[i]!);
+      this.#allBound = true;
+    }
+    return this.#bound as BoundChunk[];
   }
 
   /** Every `use` of the file. The same list while no edit touches one. */
@@ -137,7 +143,7 @@ export class RigFile {
   }
 }
 
-function spliced<T extends object>(list: readonly T[], from: number, removed: number, added: readonly T[]): T[] {
+function spliced<T>(list: readonly T[], from: number, removed: number, added: readonly T[]): T[] {
   // Most edits keep the number of chunks: then nothing has to move.
   if (added.length !== removed) return [...list.slice(0, from), ...added, ...list.slice(from + removed)];
   const result = list.slice();

@@ -77,8 +77,10 @@ export class RootState {
       while (start < a.length && start < b.length && a[start] === b[start]) start++;
       let tail = 0;
       while (tail < a.length - start && tail < b.length - start && a[a.length - 1 - tail] === b[b.length - 1 - tail]) tail++;
-      for (let i = start; i < a.length - tail; i++) removed.push(a[i]!);
-      for (let i = start; i < b.length - tail; i++) added.push({ chunk: b[i]!, rank });
+      // Edits in several places leave chunks between them as they are.
+      const [gone, come] = [new Set(a.slice(start, a.length - tail)), new Set(b.slice(start, b.length - tail))];
+      for (const chunk of gone) if (!come.has(chunk)) removed.push(chunk);
+      for (const chunk of come) if (!gone.has(chunk)) added.push({ chunk, rank });
     });
     this.#files = files;
     for (const chunk of removed) this.#drop(chunk);

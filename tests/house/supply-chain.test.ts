@@ -82,7 +82,7 @@ describe('shipped code', () => {
     expect(uses).toEqual(['compiled-code.ts']);
     const text = readFileSync(join(root, 'server', 'compiled-code.ts'), 'utf8');
     expect(text.match(/new Script\(/g)).toHaveLength(1);
-    expect(text).toContain("const path = join(__dirname, 'engine.cjs');");
+    expect(text).toContain("const path = join(dirname(program), 'engine.cjs');");
   });
 
   test.each(['return eval(x)', '(0,eval)(x)', 'new Function("a","b")', 'x=Function ("return this")()', 'f.constructor("return this")', 'setTimeout("a()",1)', 'require("vm")'])('%s would be seen', (text) => {

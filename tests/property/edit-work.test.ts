@@ -52,6 +52,20 @@ describe('an edit costs what hangs on it, however long the file is', () => {
   });
 });
 
+test('two edits far apart leave what stands between them', () => {
+  const project = new Project();
+  project.set(path, rigText(10_000, 3));
+  const judged = () => new Set<object>(project.judge(path, day).files.get(path)!.blocks);
+  const before = judged();
+  const places = [...project.file(path)!.text.matchAll(/grade +\d\d/g)];
+  for (const at of [places[0]!, places.at(-1)!]) {
+    const end = at.index + at[0].length;
+    project.edit(path, { start: end - 1, end, text: String((Number(at[0].at(-1)) + 1) % 10) });
+  }
+  expect(before.size).toBeGreaterThan(500);
+  expect([...judged()].filter((block) => !before.has(block))).toHaveLength(2);
+});
+
 test('a file of a fleet is judged again alone: the other roots keep their answer', () => {
   const project = new Project();
   project.set('shared.rig', 'anchor larch {\n  kind     tree\n  girth    1.5 m\n  holding  48 kN "tested"\n}\n');
