@@ -1,7 +1,7 @@
 // Runs the one big file of this folder as `require` would, with what Node compiled of it the last time, where that was kept.
 import { isAscii } from 'node:buffer';
 import { createHash } from 'node:crypto';
-import { closeSync, fstatSync, mkdirSync, openSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync, type Stats } from 'node:fs';
+import { closeSync, fstatSync, mkdirSync, openSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync, writeSync, type Stats } from 'node:fs';
 import Module, { createRequire } from 'node:module';
 import { homedir } from 'node:os';
 import { basename, dirname, isAbsolute, join } from 'node:path';
@@ -14,8 +14,10 @@ const variable = 'LINEWRIGHT_CACHE';
 
 const mark = Buffer.from('LWC1');
 const headerLength = mark.length + 1 + 32 + 32;
-/** What was compiled is kept again after so many runs, since each run may use what none did before. */
-const keptRuns = 4;
+/** In so many runs it is looked whether more was compiled than is kept, since each may use what none did before. */
+const lookedAt = 20;
+/** So much more is worth writing. */
+const grown = 1.03;
 
 const digest = (bytes: Uint8Array): Buffer => createHash('sha256').update(bytes).digest();
 
@@ -35,7 +37,7 @@ const ours = ({ uid, mode }: Stats): boolean => process.getuid === undefined || 
 
 export interface Compiled {
   readonly code: Buffer;
-  /** In how many runs it was gathered, up to `keptRuns`. */
+  /** In how many runs it was gathered, up to `lookedAt`. */
   readonly runs: number;
 }
 
@@ -75,6 +77,17 @@ export function keepCompiled(path: string, source: Uint8Array, { code, runs }: C
   }
 }
 
+/** Counts a run that compiled nothing worth keeping. */
+function countRun(path: string, runs: number): void {
+  try {
+    const file = openSync(path, 'r+');
+    writeSync(file, Uint8Array.of(runs), 0, 1, mark.length);
+    closeSync(file);
+  } catch {
+    // It is counted another time.
+  }
+}
+
 function folder(): string | undefined {
   try {
     return cacheFolder(process.env, process.platform, homedir);
@@ -96,7 +109,13 @@ export function loadEngine(program: string, keep: boolean): Engine {
   const found = readCompiled(kept, source);
   const script = new Script(Module.wrap(source.toString(isAscii(source) ? 'latin1' : 'utf8')), { filename: path, columnOffset: -Module.wrap('|').indexOf('|'), ...(found === undefined ? {} : { cachedData: found.code }) });
   const runs = found === undefined || script.cachedDataRejected === true ? 0 : found.runs;
-  if (keep && runs < keptRuns) keepLater(() => keepCompiled(kept, source, { code: script.createCachedData(), runs: runs + 1 }));
+  if (keep && runs < lookedAt) {
+    keepLater(() => {
+      const code = script.createCachedData();
+      if (runs > 0 && code.length < found!.code.length * grown) countRun(kept, runs + 1);
+      else keepCompiled(kept, source, { code, runs: runs + 1 });
+    });
+  }
   const module = { exports: {} };
   (script.runInThisContext() as (...given: unknown[]) => void)(module.exports, createRequire(path), module, path, dirname(path));
   return module.exports as Engine;

@@ -1,5 +1,5 @@
 import './no-parent-watch.ts';
-import { createConnection, StreamMessageReader, StreamMessageWriter, type DataCallback, type Disposable } from 'vscode-languageserver/node';
+import { AbstractMessageWriter, createConnection, StreamMessageReader, type DataCallback, type Disposable, type Message, type MessageWriter } from 'vscode-languageserver/node';
 import { serveLanguage } from './language-server/serve.ts';
 
 interface Received {
@@ -21,11 +21,39 @@ class Input extends StreamMessageReader {
   }
 }
 
+/** Header and body go out together: the library writes them one after the other, which costs a message twice the way through the system. */
+class Output extends AbstractMessageWriter implements MessageWriter {
+  readonly #stream: NodeJS.WritableStream;
+  #failed = 0;
+
+  constructor(stream: NodeJS.WritableStream) {
+    super();
+    this.#stream = stream;
+    stream.on('error', (error: Error) => this.fireError(error));
+    stream.on('close', () => this.fireClose());
+  }
+
+  write(message: Message): Promise<void> {
+    return new Promise((done, fail) => {
+      const body = JSON.stringify(message);
+      this.#stream.write(`Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`, 'utf8', (error) => {
+        if (error === undefined || error === null) return done();
+        this.fireError(error, message, ++this.#failed);
+        fail(error);
+      });
+    });
+  }
+
+  end(): void {
+    this.#stream.end();
+  }
+}
+
 /** Serves the editor at the other end of the standard streams, whatever the command line says. */
 export function serveStdio(): void {
   // Without an editor there is nobody to serve. One that asked for the end before ended well.
   for (const event of ['end', 'close']) process.stdin.on(event, () => process.exit(shutDown ? 0 : 1));
-  serveLanguage(createConnection(new Input(process.stdin), new StreamMessageWriter(process.stdout)), async () => {
+  serveLanguage(createConnection(new Input(process.stdin), new Output(process.stdout)), async () => {
     const engine = await import('./language-server/engine.ts');
     const { diskFiles } = await import('./language-server/disk-files.ts');
     return { engine, disk: diskFiles };

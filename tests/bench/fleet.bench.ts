@@ -52,7 +52,7 @@ function runOnce(folder: string, words: readonly string[]): Promise<Run> {
 console.log('\nThe command line over a fleet, files of 60 lines');
 const rows: string[][] = [];
 const bytes = new Map<number, Set<string>>();
-for (const count of new Set([Math.max(...options.workspace), 5000])) {
+for (const count of options.workspace.length === 0 ? [] : new Set([Math.max(...options.workspace), 5000])) {
   const folder = await mkdtemp(join(tmpdir(), 'linewright-fleet-'));
   try {
     await makeFleet(folder, count);
