@@ -1,6 +1,5 @@
 // Runs the one big file of this folder as `require` would, with what Node compiled of it the last time, where that was kept.
 import { isAscii } from 'node:buffer';
-import { createHash } from 'node:crypto';
 import { closeSync, fstatSync, mkdirSync, openSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync, writeSync, type Stats } from 'node:fs';
 import Module, { createRequire } from 'node:module';
 import { homedir } from 'node:os';
@@ -12,14 +11,13 @@ type Engine = typeof import('./node-engine.ts');
 /** Says where compiled code is kept, or `off`. */
 const variable = 'LINEWRIGHT_CACHE';
 
-const mark = Buffer.from('LWC1');
-const headerLength = mark.length + 1 + 32 + 32;
+/** Of 4 bytes each: the mark, how often it was looked at, the checksum of the code, its length. Then the code, and the source it was compiled of. */
+const mark = Buffer.from('LWC2');
+const headerLength = 16;
 /** In so many runs it is looked whether more was compiled than is kept, since each may use what none did before. */
-const lookedAt = 20;
+const lookedAt = 8;
 /** So much more is worth writing. */
 const grown = 1.03;
-
-const digest = (bytes: Uint8Array): Buffer => createHash('sha256').update(bytes).digest();
 
 /** The folder for compiled code; undefined where none is to be kept. */
 export function cacheFolder(env: NodeJS.ProcessEnv, platform: NodeJS.Platform, home: () => string): string | undefined {
@@ -35,13 +33,29 @@ export function cacheFolder(env: NodeJS.ProcessEnv, platform: NodeJS.Platform, h
 /** Compiled code runs as it is, so it is taken only from where nobody else could have put it. */
 const ours = ({ uid, mode }: Stats): boolean => process.getuid === undefined || (uid === process.getuid() && (mode & 0o022) === 0);
 
+/** Finds what a disk may do to a file. It does not guard against people, which the owner of the folder does. */
+function checksum(bytes: Uint8Array): number {
+  let [a, b] = [1, bytes.length];
+  const words = bytes.length >> 2;
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
+  for (let i = 0; i < words; i++) {
+    a = (a + view.getInt32(i << 2, true)) | 0;
+    b = (b + a) | 0;
+  }
+  for (let i = words << 2; i < bytes.length; i++) {
+    a = (a + bytes[i]!) | 0;
+    b = (b + a) | 0;
+  }
+  return (a ^ Math.imul(b, 0x9e3779b1)) >>> 0;
+}
+
 export interface Compiled {
   readonly code: Buffer;
-  /** In how many runs it was gathered, up to `lookedAt`. */
+  /** In how many runs it was looked at, up to `lookedAt`. */
   readonly runs: number;
 }
 
-/** What was kept for exactly this source; undefined when nothing was, or when a single bit of it differs. */
+/** What was kept for exactly this source; undefined when nothing was, or when a bit of it went wrong. */
 export function readCompiled(path: string, source: Uint8Array): Compiled | undefined {
   let file: number | undefined;
   try {
@@ -50,9 +64,10 @@ export function readCompiled(path: string, source: Uint8Array): Compiled | undef
     if (!ours(fstatSync(file))) return undefined;
     const bytes = readFileSync(file);
     if (bytes.length <= headerLength || !bytes.subarray(0, mark.length).equals(mark)) return undefined;
-    const code = bytes.subarray(headerLength);
-    const digests = bytes.subarray(mark.length + 1, headerLength);
-    return digests.equals(Buffer.concat([digest(source), digest(code)])) ? { code, runs: bytes[mark.length]! } : undefined;
+    const end = headerLength + bytes.readUInt32LE(12);
+    if (!bytes.subarray(end).equals(source)) return undefined;
+    const code = bytes.subarray(headerLength, end);
+    return bytes.readUInt32LE(8) === checksum(code) ? { code, runs: bytes[mark.length]! } : undefined;
   } catch {
     return undefined;
   } finally {
@@ -66,7 +81,12 @@ export function keepCompiled(path: string, source: Uint8Array, { code, runs }: C
   try {
     mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
     if (!ours(statSync(dirname(path)))) return;
-    writeFileSync(beside, Buffer.concat([mark, Buffer.from([runs]), digest(source), digest(code), code]), { mode: 0o600 });
+    const header = Buffer.alloc(headerLength);
+    mark.copy(header);
+    header[mark.length] = runs;
+    header.writeUInt32LE(checksum(code), 8);
+    header.writeUInt32LE(code.length, 12);
+    writeFileSync(beside, Buffer.concat([header, code, source]), { mode: 0o600 });
     renameSync(beside, path);
   } catch {
     try {

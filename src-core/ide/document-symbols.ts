@@ -3,7 +3,8 @@ import type { BoundBlock, BoundStatement } from '../model/bound.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { printDay, type DayNumber } from '../model/day.ts';
 import { show, showValue } from '../assess/show.ts';
-import type { Project, RigFile } from '../project.ts';
+import type { Project } from '../project.ts';
+import type { JudgedBlock } from '../rules/judge-block.ts';
 import { endOf } from './hover-splice.ts';
 import { blockSummary } from './summary.ts';
 import { assessedOf, viewing, type Viewing } from './viewing.ts';
@@ -37,37 +38,60 @@ export function symbolKindOf(head: string): SymbolKind {
   }
 }
 
+/** What was made of a block, with places counted from the start of its chunk: it holds for as long as the block is judged the same. */
+const madeOf = new WeakMap<JudgedBlock, DocumentSymbol>();
+
 export function documentSymbols(project: Project, path: string, day: DayNumber): DocumentSymbol[] {
   const view = viewing(project, path, day);
   if (view === undefined) return [];
   const symbols: DocumentSymbol[] = [];
-  for (const chunk of view.file.bound) {
-    for (const block of chunk.blocks) {
-      symbols.push({
-        name: block.name ?? block.definition.head,
-        kind: symbolKindOf(block.definition.head),
-        detail: `${block.definition.head} · ${blockSummary(view, block)}`,
-        whole: view.file.spanOf(block.place)!,
-        nameSpan: view.file.spanOf(block.namePlace)!,
-        children: block.statements.flatMap((s) => childOf(view, view.file, block, s)),
-      });
+  for (const { chunk, blocks } of view.file.bound) {
+    for (const block of blocks) {
+      const judged = view.judged.judgedBlock(block);
+      let symbol = judged === undefined ? undefined : madeOf.get(judged);
+      if (symbol === undefined) {
+        symbol = symbolOf(view, block, chunk.text);
+        if (judged !== undefined) madeOf.set(judged, symbol);
+      }
+      symbols.push(movedBy(symbol, view.file.offsetOf(chunk)!));
     }
   }
   return symbols;
 }
 
+const moved = ({ start, end }: Span, by: number): Span => ({ start: start + by, end: end + by });
+
+const movedBy = (symbol: DocumentSymbol, by: number): DocumentSymbol => ({
+  name: symbol.name,
+  kind: symbol.kind,
+  detail: symbol.detail,
+  whole: moved(symbol.whole, by),
+  nameSpan: moved(symbol.nameSpan, by),
+  children: symbol.children.map((child) => movedBy(child, by)),
+});
+
+const symbolOf = (view: Viewing, block: BoundBlock, chunkText: string): DocumentSymbol => ({
+  name: block.name ?? block.definition.head,
+  kind: symbolKindOf(block.definition.head),
+  detail: `${block.definition.head} · ${blockSummary(view, block)}`,
+  whole: block.place,
+  nameSpan: block.namePlace,
+  children: block.statements.flatMap((s) => childOf(view, block, s, chunkText)),
+});
+
 /** Entries, plans and parts with names; plain facts would only repeat the text. */
-function childOf(view: Viewing, file: RigFile, block: BoundBlock, statement: BoundStatement): DocumentSymbol[] {
+function childOf(view: Viewing, block: BoundBlock, statement: BoundStatement, chunkText: string): DocumentSymbol[] {
   const { head } = statement.definition;
-  const whole = file.spanOf(statement.place)!;
-  const text = file.text.slice(whole.start, whole.end).replace(/\s+/g, ' ');
-  const child = (name: string, kind: SymbolKind, detail: string): DocumentSymbol[] => [{ name, kind, detail, whole, nameSpan: whole, children: [] }];
-  if (statement.day !== undefined) return child(`${printDay(statement.day)} ${head}`, 'entry', statementDetail(view, block, statement) ?? text.slice(text.indexOf(head) + head.length).trim());
-  if (block.definition.head === 'repair') return child(text, 'part', statementDetail(view, block, statement) ?? '');
-  if (head === 'outboard' || head === 'inboard') return child(head, 'part', statementDetail(view, block, statement) ?? text.slice(head.length).trim());
+  const { start, end } = statement.place;
+  const text = (): string => chunkText.slice(start, end).replace(/\s+/g, ' ');
+  const behind = (word: string): string => text().slice(text().indexOf(word) + word.length).trim();
+  const child = (name: string, kind: SymbolKind, detail: string): DocumentSymbol[] => [{ name, kind, detail, whole: { start, end }, nameSpan: { start, end }, children: [] }];
+  if (statement.day !== undefined) return child(`${printDay(statement.day)} ${head}`, 'entry', statementDetail(view, block, statement) ?? behind(head));
+  if (block.definition.head === 'repair') return child(text(), 'part', statementDetail(view, block, statement) ?? '');
+  if (head === 'outboard' || head === 'inboard') return child(head, 'part', statementDetail(view, block, statement) ?? behind(head));
   const named = statement.values.get('name');
-  if (named?.type === 'new-name') return child(named.name, 'part', text);
-  if (statement.values.has('route')) return child(text, 'part', '');
+  if (named?.type === 'new-name') return child(named.name, 'part', text());
+  if (statement.values.has('route')) return child(text(), 'part', '');
   return [];
 }
 
