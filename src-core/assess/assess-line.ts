@@ -117,7 +117,9 @@ function lengthOfPiece(facts: LineFacts, long: PieceState, short: PieceState): V
 
 function assessPiece(facts: LineFacts, long: PieceState, short: PieceState): AssessedPiece {
   const length = lengthOfPiece(facts, long, short);
-  const damages = long.marks.map((mark) => assessDamage(facts, mark, long, short));
+  const places = new Map(short.marks.map((mark) => [mark.fact, mark]));
+  const worn = new Map(long.marks.map(({ fact }) => [fact, wornShare(facts, fact)]));
+  const damages = long.marks.map((mark, index) => assessDamage(facts, mark, places.get(mark.fact) ?? short.marks[index], { long, short, worn }));
   const inboard = assessEnd('inboard', long.inboard, facts, long.name);
   const outboard = assessEnd('outboard', long.outboard, facts, long.name);
   const joints = long.joints.map((joint) => assessEnd('joint', joint.end, facts, long.name));
@@ -160,10 +162,16 @@ const placeOfDamage = (damage: AssessedDamage): string => `${damageWords(damage.
 
 const gap = (a: Mark, b: Mark): number => (a.from === undefined || a.to === undefined || b.from === undefined || b.to === undefined ? 0 : Math.max(0, Math.max(a.from, b.from) - Math.min(a.to, b.to)));
 
-function assessDamage(facts: LineFacts, mark: Mark, long: PieceState, short: PieceState): AssessedDamage {
+/** The damage of one piece: as it lies there, and the share of strength that each takes by wear. */
+interface DamagedPiece {
+  readonly long: PieceState;
+  readonly short: PieceState;
+  readonly worn: ReadonlyMap<DamageFact, Value | undefined>;
+}
+
+/** `twin` is the same mark in the shorter case. */
+function assessDamage(facts: LineFacts, mark: Mark, twin: Mark | undefined, { long, short, worn }: DamagedPiece): AssessedDamage {
   const { fact } = mark;
-  const index = long.marks.indexOf(mark);
-  const twin = short.marks.find((m) => m.fact === fact) ?? short.marks[index];
   const at = (key: 'from' | 'to'): Amount | undefined => {
     const [a, b] = [mark[key], twin?.[key]];
     return around(a === undefined ? undefined : finishedAt(long, a), b === undefined ? undefined : finishedAt(short, b));
@@ -174,7 +182,7 @@ function assessDamage(facts: LineFacts, mark: Mark, long: PieceState, short: Pie
   const strands = zone.reduce((sum, f) => sum + (f.kind === 'cut' || f.kind === 'pulled' ? (f.strands ?? 1) : 0), 0);
   const missing = notWritten(fact);
   const { remedy, because } = remedyFor(facts, fact, strands);
-  return { fact, from: at('from'), to: at('to'), remedy, because, notMeasured: missing, zone, strands, strength: strengthAt(facts, fact, zone, strands) };
+  return { fact, from: at('from'), to: at('to'), remedy, because, notMeasured: missing, zone, strands, strength: strengthAt(facts, fact, zone, strands, worn) };
 }
 
 /** What a damage entry leaves out, so that its remedy is the careful one. */
@@ -220,7 +228,7 @@ function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): { remed
 const countValue = (n: number, place: Place): Given => ({ amount: exactly(n), kind: 'count', origin: { from: 'written', place } });
 
 /** Strength where damage lies, all damage of its zone counted together. */
-function strengthAt(facts: LineFacts, own: DamageFact, zone: readonly DamageFact[], strands: number): Value {
+function strengthAt(facts: LineFacts, own: DamageFact, zone: readonly DamageFact[], strands: number, worn: DamagedPiece['worn']): Value {
   const order = [own, ...zone.filter((f) => f !== own)];
   for (const fact of order) {
     const says = notMeasured(fact);
@@ -228,7 +236,7 @@ function strengthAt(facts: LineFacts, own: DamageFact, zone: readonly DamageFact
   }
   let wear: Value | undefined;
   for (const fact of order) {
-    const share = wornShare(facts, fact);
+    const share = worn.get(fact);
     if (share !== undefined && (wear === undefined || (!isUnknown(share) && !isUnknown(wear) && share.amount.high > wear.amount.high))) wear = share;
   }
   const F_b = facts.base;

@@ -7,12 +7,18 @@ import { exactly } from '../units/amount.ts';
 /** How a practice value is written, to replace an assumed one. */
 const replaceWith = (key: string, holdsFor: string | undefined): string => `\`${key}${holdsFor === undefined ? '' : ' ' + holdsFor}\` in a \`practice\` block`;
 
+/** What was looked up, for as long as the same blocks hold. */
+const lookedUp = new WeakMap<readonly BoundBlock[], Map<string, Map<string | undefined, Value>>>();
+
 /** The values that hold in a scope: the shop's own where it wrote one, else the built-in ones, marked as assumed. */
 export class Practice {
   readonly #blocks: readonly BoundBlock[];
+  readonly #values: Map<string, Map<string | undefined, Value>>;
 
   constructor(reader: Reader) {
     this.#blocks = reader.practices();
+    this.#values = lookedUp.get(this.#blocks) ?? new Map();
+    lookedUp.set(this.#blocks, this.#values);
   }
 
   /** The statement that sets a value; the last one written wins. */
@@ -30,6 +36,14 @@ export class Practice {
 
   /** The value, written or assumed; unknown when there is neither. */
   value(key: string, holdsFor?: string): Value {
+    let ofKey = this.#values.get(key);
+    if (ofKey === undefined) this.#values.set(key, (ofKey = new Map()));
+    let value = ofKey.get(holdsFor);
+    if (value === undefined) ofKey.set(holdsFor, (value = this.#find(key, holdsFor)));
+    return value;
+  }
+
+  #find(key: string, holdsFor: string | undefined): Value {
     const builtIn = practiceValue(key, holdsFor);
     const statement = this.#written(key, holdsFor);
     if (statement !== undefined) {

@@ -94,8 +94,17 @@ export const notPublished: Readonly<Record<string, Source>> = {
 };
 
 /** The value for exactly what was asked, else the one that holds for all, else undefined: then the answer is unknown. */
-export const practiceValue = (key: string, holdsFor?: string): PracticeValue | undefined =>
-  builtInPractice.find((value) => value.key === key && value.for === holdsFor && holdsFor !== undefined) ?? builtInPractice.find((value) => value.key === key && value.for === undefined);
+export const practiceValue = (key: string, holdsFor?: string): PracticeValue | undefined => {
+  const ofKey = byKey.get(key);
+  return (holdsFor === undefined ? undefined : ofKey?.get(holdsFor)) ?? ofKey?.get(undefined);
+};
+
+const byKey = new Map<string, Map<string | undefined, PracticeValue>>();
+for (const value of builtInPractice) {
+  const ofKey = byKey.get(value.key) ?? new Map<string | undefined, PracticeValue>();
+  byKey.set(value.key, ofKey);
+  if (!ofKey.has(value.for)) ofKey.set(value.for, value);
+}
 
 /** Every key that a practice block may set, once. */
 export const practiceKeys: readonly string[] = [...new Set(builtInPractice.map((value) => value.key))];
