@@ -138,11 +138,11 @@ export function defineCalculation<const S extends string>(definition: Calculatio
   const symbols = names.map((name) => definition.symbols[name]);
 
   const calculate = (inputs: Readonly<Record<S, Value>>): Derived => {
-    const givens: Given[] = [];
-    for (const name of names) {
-      const value = inputs[name];
+    const givens = new Array<Given>(names.length);
+    for (let i = 0; i < names.length; i++) {
+      const value = inputs[names[i]!];
       if (isUnknown(value)) return value;
-      givens.push(value);
+      givens[i] = value;
     }
     const ranged: number[] = [];
     for (let i = 0; i < givens.length; i++) {

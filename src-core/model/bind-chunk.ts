@@ -6,9 +6,11 @@ import type { BlockDefinition, StatementDefinition } from '../vocabulary/shape.t
 import { blockHeads, blockNamed, entryNamed, statementNamed, topHeads } from '../vocabulary/vocabulary.ts';
 import { ValueBinder } from './bind-values.ts';
 import type { Allowance, BoundBlock, BoundChunk, BoundStatement, BoundUse, Fix, Problem } from './bound.ts';
+import { fitted } from '../base/fitted.ts';
 import { clip } from './describe-part.ts';
 
 const bound = new WeakMap<Chunk, BoundChunk>();
+const noHeads: ReadonlySet<string> = new Set();
 
 /** What a chunk says by itself. The same chunk gives the same object. */
 export function bindChunk(chunk: Chunk): BoundChunk {
@@ -36,7 +38,7 @@ class ChunkBinder {
     for (const statement of tree.statements) this.#top(statement);
     const allowances = this.#allowances();
     this.#problems.sort((a, b) => a.place.start - b.place.start);
-    return { chunk: this.#chunk, blocks: this.#blocks, uses: this.#uses, problems: this.#problems, allowances };
+    return { chunk: this.#chunk, blocks: fitted(this.#blocks), uses: fitted(this.#uses), problems: fitted(this.#problems), allowances: fitted(allowances) };
   }
 
   #place(span: Span): Place {
@@ -117,8 +119,8 @@ class ChunkBinder {
       name: name?.name,
       namePlace: name?.place ?? this.#place(head),
       header: binder.values,
-      statements,
-      brokenHeads,
+      statements: fitted(statements),
+      brokenHeads: brokenHeads.size === 0 ? noHeads : brokenHeads,
     });
   }
 

@@ -13,10 +13,13 @@ import { clip, describeMeasure, describePart, examplePart, lineWords } from './d
 import type { BoundEnd, BoundLink, BoundQuantity, BoundValue, Fix, Problem } from './bound.ts';
 import { readDay } from './day.ts';
 
+/** Most statements are whole, and share this. */
+const nothing: ReadonlySet<string> = new Set();
+
 /** Reads the values of one statement against its parts. */
 export class ValueBinder {
   readonly values = new Map<string, BoundValue>();
-  readonly broken = new Set<string>();
+  #broken: Set<string> | undefined;
   readonly #chunk: Chunk;
   readonly #tokens: readonly Token[];
   readonly #subject: string;
@@ -33,6 +36,16 @@ export class ValueBinder {
     this.#words = lineWords(parts);
   }
 
+  /** The parts that were written wrong or not at all. */
+  get broken(): ReadonlySet<string> {
+    return this.#broken ?? nothing;
+  }
+
+  #break(key: string): void {
+    this.#broken ??= new Set();
+    this.#broken.add(key);
+  }
+
   place(span: Span): Place {
     return { chunk: this.#chunk, start: span.start, end: span.end };
   }
@@ -47,12 +60,12 @@ export class ValueBinder {
     const token = this.#tokens[this.#at];
     if (token !== undefined && !this.#failed) this.#unexpected(token, parts);
     for (const part of missing) {
-      this.broken.add('key' in part ? part.key : '');
+      this.#break('key' in part ? part.key : '');
       if (this.#failed) continue;
       const end = this.#tokens.at(-1)?.end ?? whole.end;
       this.#report('missing-value', { start: whole.start, end }, `\`${this.#subject}\` lacks ${describePart(part)}`, `write it like ${examplePart(part)}`);
     }
-    if (this.#failed) for (const part of parts) if ('key' in part && !this.values.has(part.key)) this.broken.add(part.key);
+    if (this.#failed) for (const part of parts) if ('key' in part && !this.values.has(part.key)) this.#break(part.key);
   }
 
   #failed = false;
@@ -122,7 +135,7 @@ export class ValueBinder {
         return;
       case 'quantity': {
         const value = this.#quantity(part.measure, this.#subject);
-        if (value === undefined) this.broken.add(part.key);
+        if (value === undefined) this.#break(part.key);
         else this.values.set(part.key, value);
         return;
       }
@@ -133,7 +146,7 @@ export class ValueBinder {
         if (Object.hasOwn(part.of, token.text)) {
           this.values.set(part.key, { type: 'word', place: this.place(token), word: token.text });
         } else {
-          this.broken.add(part.key);
+          this.#break(part.key);
           this.#unknownWord(token, Object.keys(part.of));
         }
         return;
@@ -144,7 +157,7 @@ export class ValueBinder {
       case 'date': {
         this.#at++;
         const day = this.day(token);
-        if (day === undefined) this.broken.add(part.key);
+        if (day === undefined) this.#break(part.key);
         else this.values.set(part.key, { type: 'date', place: this.place(token), day });
         return;
       }
@@ -153,7 +166,7 @@ export class ValueBinder {
         if (new RegExp(`^(?:${part.pattern})$`).test(token.text)) {
           this.values.set(part.key, { type: 'word', place: this.place(token), word: token.text });
         } else {
-          this.broken.add(part.key);
+          this.#break(part.key);
           this.#report('unknown-word', token, `\`${clip(token.text)}\` is not a marking that \`${this.#subject}\` knows`, `write one such as \`${part.example}\``);
         }
         return;
@@ -167,7 +180,7 @@ export class ValueBinder {
         const last = this.#tokens[this.#at - 1] ?? token;
         this.values.set(`${part.key}:clause`, { type: 'clause', place: this.place({ start: token.start, end: last.end }) });
         for (const inner of missing) {
-          if ('key' in inner) this.broken.add(inner.key);
+          if ('key' in inner) this.#break(inner.key);
           if (this.#failed) continue;
           const next = this.#tokens[this.#at];
           this.#report('missing-value', token, `\`${part.word}\` in \`${this.#subject}\` lacks ${describePart(inner)}`, `write something like ${examplePart(inner)} behind \`${part.word}\`${next === undefined ? '' : ` and before \`${clip(next.text)}\``}`);
@@ -199,13 +212,13 @@ export class ValueBinder {
       end = next.end;
     } else if (next?.kind === 'symbol' || (next?.kind === 'word' && next.start === token.end && !this.#words.has(next.text))) {
       this.#failed = true;
-      this.broken.add(part.key);
+      this.#break(part.key);
       this.#report('wrong-dimension', { start: token.start, end: next.end }, `\`${this.#subject}\` takes a plain number${part.noun ? ` of ${part.noun[0]}` : ''}, not ${clip(token.text)} ${clip(next.text)}`, `write it like \`${examplePart(part).replaceAll('`', '')}\``);
       return;
     }
     const span = { start: token.start, end };
     if (value === undefined || !Number.isInteger(value) || value < part.min || value > part.max) {
-      this.broken.add(part.key);
+      this.#break(part.key);
       this.#report('value-out-of-range', span, `\`${this.#subject}\` is ${clip(token.text)}; a whole number from ${part.min} to ${part.max.toLocaleString('en')} is meant here`, 'correct the number');
       return;
     }
@@ -293,7 +306,7 @@ export class ValueBinder {
     this.#at++;
     const problemsBefore = this.#problems.length;
     const fail = (): void => {
-      this.broken.add(key);
+      this.#break(key);
       this.#failed = true;
       if (this.#problems.length > problemsBefore) return;
       const last = this.#tokens[Math.min(this.#at, this.#tokens.length - 1)] ?? first;
@@ -349,7 +362,7 @@ export class ValueBinder {
       this.#failed = true;
       this.#report('missing-value', span, needArrow ? 'a route needs at least two links' : 'this route ends with an arrow and no link', 'write it like `main outboard -> bow-22 -> larch`');
     }
-    if (this.#failed) this.broken.add(key);
+    if (this.#failed) this.#break(key);
     else this.values.set(key, { type: 'route', place: this.place(span), links });
   }
 

@@ -1,4 +1,5 @@
 import { EmbeddedActionsParser, type IToken } from 'chevrotain';
+import { fitted } from '../base/fitted.ts';
 import type { Block, ChunkTree, Comment, Statement, SyntaxProblem, Token } from './tree.ts';
 import * as T from './tokens.ts';
 
@@ -7,6 +8,19 @@ export const deepestBlock = 16;
 
 /** The line of a version-control conflict: `<<<<<<<`, `|||||||`, `=======`, `>>>>>>>`. */
 const conflictLine = /^(?:<{7}|\|{7}|={7}|>{7})/;
+
+/** The same few words and numbers make most of any rig: each is held once. */
+const knownWords = new Map<string, string>();
+const mostKnown = 20_000;
+
+function known(word: string): string {
+  // A longer one is a view into its text, and would keep that.
+  if (word.length > 12) return word;
+  const same = knownWords.get(word);
+  if (same !== undefined) return same;
+  if (knownWords.size < mostKnown) knownWords.set(word, word);
+  return word;
+}
 
 /** One line of text as the grammar sees it: some tokens, then what ended them. */
 interface RigLine {
@@ -38,7 +52,7 @@ class RigParser extends EmbeddedActionsParser {
     const tokens: Token[] = [];
     this.MANY(() => {
       const token = this.SUBRULE(this.value);
-      this.ACTION(() => tokens.push({ kind: T.tokenKind(token.tokenType), text: token.image, start: token.startOffset, end: token.startOffset + token.image.length }));
+      this.ACTION(() => tokens.push({ kind: T.tokenKind(token.tokenType), text: known(token.image), start: token.startOffset, end: token.startOffset + token.image.length }));
     });
     let end: RigLine['end'] = 'file';
     let endToken: IToken | undefined;
@@ -47,7 +61,7 @@ class RigParser extends EmbeddedActionsParser {
       { ALT: () => { endToken = this.CONSUME(T.LeftBrace); end = 'open'; } },
       { ALT: () => { endToken = this.CONSUME(T.RightBrace); end = 'close'; } },
     ]);
-    return { tokens, end, endToken };
+    return { tokens: fitted(tokens), end, endToken };
   });
 
   readonly value = this.RULE('value', (): IToken =>
@@ -102,7 +116,7 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], length: n
   };
   const close = (closing: Token | undefined, end: number): void => {
     const opened = stack.pop()!;
-    const block: Block = { open: opened.open, statements: opened.statements, start: opened.open.start, end, ...(closing === undefined ? {} : { close: closing }) };
+    const block: Block = { open: opened.open, statements: fitted(opened.statements), start: opened.open.start, end, ...(closing === undefined ? {} : { close: closing }) };
     add({ tokens: opened.tokens, block, start: opened.tokens[0]?.start ?? opened.open.start, end });
   };
 
@@ -143,7 +157,7 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], length: n
   }
   if (conflict !== undefined) problems.push(conflict);
   problems.sort((a, b) => a.start - b.start);
-  return { statements: top, comments, problems };
+  return { statements: fitted(top), comments: fitted(comments), problems: fitted(problems) };
 }
 
 /** Reports what cannot be part of any statement, and gives back the rest. */
