@@ -20,7 +20,7 @@ export class Project {
   readonly #states = new Map<string, Map<DayNumber, RootState>>();
   readonly #judged = new Map<string, Map<DayNumber, JudgedRoot>>();
   #graph: ReturnType<typeof rootsAmong> | undefined;
-  #wanted: readonly string[] | undefined;
+  #wanted: Set<string> | undefined;
 
   get paths(): Iterable<string> {
     return this.#files.keys();
@@ -49,8 +49,18 @@ export class Project {
       for (const root of this.rootsOf(path)) this.#judged.delete(root);
     } else {
       this.#absent.delete(path);
+      const wanted = before === undefined ? this.#wanted : undefined;
       this.#forgetUses();
+      // Files come by the thousand: what one more wants is added to what was wanted.
+      if (wanted === undefined) return;
+      wanted.delete(path);
+      this.#addWanted(file, wanted);
+      this.#wanted = wanted;
     }
+  }
+
+  #addWanted(file: RigFile, wanted: Set<string>): void {
+    for (const { path } of usesIn(file)) if (path !== undefined && !this.#files.has(path) && !this.#absent.has(path)) wanted.add(path);
   }
 
   #forgetUses(): void {
@@ -80,12 +90,10 @@ export class Project {
   wanted(): readonly string[] {
     if (this.#wanted === undefined) {
       const wanted = new Set<string>();
-      for (const file of this.#files.values()) {
-        for (const { path } of usesIn(file)) if (path !== undefined && !this.#files.has(path) && !this.#absent.has(path)) wanted.add(path);
-      }
-      this.#wanted = [...wanted];
+      for (const file of this.#files.values()) this.#addWanted(file, wanted);
+      this.#wanted = wanted;
     }
-    return this.#wanted;
+    return [...this.#wanted];
   }
 
   #roots(): ReturnType<typeof rootsAmong> {

@@ -102,9 +102,13 @@ export class LanguageServer {
     void this.#listLater(document.folder);
   }
 
+  /** Folders of which the rest is read soon. */
+  readonly #listing = new WeakSet<Folder>();
+
   /** The rest of the workspace is read when the first document has been answered for. */
   async #listLater(folder: Folder): Promise<void> {
-    if (!folder.whole || folder.listed !== undefined) return;
+    if (!folder.whole || folder.listed !== undefined || this.#listing.has(folder)) return;
+    this.#listing.add(folder);
     await this.diagnosticsOfOpen(folder);
     if (folder.listed !== undefined) return;
     const roots = (): string => JSON.stringify([...folder.open.keys()].map((path) => folder.project.rootsOf(path)));
