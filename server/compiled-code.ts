@@ -36,13 +36,13 @@ const ours = ({ uid, mode }: Stats): boolean => process.getuid === undefined || 
 /** Finds what a disk may do to a file. It does not guard against people, which the owner of the folder does. */
 function checksum(bytes: Uint8Array): number {
   let [a, b] = [1, bytes.length];
-  const words = bytes.length >> 2;
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
-  for (let i = 0; i < words; i++) {
-    a = (a + view.getInt32(i << 2, true)) | 0;
+  // A view of words begins where a word does.
+  const words = bytes.byteOffset % 4 === 0 ? new Int32Array(bytes.buffer, bytes.byteOffset, bytes.length >> 2) : new Int32Array(Uint8Array.from(bytes.subarray(0, bytes.length & ~3)).buffer);
+  for (let i = 0; i < words.length; i++) {
+    a = (a + words[i]!) | 0;
     b = (b + a) | 0;
   }
-  for (let i = words << 2; i < bytes.length; i++) {
+  for (let i = words.length << 2; i < bytes.length; i++) {
     a = (a + bytes[i]!) | 0;
     b = (b + a) | 0;
   }

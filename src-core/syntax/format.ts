@@ -53,6 +53,8 @@ export function formatChunk(chunk: Chunk): string {
   let formatted = formattedAs.get(chunk);
   if (formatted === undefined) {
     formatted = layOut(chunk);
+    // Most text is laid out already: then one copy of it is enough.
+    if (formatted === chunk.text) formatted = chunk.text;
     formattedAs.set(chunk, formatted);
   }
   return formatted;

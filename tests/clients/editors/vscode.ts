@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { copyFile, writeFile } from 'node:fs/promises';
+import { copyFile, writeFile, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expected } from '../expected.ts';
 import { showMainJob } from './main-job.ts';
@@ -83,6 +83,10 @@ export async function testVscode(editors: Editors, step: Step): Promise<void> {
       await beside.locator('.view-line', { hasText: /breaking.strength.+120.to.134.kN/ }).first().waitFor({ timeout: slow_ms });
       assert.equal(await sheet.count(), 0);
       await bench.screenshot('vscode-mended');
+    });
+
+    await step('what was compiled is kept where the editor takes it away with the extension', async () => {
+      assert.deepEqual(await readdir(bench.storage), ['server.compiled']);
     });
   } catch (error) {
     await bench.screenshot('vscode-failure').catch(() => undefined);

@@ -115,6 +115,7 @@ interface Started {
   /** Where the extension was unpacked, for tests that break it. */
   readonly extension: string;
   readonly workspace: string;
+  readonly storage: string;
   readonly url: string;
   readonly log: () => string;
   readonly close: () => Promise<void>;
@@ -160,7 +161,7 @@ async function start(editors: Editors, host: Host, prepare: Prepare, more: Reado
     }
     const file = `vscode-remote://127.0.0.1:${port}${join(home.workspace, expected.rig)}`;
     const url = `${origin}/?folder=${encodeURIComponent(home.workspace)}&payload=${encodeURIComponent(JSON.stringify([['openFile', file]]))}`;
-    return { page, extension, workspace: home.workspace, url, log, close };
+    return { page, extension, workspace: home.workspace, storage: join(home.folder, 'data', 'User', 'globalStorage', 'linewright.linewright'), url, log, close };
   } catch (error) {
     await close();
     throw error;
@@ -207,6 +208,11 @@ export class Workbench {
 
   get workspace(): string {
     return this.started.workspace;
+  }
+
+  /** The folder that the editor gives the extension to keep things in. */
+  get storage(): string {
+    return this.started.storage;
   }
 
   /** Opens the workspace with one of its files in the editor. */
