@@ -11,6 +11,8 @@ export const mayHoldRig = (markdown: string): boolean => /(?:`{3}|~{3})[ \t]*rig
 export interface RigFence {
   /** The lines between the fences, the last line break included. */
   readonly content: Span;
+  /** Where the line of the opening fence begins. */
+  readonly opening: number;
   /** Zero-based line of the opening fence. */
   readonly line: number;
   /** What each of its lines begins with before the rig's own text: the marks of a block quote, the indent of a list. */
@@ -22,6 +24,7 @@ interface Open {
   readonly quotes: number;
   readonly isRig: boolean;
   readonly line: number;
+  readonly opening: number;
   readonly start: number;
   readonly prefix: string;
 }
@@ -48,7 +51,7 @@ export function rigFences(markdown: string): RigFence[] {
   /** What a list item around the line indents by. */
   let listIndent = 0;
   const close = (end: number): void => {
-    if (open?.isRig === true) fences.push({ content: { start: open.start, end }, line: open.line, prefix: open.prefix });
+    if (open?.isRig === true) fences.push({ content: { start: open.start, end }, opening: open.opening, line: open.line, prefix: open.prefix });
     open = undefined;
   };
   for (const [i, start] of starts.entries()) {
@@ -72,7 +75,7 @@ export function rigFences(markdown: string): RigFence[] {
       const closes = fence !== null && fence[2]![0] === open.mark[0] && open.mark.length <= fence[2]!.length && line.trim() === fence[2];
       if (closes) close(start);
     } else if (fence !== null && fence[1]!.length - listIndent < 4) {
-      open = { mark: fence[2]!, quotes: quotes.count, isRig: fence[3]!.toLowerCase() === 'rig', line: i, start: next, prefix: raw.slice(0, quotes.length) + fence[1]! };
+      open = { mark: fence[2]!, quotes: quotes.count, isRig: fence[3]!.toLowerCase() === 'rig', line: i, opening: start, start: next, prefix: raw.slice(0, quotes.length) + fence[1]! };
     }
   }
   close(markdown.length);
@@ -83,13 +86,13 @@ const blanked = (text: string): string => text.replace(/[^\r\n]/g, ' ');
 
 /**
  * The rig that the fences of a document make up together: as long as the document, every letter where it stands in it, and
- * blank outside the fences. Whatever is found in it is found at its real place.
+ * blank outside the fences, each of which begins on a page of its own. Whatever is found in it is found at its real place.
  */
 export function rigTextOf(markdown: string, fences: readonly RigFence[] = rigFences(markdown)): string {
   const parts: string[] = [];
   let at = 0;
-  for (const { content } of fences) {
-    parts.push(blanked(markdown.slice(at, content.start)));
+  for (const { content, opening } of fences) {
+    parts.push(blanked(markdown.slice(at, opening)), '\f', blanked(markdown.slice(opening + 1, content.start)));
     // What a block quote writes before each line is no part of the rig.
     parts.push(markdown.slice(content.start, content.end).replace(/^(?: {0,3}>[ ]?)+/gm, blanked));
     at = content.end;

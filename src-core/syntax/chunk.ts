@@ -33,11 +33,14 @@ export interface Edit {
 
 const LF = 10;
 const CR = 13;
+/** Begins a new page: nothing that is open on the page before goes on there. */
+const FF = 12;
 
 /**
  * Offset behind the chunk that starts at `start`: behind the line on which its braces are balanced again.
  * A line in column 0 that opens one of the `topHeads` blocks while a brace is open starts a new chunk: a forgotten brace
- * costs its own block and not the rest of the file.
+ * costs its own block and not the rest of the file. So does a line that begins with a form feed, which is how the fences of
+ * a document are kept apart.
  */
 export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<string>): number {
   let depth = 0;
@@ -45,7 +48,7 @@ export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<stri
   let at = start;
   while (at < text.length) {
     const lineStart = at;
-    if (depth > 0 && lineStart > start && startsTopBlock(text, lineStart, topHeads)) return lineStart;
+    if (depth > 0 && lineStart > start && (text.charCodeAt(lineStart) === FF || startsTopBlock(text, lineStart, topHeads))) return lineStart;
     for (; at < text.length; at++) {
       const c = text.charCodeAt(at);
       if (c === LF || c === CR) break;

@@ -29,7 +29,7 @@ test.each([
 
 test('the rig of a document has every letter where the document has it, and nothing else', () => {
   const markdown = '# Build é 🛻\n\n> ```rig\n> strap s {\n> }\n> ```\n\ntext\n';
-  expect(rigTextOf(markdown)).toBe(`${' '.repeat(12)}\n\n${' '.repeat(8)}\n  strap s {\n  }\n${' '.repeat(5)}\n\n    \n`);
+  expect(rigTextOf(markdown)).toBe(`${' '.repeat(12)}\n\n\f${' '.repeat(7)}\n  strap s {\n  }\n${' '.repeat(5)}\n\n    \n`);
 });
 
 const pieces = fc.constantFrom('```rig\n', '```\n', '~~~rig\r\n', '~~~\n', '> ', '- ', '  ', 'text {', '}\n', '\r', '\n', '"', '🛻', 'line main {\n');
@@ -39,7 +39,8 @@ test('whatever the document, the rig is as long, has the same line breaks, and o
       const markdown = parts.join('');
       const rig = rigTextOf(markdown);
       expect(rig.length).toBe(markdown.length);
-      for (let i = 0; i < rig.length; i++) if (rig[i] !== markdown[i]) expect(rig[i]).toBe(' ');
+      const openings = rigFences(markdown).map((fence) => fence.opening);
+      for (let i = 0; i < rig.length; i++) if (rig[i] !== markdown[i]) expect(rig[i]).toBe(openings.includes(i) ? '\f' : ' ');
       expect(rig.replace(/[^\r\n]/g, '')).toBe(markdown.replace(/[^\r\n]/g, ''));
       let at = 0;
       for (const { content } of rigFences(markdown)) {
@@ -50,6 +51,19 @@ test('whatever the document, the rig is as long, has the same line breaks, and o
       }
     }),
   );
+});
+
+test.each([['in column 0', ''], ['in a list', '   ']])('a brace that is forgotten in one fence leaves the next one alone, %s', (_, indent) => {
+  const lines = ['- a', '```rig', 'strap one {', '  wll 4 t', '```', 'prose', '```rig', 'strap two {', '  wlll 5 t', '}', '```'];
+  const markdown = `${lines.map((text, i) => (i === 0 ? text : indent + text)).join('\n')}\n`;
+  const project = new Project();
+  project.set('build.md', rigTextOf(markdown));
+  const file = project.file('build.md')!;
+  expect(file.bound.flatMap(({ blocks }) => blocks.map(({ name }) => name))).toEqual(['one', 'two']);
+  expect(project.findings('build.md', day).filter(({ severity }) => severity === 'error').map(({ code, place }) => [code, file.lines.lineColumn(file.spanOf(place)!.start).line])).toEqual([
+    ['unclosed-brace', 2],
+    ['unknown-statement', 8],
+  ]);
 });
 
 test('text written into a fence begins as its lines do', () => {
