@@ -50,7 +50,7 @@ export interface DerivationInput {
   readonly given: Given;
 }
 
-/** How a value came about, ready to be shown anywhere. */
+/** How a value came about, ready to be shown anywhere. Never copied part by part (`{ ...derivation }`): most of it may not be its own. */
 export interface Derivation {
   /** Name of the calculation, as `compute` knows it. */
   readonly calculation: string;

@@ -1,5 +1,5 @@
 import type { AssessedWinch } from '../assess/assess-winch.ts';
-import { show } from '../assess/show.ts';
+import { show, showValue } from '../assess/show.ts';
 import { isUnknown, type Value } from '../mechanics/derivation.ts';
 import type { DrumRow, DrumTable } from '../mechanics/drum-table.ts';
 import { causesOf, showDerived } from './figures.ts';
@@ -97,7 +97,9 @@ function leadOf(winch: AssessedWinch, rows: readonly DrumRow[]): string {
 
 function freeboardWords(winch: AssessedWinch): string {
   if (isUnknown(winch.freeboard)) return 'freeboard not known';
-  return winch.freeboard.amount.low < 0 ? `outermost layer stands ${showDerived({ ...winch.freeboard, kind: 'needed length', amount: { low: -winch.freeboard.amount.high, high: -winch.freeboard.amount.low } })} above the flange` : `freeboard ${showDerived(winch.freeboard)}`;
+  const { low, high } = winch.freeboard.amount;
+  if (low >= 0) return `freeboard ${showDerived(winch.freeboard)}`;
+  return `outermost layer stands ${showValue({ amount: { low: -high, high: -low }, kind: 'needed length', origin: { from: 'derived', derivation: winch.freeboard } })} above the flange`;
 }
 
 function wrapsDrawn(wound: Wound, keep: number, barrel: number, d: number, scale: number, right: number, layers: number): Part[] {

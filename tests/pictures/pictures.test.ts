@@ -4,6 +4,7 @@ import type { AssessedLine } from '../../src-core/assess/assess-line.ts';
 import type { AssessedWinch } from '../../src-core/assess/assess-winch.ts';
 import type { AssessedRepair } from '../../src-core/assess/assessing.ts';
 import { unknown } from '../../src-core/mechanics/derivation.ts';
+import { drumSection } from '../../src-core/pictures/drum-section.ts';
 import { lineMap } from '../../src-core/pictures/line-map.ts';
 import { loadPath } from '../../src-core/pictures/load-path.ts';
 import { pictureClasses, pictureStyle } from '../../src-core/pictures/picture-style.ts';
@@ -223,6 +224,13 @@ describe('the pull by line out', () => {
     // Layer 2 gives 33.06 kN: a need of 33 to 34 kN is met on layer 1 only.
     const picture = pullByLineOut(winch(wholeRig), needed(33_000, 34_000));
     expect(picture.table.rows.map((r) => r[4])).toEqual(['below', 'below', 'below', 'reaches it']);
+  });
+});
+
+describe('the drum in section', () => {
+  it('says by how much the line stands above the flange', () => {
+    const rig = 'winch ring {\n  barrel   6 mm\n  width    30 mm\n  flange   65 mm\n  carries  a\n}\nline a {\n  diameter  9 mm\n  length    7 m\n}\n';
+    expect(drumSection(one<'winch'>(rig, 'winch') as AssessedWinch).description).toMatch(/Outermost layer stands [\d.]+ mm above the flange/);
   });
 });
 
