@@ -1,8 +1,7 @@
 import type { BoundStatement } from '../model/bound.ts';
+import { changesTheLine } from '../model/line-history.ts';
 import { assessLine, type AssessedLine } from './assess-line.ts';
-import { statementOf } from './facts.ts';
-
-const changesTheLine: ReadonlySet<string> = new Set(['damage', 'cut', 'splice', 'join', 'reversed', 'retired', 'fitted']);
+import { agesOutdoors } from './line-facts.ts';
 
 /** Pulls between two changes meet the same line, so each state is worked out once. */
 const states = new WeakMap<AssessedLine, Map<string, AssessedLine>>();
@@ -11,14 +10,17 @@ const states = new WeakMap<AssessedLine, Map<string, AssessedLine>>();
 export function lineBefore(line: AssessedLine, entry: BoundStatement): AssessedLine {
   const day = entry.day!;
   const index = line.block.statements.indexOf(entry);
-  const earlier = line.block.statements.filter((s, i) => s.day !== undefined && changesTheLine.has(s.definition.head) && (s.day < day || (s.day === day && i < index)));
-  const ages = statementOf(line.block, 'stored') !== undefined;
+  const changes = line.block.statements.map((s, i) => ({ s, i })).filter(({ s }) => s.day !== undefined && changesTheLine.has(s.definition.head));
+  const earlier = changes.filter(({ s, i }) => s.day! < day || (s.day === day && i < index));
+  const ages = agesOutdoors(line.block);
+  // Nothing has happened to it since.
+  if (!ages && earlier.length === changes.length) return line;
   const key = ages ? `${earlier.length} on ${day}` : `${earlier.length}`;
   const known = states.get(line) ?? new Map<string, AssessedLine>();
   states.set(line, known);
   let before = known.get(key);
   if (before === undefined) {
-    before = assessLine({ ...line.block, statements: [...line.block.statements.filter((s) => s.day === undefined), ...earlier] }, line.facts.practice, day);
+    before = assessLine({ ...line.block, statements: [...line.block.statements.filter((s) => s.day === undefined), ...earlier.map(({ s }) => s)] }, line.facts.practice, day);
     known.set(key, before);
   }
   return before;

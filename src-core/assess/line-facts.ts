@@ -57,11 +57,17 @@ export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber)
   };
 }
 
+/** A line that lies outdoors is weaker from one day to the next, whatever its logbook says. */
+export const agesOutdoors = (block: BoundBlock): boolean => {
+  const stored = statementOf(block, 'stored');
+  return stored !== undefined && wordOf(stored.values, 'stored') === 'outdoors';
+};
+
 function baseStrength(block: BoundBlock, breaking: Value, material: string | undefined, practice: Practice, day: DayNumber, word: (head: string) => string | undefined): Value {
   let base = breaking;
   // Nylon is weaker wet, and a winch line gets wet: it is counted dry only where that is written.
   if (word('wet') === 'yes' || (material === 'nylon' && word('wet') !== 'no')) base = asGiven(wetStrength({ F_b: base, ω: material === undefined ? unknown(missingFact(block, 'material')) : practice.value('wet-loss', material) }));
-  if (word('stored') === 'outdoors') {
+  if (agesOutdoors(block)) {
     const fitted = block.statements.find((s) => s.definition.head === 'fitted' && s.day !== undefined);
     if (fitted === undefined) {
       const key = `fitted of ${block.name ?? 'line'}`;
@@ -69,6 +75,7 @@ function baseStrength(block: BoundBlock, breaking: Value, material: string | und
     }
     const time: Value = { amount: exactly(Math.max(0, day - fitted.day!) * secondsADay), kind: 'time', origin: { from: 'written', place: fitted.dayPlace! } };
     base = asGiven(strengthAfterOutdoorTime({ F_b: base, λ: practice.value('outdoor-loss'), τ: time, τ_0: practice.value('outdoor-time') }));
+    if (!isUnknown(base) && base.amount.low <= 0) return unknown({ key: `time outdoors of ${block.name ?? 'line'}`, says: `by the figure for time outdoors nothing is left of the strength of \`${block.name ?? 'line'}\``, help: 'retire it', place: statementOf(block, 'stored')!.place, reported: true });
   }
   return base;
 }

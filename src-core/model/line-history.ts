@@ -301,6 +301,9 @@ class Replay {
   }
 }
 
+/** Entries after which a line is not what it was: all that a replay does anything about, and the day from which a line ages. */
+export const changesTheLine: ReadonlySet<string> = new Set(['fitted', 'damage', 'mended', 'cut', 'splice', 'join', 'reversed', 'retired']);
+
 /**
  * The line's pieces at the end of a day. Entries are taken by date, those of one day as written. With `before`, the
  * state at the end of an earlier day, only what came after that day is replayed.

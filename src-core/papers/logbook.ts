@@ -1,9 +1,10 @@
 import { assessLine, type AssessedLine, type AssessedPiece } from '../assess/assess-line.ts';
-import { statementOf } from '../assess/facts.ts';
+import { agesOutdoors } from '../assess/line-facts.ts';
 import { showValue } from '../assess/show.ts';
 import { isUnknown, type Value } from '../mechanics/derivation.ts';
 import { textOf, type BoundStatement } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
+import { changesTheLine } from '../model/line-history.ts';
 import { lineMap, lineWords, weakestOf } from '../pictures/line-map.ts';
 import { cleanText } from './clean-text.ts';
 import { heading, quiet, quoted, table, text, type PaperDocument, type PaperPart } from './document.ts';
@@ -47,15 +48,12 @@ export interface LogbookJson {
   readonly later: number;
 }
 
-const changesTheLine: ReadonlySet<string> = new Set(['fitted', 'damage', 'cut', 'splice', 'join', 'reversed', 'retired', 'heated']);
-
 /** A line's life: every entry up to the day, with length and strength when it had been made. */
 export function logbook({ file, day, root }: PaperSubject, line: AssessedLine, locate: Locate): LogbookJson {
   const dated = line.block.statements.filter((s) => s.day !== undefined);
   const entries = dated.filter((s) => s.day! <= root.day).map((s, i) => ({ s, i })).sort((a, b) => a.s.day! - b.s.day! || a.i - b.i).map(({ s }) => s);
   const facts = line.block.statements.filter((s) => s.day === undefined);
-  // A line that lies outdoors is weaker from one entry to the next, whatever the entry says.
-  const ages = statementOf(line.block, 'stored') !== undefined;
+  const ages = agesOutdoors(line.block);
   let state: AssessedLine | undefined;
   const logged = entries.map((entry, i): LoggedEntry => {
     if (state === undefined || ages || changesTheLine.has(entry.definition.head) || entry.broken.size > 0) state = assessLine({ ...line.block, statements: [...facts, ...entries.slice(0, i + 1)] }, line.facts.practice, entry.day!);

@@ -42,6 +42,15 @@ test('a repair on a line that nobody declared has no card', async () => {
   expect((await linewright('card', 'fix', 'a.rig')).err).toBe('linewright card: the line that `fix` is on is not known; declare it as a `line`\n');
 });
 
+test('a logbook gives back the strength of what was mended', async () => {
+  const rig = soundLine.replace('washed\n}', 'washed\n  2026-06-01  damage     pulled 2 strands at 8.4 m from inboard\n  2026-06-02  mended     pulled at 8.4 m from inboard\n}');
+  const { linewright } = world({ 'a.rig': rig });
+  const { entries } = JSON.parse((await linewright('logbook', 'main', 'a.rig', '--format', 'json')).out) as LogbookJson;
+  const [sound, damaged, mended] = entries.slice(-3).map(({ pieces }) => pieces[0]!.strength);
+  expect(damaged).not.toEqual(sound);
+  expect(mended).toEqual(sound);
+});
+
 test('a logbook tells length and strength after each entry', async () => {
   const rig = soundLine.replace('washed\n}', `washed
   2026-06-01  damage     cut 2 strands at 8.4 m from inboard "found by hand"

@@ -136,6 +136,25 @@ describe('logbook', () => {
     expect(pulled('2026-06-10 damage abrasion moderate at 8 m from inboard')).toHaveLength(1);
   });
 
+  test('what was mended before a pull does not count any more', () => {
+    const worked = (between: string): string[] => said(line({ log: `2026-06-02 damage pulled 6 strands at 8.4 m from inboard\n${between}\n2026-06-10 pulled 50 kN\n2026-06-11 damage abrasion light at 3 m from inboard` }), 'line-overloaded');
+    expect(worked('')).toHaveLength(1);
+    expect(worked('2026-06-03 mended pulled at 8.4 m from inboard')).toEqual([]);
+  });
+
+  test('a line that lies outdoors is compared with what it held on the day of the pull', () => {
+    const text = line({ facts: 'stored outdoors', log: '2026-06-02 pulled 58 kN\n2026-06-28 pulled 58 kN' });
+    expect(said(text, 'line-overloaded')).toEqual([]);
+    const old = text.replace('2026-05-02  fitted', '2024-05-02  fitted').replace('2026-06-02 pulled', '2024-06-02 pulled');
+    expect(said(old, 'line-overloaded')).toHaveLength(1);
+  });
+
+  test('a line of which nothing is left by the figure for time outdoors has no strength to compare with', () => {
+    const text = line({ facts: 'stored outdoors', log: '2026-06-28 pulled 5 kN' }).replace('2026-05-02  fitted', '2019-05-02  fitted');
+    expect(said(text, 'missing-fact', 'line-overloaded')).toEqual([]);
+    expect(said(text, 'outdoors-too-long')).toEqual([expect.stringMatching(/^warning\[outdoors-too-long\]: `main` has been outdoors for 2617 days, /)]);
+  });
+
   test('a pull above the strength is an error', () => {
     expect(said(line({ log: '2026-06-10 pulled 85 kN' }), 'line-overloaded')).toEqual(['error[line-overloaded]: pull of 85 kN is above the 82.8 to 92 kN at which `main` may have broken then']);
   });
