@@ -129,24 +129,25 @@ export function loadEngine(program: string, keep: boolean): Engine {
   const found = readCompiled(kept, source);
   const script = new Script(Module.wrap(source.toString(isAscii(source) ? 'latin1' : 'utf8')), { filename: path, columnOffset: -Module.wrap('|').indexOf('|'), ...(found === undefined ? {} : { cachedData: found.code }) });
   const runs = found === undefined || script.cachedDataRejected === true ? 0 : found.runs;
-  if (keep && runs < lookedAt) {
-    keepLater(() => {
-      const code = script.createCachedData();
-      if (runs > 0 && code.length < found!.code.length * grown) countRun(kept, runs + 1);
-      else keepCompiled(kept, source, { code, runs: runs + 1 });
-    });
-  }
+  if (keep && runs < lookedAt) keepLater(keeper(script, kept, source, runs, found?.code.length ?? 0));
   const module = { exports: {} };
   (script.runInThisContext() as (...given: unknown[]) => void)(module.exports, createRequire(path), module, path, dirname(path));
   return module.exports as Engine;
 }
 
+/** What puts away what was compiled by then. On its own, so that it holds nothing but what it needs. */
+const keeper = (script: Script, kept: string, source: Uint8Array, runs: number, length: number) => (): void => {
+  const code = script.createCachedData();
+  if (runs > 0 && code.length < length * grown) countRun(kept, runs + 1);
+  else keepCompiled(kept, source, { code, runs: runs + 1 });
+};
+
 /** At the end of the program, or when it has run for a while: an editor may end its server without a word. */
-function keepLater(run: () => void): void {
-  let done = false;
+function keepLater(keeping: () => void): void {
+  let due: (() => void) | undefined = keeping;
   const once = (): void => {
-    if (!done) run();
-    done = true;
+    due?.();
+    due = undefined;
   };
   process.once('exit', once);
   setTimeout(once, 15_000).unref();

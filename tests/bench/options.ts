@@ -28,7 +28,7 @@ export const options = {
   sizes: numbers(values.sizes, quick ? '100,1000,10000' : '100,1000,10000,50000'),
   runs: numbers(values.runs, quick ? '1' : '3')[0]!,
   edits: numbers(values.edits, quick ? '8' : '20')[0]!,
-  workspace: numbers(values.workspace, quick ? '100' : '100,1000'),
+  workspace: numbers(values.workspace, quick ? '100' : '100,1000,5000'),
   cold: numbers(values.cold, quick ? '3' : '7')[0]!,
   only: typeof values.only === 'string' ? values.only.split(',') : undefined,
   peersFolder: process.env['LINEWRIGHT_PEERS_CACHE'] ?? join(homedir(), '.cache', 'linewright-peers'),
