@@ -5,17 +5,37 @@ import { kinds, type Careful, type Dimension } from '../units/dimension.ts';
 import type { System } from '../units/print.ts';
 import type { Unit } from '../units/unit-table.ts';
 
+const foundUnits = new WeakMap<Derivation, Map<Dimension, Unit | undefined>>();
+
 /** The unit of the nearest written value of the same dimension that a value was made of. */
-export function writtenUnit(value: Given | Derivation, dimension: Dimension, depth = 4): Unit | undefined {
-  if ('calculation' in value) {
-    for (const input of value.inputs) {
-      const unit = depth > 0 ? writtenUnit(input.given, dimension, depth - 1) : undefined;
-      if (unit !== undefined) return unit;
-    }
-    return undefined;
+export function writtenUnit(value: Given | Derivation, dimension: Dimension): Unit | undefined {
+  if (!('calculation' in value)) {
+    const { origin } = value;
+    if (origin.from === 'derived') return writtenUnit(origin.derivation, dimension);
+    return origin.from === 'written' && origin.unit?.dimension === dimension ? origin.unit : undefined;
   }
-  if (value.origin.from === 'written') return value.origin.unit?.dimension === dimension ? value.origin.unit : undefined;
-  return value.origin.from === 'derived' && depth > 0 ? writtenUnit(value.origin.derivation, dimension, depth - 1) : undefined;
+  const found = foundUnits.get(value) ?? new Map<Dimension, Unit | undefined>();
+  foundUnits.set(value, found);
+  if (!found.has(dimension)) found.set(dimension, nearestUnit(value, dimension));
+  return found.get(dimension);
+}
+
+/** One step farther from the derivation each time; what feeds several steps is looked at once. */
+function nearestUnit(derivation: Derivation, dimension: Dimension): Unit | undefined {
+  const seen = new Set<Derivation>([derivation]);
+  for (let near = [derivation]; near.length > 0; ) {
+    const next: Derivation[] = [];
+    for (const { inputs } of near) {
+      for (const { given: { origin } } of inputs) {
+        if (origin.from === 'written' && origin.unit?.dimension === dimension) return origin.unit;
+        if (origin.from !== 'derived' || seen.has(origin.derivation)) continue;
+        seen.add(origin.derivation);
+        next.push(origin.derivation);
+      }
+    }
+    near = next;
+  }
+  return undefined;
 }
 
 /** The system of units that a value was written in, as far as its inputs tell. */

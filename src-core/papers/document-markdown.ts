@@ -1,4 +1,4 @@
-import { stretches, type PaperDocument, type PaperPart, type PaperTable, type PaperText } from './document.ts';
+import { stretches, withoutPictures, type PaperDocument, type PaperPart, type PaperTable, type PaperText } from './document.ts';
 import { codeSpan, escapeMarkdown } from './escape-markdown.ts';
 
 /** Text with its names as code. */
@@ -6,7 +6,7 @@ export const markdownText = (says: PaperText): string => stretches(says).map(({ 
 
 /** A paper as Markdown: the common kind, with tables as most renderers take them. Pictures stand as their tables. */
 export function documentMarkdown({ title, subtitle, parts, foot }: PaperDocument): string {
-  const blocks = [`# ${markdownText(title)}`, markdownText(subtitle), ...parts.flatMap((part) => partMarkdown(part))];
+  const blocks = [`# ${markdownText(title)}`, markdownText(subtitle), ...withoutPictures(parts).flatMap((part) => partMarkdown(part))];
   if (foot.length > 0) blocks.push('---', ...foot.map(markdownText));
   return blocks.filter((b) => b !== '').join('\n\n') + '\n';
 }
@@ -24,7 +24,7 @@ function partMarkdown(part: PaperPart): string[] {
     case 'table':
       return [markdownTable(part)];
     case 'picture':
-      return part.tableElsewhere === true ? [] : [`**${markdownText(part.picture.title)}**`, markdownTable(part.picture.table)];
+      return [`**${markdownText(part.picture.title)}**`, markdownTable(part.picture.table)];
     case 'blanks':
       return [part.labels.map((label) => `- ${markdownText(label)}: \\_\\_\\_\\_\\_\\_\\_\\_\\_\\_\\_\\_`).join('\n')];
   }

@@ -1,5 +1,5 @@
 import { cleanText } from './clean-text.ts';
-import type { PaperDocument, PaperPart, PaperTable } from './document.ts';
+import { withoutPictures, type PaperDocument, type PaperPart, type PaperTable } from './document.ts';
 import { wrapIndented, wrapText } from './wrap-text.ts';
 
 export interface DocumentTextOptions {
@@ -10,7 +10,7 @@ export interface DocumentTextOptions {
 /** A paper as lines for a terminal or a plain printer. */
 export function documentText({ title, subtitle, parts, foot }: PaperDocument, { width = 96, strong = (t) => t }: DocumentTextOptions = {}): string {
   const lines = [strong(cleanText(title)), ...wrapText(cleanText(subtitle), width), ''];
-  for (const part of parts) lines.push(...partLines(part, width, strong), '');
+  for (const part of withoutPictures(parts)) lines.push(...partLines(part, width, strong), '');
   for (const note of foot) lines.push(...wrapText(cleanText(note), width));
   if (foot.length > 0) lines.push('');
   return lines.join('\n').replace(/\n{3,}/g, '\n\n');
@@ -32,7 +32,7 @@ function partLines(part: PaperPart, width: number, strong: (text: string) => str
     case 'table':
       return tableLines(part, width);
     case 'picture':
-      return part.tableElsewhere === true ? [] : [cleanText(part.picture.title), ...tableLines({ part: 'table', ...part.picture.table }, width)];
+      return [cleanText(part.picture.title), ...tableLines({ part: 'table', ...part.picture.table }, width)];
     case 'blanks':
       return part.labels.map((label) => `${cleanText(label)}: ${'_'.repeat(Math.max(12, Math.min(40, width - label.length - 2)))}`);
   }

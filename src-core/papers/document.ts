@@ -69,3 +69,9 @@ export function stretches(says: PaperText): Stretch[] {
   if (last < says.length) found.push({ name: false, says: says.slice(last) });
   return found;
 }
+
+/** The parts for a paper without pictures: what has its table elsewhere goes, and the heading with it under which nothing is left. */
+export function withoutPictures(parts: readonly PaperPart[]): PaperPart[] {
+  const left = parts.filter((part) => part.part !== 'picture' || part.tableElsewhere !== true);
+  return left.filter((part, i) => part.part !== 'heading' || (i + 1 < left.length && left[i + 1]!.part !== 'heading'));
+}

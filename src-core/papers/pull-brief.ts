@@ -11,6 +11,7 @@ import { pullPlan } from '../pictures/pull-plan.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { statementText } from './finding-identity.ts';
 import { assessingOf, deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 
 /** What the crew goes through together before a pull: limits, places, order of work, and the numbers at which it does not begin. */
@@ -101,8 +102,8 @@ function ground(block: BoundBlock): string {
   };
   const grade = statementOf(block, 'grade');
   const q = grade === undefined ? undefined : quantityOf(grade.values, 'grade');
-  const parts = [word('surface'), q === undefined ? (grade === undefined ? undefined : 'level') : `grade ${printAmount(exactly(q.value), 'angle', { unit: q.unit })}`, word('mired') === undefined ? undefined : word('mired') === 'no' ? 'not mired' : `mired ${word('mired')}`];
-  const said = parts.filter((p) => p !== undefined);
+  const mired = word('mired');
+  const said = [word('surface'), q === undefined ? (grade === undefined ? undefined : 'level') : `grade ${statementText(q.place).replace(/^grade\s+/, '')}`, mired === undefined ? undefined : mired === 'no' ? 'not mired' : mired.startsWith('to-') ? `mired to the ${mired.slice(3)}` : `mired ${mired}`].flatMap((p) => (p === undefined ? [] : [p.replaceAll('-', ' ')]));
   return said.length === 0 ? '' : `Ground: ${said.join(', ')}.`;
 }
 
@@ -139,7 +140,9 @@ function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
   const { plans } = assessKit(kits[0] ?? pull.block, assessing);
   const needs = plans.filter((p) => p.plan === pull.block || p.plan === pull.chain?.block).flatMap((p) => p.needs);
   const said = new Map(needs.map((n) => [n.says, `${n.says}${kits.length === 0 ? '' : n.has === true ? ', in the bag' : n.has === false ? ', NOT in the bag' : `: ${n.has.says}`}`]));
-  return said.size === 0 ? [] : [heading('Lay out and look over'), boxes([...said.values()])];
+  const damped = kits.some((kit) => kit.statements.some((s) => s.definition.head === 'holds' && wordOf(s.values, 'item') === 'damper'));
+  said.set('damper', `something that damps the line${kits.length === 0 ? '' : damped ? ', in the bag' : ', NOT in the bag'}`);
+  return [heading('Lay out and look over'), boxes([...said.values()])];
 }
 
 const names = (run: Run): string => allLinks(run).map((link) => `\`${link.name}\``).join(', ');
@@ -156,10 +159,19 @@ function order(pull: AssessedPull): PaperText[] {
   out.push(`Everybody to their places${isUnknown(pull.standOff) ? '' : `, farther off than ${distanceText(pull.standOff)}`}. The one who gives the signs asks each by name.`);
   out.push('Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.');
   const go = pairsOf(pull).every(([asked, most]) => !isUnknown(asked) && !isUnknown(most) && !isNoGo(asked, most)) && pull.resistance.incomplete === undefined;
-  out.push(`${go ? 'Pull slowly.' : 'Once every figure above is settled, and not before, pull slowly.'} ${isUnknown(pull.tension) ? 'What it should take is not known: stop as soon as it does not move freely.' : `It should take about ${show(pull.tension)} at the winch; where it takes more, stop.`}`);
+  out.push(`${go ? 'Pull slowly.' : 'Once every figure above is settled, and not before, pull slowly.'} ${whatItTakes(pull)}`);
   out.push('Make the load fast before the line is slackened. Slacken, unrig from the load, spool under load and layer by layer.');
   out.push('Write `pulled` with the load into the logbook of the line, and what the inspection after it shows.');
   return out;
+}
+
+/** The pull to be seen at the winch; never the most that the winch can pull in the place of what is needed. */
+function whatItTakes({ needed, available, resistance }: AssessedPull): string {
+  if (!isUnknown(needed) && resistance.incomplete !== undefined) return `It takes ${show(needed)} or more at the winch; how much more is not known: stop as soon as it does not move freely.`;
+  if (isUnknown(needed)) return 'What it should take is not known: stop as soon as it does not move freely.';
+  if (!isNoGo(needed, available) || isUnknown(available)) return `It should take ${show(needed)} at the winch; where it takes more, stop.`;
+  if (isAbove(needed.amount.low, available.amount.high)) return `It takes ${show(needed)} at the winch, which pulls ${show(available)}: rigged like this it does not move the load.`;
+  return `It should take ${show(needed)} at the winch, which pulls ${show(available)}; where it does not move at that, stop.`;
 }
 
 function stops(pull: AssessedPull): PaperText[] {

@@ -32,6 +32,7 @@ export const bareEnd = defineRule({
       const onDrum = piece.inboard.facts.supplied || piece.name === line.facts.name || assessing.reader.winchesCarrying(piece.name).length > 0;
       const loaded: AssessedEnd[] = onDrum ? [piece.outboard] : [piece.inboard, piece.outboard];
       for (const end of loaded) {
+        if (end.facts.form === 'unstated') continue;
         judge.holds(end.facts.form !== 'bare', () => ({
           place: end.facts.place,
           message: `\`${piece.name}\` is left with a bare ${end.which} end`,

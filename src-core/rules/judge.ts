@@ -18,6 +18,9 @@ export interface RuleHead {
   readonly source: string;
 }
 
+/** The source of rules on how a thing is written. What is written right is no check of what it is worth, and is not counted as one. */
+const grammar = 'the grammar of the language';
+
 /** Counts a block's checks and keeps what they found. Every comparison with a limit goes through it. */
 export class Judge {
   readonly findings: Finding[] = [];
@@ -69,11 +72,12 @@ export class Judge {
   holds(condition: boolean, draft: () => Draft): boolean {
     // Where only one chunk counts, a plain condition tells its place by failing; what holds was counted with its own line.
     if (this.#only !== undefined && (condition || this.#elsewhere(draft().place))) return condition;
-    this.made++;
-    if (condition) return true;
-    this.failed++;
-    this.report(draft());
-    return false;
+    if (this.#rule!.source !== grammar) {
+      this.made++;
+      if (!condition) this.failed++;
+    }
+    if (!condition) this.report(draft());
+    return condition;
   }
 
   /**

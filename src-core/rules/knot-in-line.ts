@@ -27,6 +27,7 @@ export const knotInLine = defineRule({
   check(line, judge, assessing) {
     for (const piece of inService(line)) {
       for (const end of [piece.inboard, piece.outboard]) {
+        if (end.facts.form === 'unstated') continue;
         judge.holds(end.facts.form !== 'knot', () => {
           const left = assessing.practice.value('knot-strength', line.facts.material);
           return {

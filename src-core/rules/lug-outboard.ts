@@ -25,6 +25,7 @@ export const lugOutboard = defineRule({
 `,
   check(line, judge) {
     for (const piece of inService(line)) {
+      if (piece.outboard.facts.form === 'unstated') continue;
       judge.holds(piece.outboard.facts.form !== 'lug', () => ({
         place: piece.outboard.facts.place,
         message: `outboard end of \`${piece.name}\` is a drum lug, and what it holds is not given`,

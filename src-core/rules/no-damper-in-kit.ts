@@ -27,7 +27,7 @@ export const noDamperInKit = defineRule({
     if (kits.length === 0) return judge.cannot({ key: 'kit', says: 'what is in the bag is not given', help: 'add a `kit` with what is carried', place }, place);
     judge.holds(kits.some((kit) => kit.statements.some((s) => s.definition.head === 'holds' && wordOf(s.values, 'item') === 'damper')), () => ({
       place,
-      message: `\`${pull.name}\` has no damper for its line: none is in \`${kits[0]!.name ?? 'the kit'}\``,
+      message: `\`${pull.name}\` has no damper for its line: none is in ${kits[0]!.name === undefined ? 'the kit' : `\`${kits[0]!.name}\``}`,
       help: 'put one into the bag and write `holds  damper`; a heavy coat or a sack of earth does it in need',
     }));
   },

@@ -42,6 +42,5 @@ export const strapDamaged = defineRule({
         source: printSource(kind === 'knotted' ? slingKnotted : sources['wac-296-155-55820']),
       }));
     }
-    if (gear.damages.length === 0) judge.holds(true, () => ({ place: gear.block.namePlace, message: '', help: '' }));
   },
 });

@@ -20,7 +20,9 @@ export const unratedGear = defineRule({
 }
 `,
   check(gear, judge) {
-    judge.holds(!(gear.unmarked && gear.limitFrom === 'none'), () => ({
+    // Where neither a mark nor a rating is spoken of, there is nothing to compare: what it may take is not known.
+    if (!gear.unmarked && gear.limitFrom === 'none') return;
+    judge.holds(gear.limitFrom !== 'none', () => ({
       place: gear.block.namePlace,
       message: `nothing says what \`${gear.name}\` may take: ${gear.marking === 'faded' ? 'its marking cannot be read' : 'it carries no marking'} and no rating is written`,
       help: 'take it out of use, or write `wll` from its maker\'s papers',

@@ -92,7 +92,7 @@ chain reach {
     for (const route of chain.routes) {
       const last = route.links.at(-1);
       const before = route.links.at(-2);
-      if (last?.sort !== 'anchor' || before === undefined) continue;
+      if (last?.sort !== 'anchor' || before === undefined || before.sort === 'anchor') continue;
       const strength = before.breaking as Given;
       const weaker = others.every((link) => link.key === before.key || isBelow(strength.amount.low, (link.breaking as Given).amount.low));
       judge.holds(!weaker || others.length < 2, () => ({

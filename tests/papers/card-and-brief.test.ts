@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { PaperDocument, PaperPart } from '../../src-core/papers/document.ts';
+import { documentMarkdown } from '../../src-core/papers/document-markdown.ts';
 import { documentText } from '../../src-core/papers/document-text.ts';
 import { example, papersOf, plover } from './papers-of.ts';
 
@@ -98,6 +99,33 @@ pull p with w through c {
 `;
   const text = said(papersOf(rig).get('brief p')!);
   expect(text).toContain('All 5 figures are within the limits given. Whether it goes is decided on the ground, by whoever leads.');
-  expect(text).toContain('8. Pull slowly.'.slice(3));
+  expect(text).toMatch(/Pull slowly\. It should take [\d.]+ to [\d.]+ kN at the winch; where it takes more, stop\./);
   expect(text).not.toContain('NO GO');
+  // What is needed is said, not the most that the winch can do.
+  expect(said(papersOf(rig.replace('rated 42 kN', 'rated 2 kN')).get('brief p')!)).toMatch(/It takes [\d.]+ to [\d.]+ kN at the winch, which pulls [\d.]+ kN: rigged like this it does not move the load\./);
+});
+
+test('a rig in US customary units has a brief in these alone', () => {
+  const rig = `${example('wheatear.rig')}
+pull out with bumper through up-the-bank {
+  load      wheatear
+  surface   shallow-mud
+  grade     20 %
+  mired     to-hubs
+  dragging  2 wheels of 4
+  reach     20 ft
+  people    110 ft
+}
+`;
+  const pulls = [...papersOf(rig)].filter(([name]) => name.startsWith('brief '));
+  expect(pulls.length).toBeGreaterThan(0);
+  for (const [, paper] of pulls) expect(said(paper)).toMatch(/needed [\d,]+ to [\d,]+ lbf/);
+  for (const [, paper] of pulls) expect(said(paper)).not.toMatch(/\d (?:kN|N|m|mm|kg)\b/);
+});
+
+test('without pictures there is no heading over nothing', () => {
+  const paper = papersOf(plover()).get('brief off-the-ford')!;
+  expect(documentText(paper)).not.toContain('From above');
+  expect(documentMarkdown(paper)).not.toContain('From above');
+  expect(documentText(paper)).toContain('Who stands where');
 });

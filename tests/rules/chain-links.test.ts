@@ -27,6 +27,9 @@ describe('the weakest link at the anchor', () => {
   test('a chain that ends at a vehicle has no anchor to fly from', () => {
     expect(weak('main outboard -> bow-22 -> trunk -> plover bow', 'vehicle plover {\n  mass 3 t\n  point bow rated 30 t breaking 90 t\n}\n')).toEqual([]);
   });
+  test('an anchor behind an anchor is no link that breaks', () => {
+    expect(weak('main outboard -> bow-22 -> trunk -> larch -> larch')).toEqual([]);
+  });
   test('ranges are compared by their low ends', () => {
     // A splice of main leaves 198 to 220 kN.
     expect(weak(route, '', put(base, 'wll     2.1 t', 'breaking 198 kN'))).toEqual([]);
