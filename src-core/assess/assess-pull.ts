@@ -183,7 +183,7 @@ function blockOf(statement: BoundBlock['statements'][number], chain: AssessedCha
   const direct = on === undefined ? undefined : assessing.reader.find(on.name, ['anchor', 'vehicle']);
   const run = chain === undefined ? undefined : (runFromGear(chain, named.name, false) ?? (on !== undefined && direct === undefined ? runFromGear(chain, on.name, true) : undefined));
   const holder = holderOf(run) ?? (on === undefined || direct === undefined ? undefined : namedHolder(on, assessing).end);
-  return [{ statement, place: statement.place, name: named.name, block: found?.block, moves: word === 'travelling' ? 'load' : 'ground', efficiency: efficiencyOf(found?.block, named.name, named.place), run, holder }];
+  return [{ statement, place: statement.place, name: named.name, block: found?.block, moves: word === 'travelling' ? 'load' : 'ground', efficiency: efficiencyOf(found?.block, named.name, named.place, assessing.practice), run, holder }];
 }
 
 interface LoadingInput {
