@@ -6,11 +6,12 @@ import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundStatemen
 import type { Declaration } from '../model/scope.ts';
 import { angleNotWritten } from '../trade/gear-sources.ts';
 import { exactly } from '../units/amount.ts';
-import { assessGear, assessSized, gearHeads, type AssessedGear, type GearHead, type LimitFrom } from './assess-gear.ts';
+import { assessGear, assessSized, damageOf, gearHeads, type AssessedGear, type GearHead, type LimitFrom } from './assess-gear.ts';
 import type { AssessedLine, AssessedPiece } from './assess-line.ts';
-import type { AssessedWinch } from './assess-winch.ts';
+import { assessWinch, carriedName, type AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { allJoints, endNotGiven, isRopeOnRope, ropeOnRopeCause, type Joint } from './chain-joints.ts';
+import { runsOver, turnedLinks } from './chain-turns.ts';
 import { statementOf, writtenValue } from './facts.ts';
 import type { AssessedEnd } from './splice-end.ts';
 
@@ -51,7 +52,7 @@ export interface AssessedLink {
 export type LinkLimitFrom = LimitFrom | 'line factor' | 'holding power';
 
 /** A link before it is known what loads it. */
-type BareLink = Omit<AssessedLink, 'load' | 'turned'>;
+export type BareLink = Omit<AssessedLink, 'load' | 'turned'>;
 
 export interface AssessedRoute {
   readonly statement: BoundStatement;
@@ -89,9 +90,10 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
     if (route?.type !== 'route') continue;
     bare.push({ statement, links: route.links.map((link) => assessLink(link, repair, assessing, problems)) });
   }
-  const winch = winchOf(block, bare, assessing);
+  const winch = winchOf(block, bare, repair, assessing);
   const { load, loadSays } = loadOn(block, winch, name);
-  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load) }));
+  const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
+  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned) }));
   const doubts = new Map<string, Cause>();
   for (const joint of allJoints(loaded)) {
     if (isRopeOnRope(joint) !== true) continue;
@@ -125,31 +127,40 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
 
 const noAngle: Given = { amount: exactly(0), kind: 'angle', origin: { from: 'assumed', source: angleNotWritten, means: 'write the pull with its `via` and the angle there' } };
 
-/** From a block on that the line turns at, both parts of the line pull; what hangs in the line itself has its pull once. */
-function withLoads(links: readonly BareLink[], load: Value): AssessedLink[] {
-  let turned = false;
+/** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. */
+function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>): AssessedLink[] {
   return links.map((link, i) => {
-    const before = links[i - 1];
-    if (link.gear === 'block' && (before === undefined || (before.piece !== undefined && before.end === undefined))) turned = true;
-    // A line without an end whose next link is a block runs over it and is joined to nothing there.
-    const runsOver = links[i + 1]?.gear === 'block';
-    const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver ? endNotGiven(link as AssessedLink) : undefined);
-    return { ...link, doubt, turned, load: turned ? asGiven(blockLoad({ T: load, θ: noAngle })) : load };
+    const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver(links, i) ? endNotGiven(link as AssessedLink) : undefined);
+    const isTurned = turned.has(link.key);
+    return { ...link, doubt, turned: isTurned, load: isTurned ? asGiven(blockLoad({ T: load, θ: noAngle })) : load };
   });
 }
 
-function winchOf(block: BoundBlock, routes: readonly { readonly links: readonly BareLink[] }[], assessing: Assessing): AssessedWinch | undefined {
+/** A winch as it is when the chain is loaded: after a repair it carries what the repair leaves of its line. */
+export function winchAfter(block: BoundBlock, repair: BoundBlock | undefined, assessing: Assessing): AssessedWinch {
+  const winch = assessing.winch(block);
+  const carried = carriedName(block);
+  const repaired = repair === undefined ? undefined : assessing.repaired(repair);
+  const left = carried === undefined ? undefined : repaired?.after.pieces.get(carried);
+  if (left !== undefined) return left === winch.piece ? winch : assessWinch(block, left, assessing.practice);
+  // A line that is joined to another one is not there any more by its name: what then stands on the drum nobody wrote.
+  if (carried === undefined || repaired?.before.pieces.has(carried) !== true) return winch;
+  const after = repair?.name ?? 'the repair';
+  return assessWinch(block, undefined, assessing.practice, { key: `line of ${winch.name} after ${after}`, says: `which line \`${winch.name}\` carries after \`${after}\` is not known: \`${carried}\` is gone`, help: 'carry the piece that is left, in a winch block of its own', place: winch.carries?.place });
+}
+
+function winchOf(block: BoundBlock, routes: readonly { readonly links: readonly BareLink[] }[], repair: BoundBlock | undefined, assessing: Assessing): AssessedWinch | undefined {
   const statement = statementOf(block, 'with');
   const named = statement === undefined ? undefined : nameOf(statement.values, 'winch');
   if (named !== undefined) {
     const found = assessing.reader.find(named.name, ['winch']);
-    return found === undefined ? undefined : assessing.winch(found.block);
+    return found === undefined ? undefined : winchAfter(found.block, repair, assessing);
   }
   for (const route of routes) {
     for (const link of route.links) {
       if (link.piece === undefined) continue;
       const winch = assessing.reader.winchesCarrying(link.piece.name)[0];
-      if (winch !== undefined) return assessing.winch(winch);
+      if (winch !== undefined) return winchAfter(winch, repair, assessing);
     }
   }
   return undefined;
@@ -196,12 +207,7 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   }
   const gear = assessGear(block, assessing.practice);
   if (link.part !== undefined) problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is a ${kind} and has no end or point named \`${link.part.name}\``, 'write its name alone'));
-  return { ...base, name, key, sort: 'gear', gear: gear.head, gearFacts: gear, declaration, breaking: gear.breakingStrength, breakingGiven: gear.breakingWritten, workingLimit: gear.workingLimit, limitFrom: gear.limitFrom, doubt: damageOf(gear), limitSays: gear.limitFrom === 'written' ? undefined : gear.limitFrom };
-}
-
-function damageOf(gear: AssessedGear): Cause | undefined {
-  const [first] = gear.damages;
-  return first === undefined ? undefined : { key: `damage of ${gear.name}`, says: `\`${gear.name}\` is damaged, and what it still holds is not known`, help: 'take it out of service', place: first.place, reported: true };
+  return { ...base, name, key, sort: 'gear', gear: gear.head, gearFacts: gear, declaration, breaking: gear.breakingAsLoaded, breakingGiven: gear.breakingWritten, workingLimit: gear.workingLimit, limitFrom: gear.limitFrom, doubt: damageOf(gear), limitSays: gear.limitFrom === 'written' ? undefined : gear.limitFrom };
 }
 
 function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'breakingGiven' | 'workingLimit' | 'limitFrom'> {
@@ -257,7 +263,7 @@ function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Decla
 }
 
 /** What may make a piece weaker than its logbook says. */
-function doubtOf(piece: AssessedPiece): Cause | undefined {
+export function doubtOf(piece: AssessedPiece): Cause | undefined {
   if (piece.retired === undefined) return piece.incomplete;
   return { key: `retired ${piece.name}`, says: `\`${piece.name}\` is retired`, help: 'use another line', place: piece.retired.statement.place, reported: true };
 }

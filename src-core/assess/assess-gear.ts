@@ -1,7 +1,7 @@
 import { isAbove } from '../base/compare.ts';
 import { breakingFromWorkingLimit } from '../mechanics/breaking-from-working-limit.ts';
 import { chokerLimit } from '../mechanics/choker-limit.ts';
-import { asGiven, isUnknown, unknown, type Given, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { shackleLimitGradeA } from '../mechanics/shackle-limit-grade-a.ts';
 import { shackleLimitGradeS } from '../mechanics/shackle-limit-grade-s.ts';
 import { shackleSideLoadShare } from '../mechanics/shackle-side-load-share.ts';
@@ -10,7 +10,7 @@ import { softShackleStrength } from '../mechanics/soft-shackle-strength.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { wordOf, type BoundBlock, type BoundLink, type BoundStatement } from '../model/bound.ts';
 import type { Chunk } from '../syntax/chunk.ts';
-import { knotNotWritten } from '../trade/gear-sources.ts';
+import { breaksAsItsLimit, knotNotWritten } from '../trade/gear-sources.ts';
 import { softShackleNamed } from '../trade/soft-shackle-share.ts';
 import { between } from '../units/amount.ts';
 import type { BlockHead } from '../vocabulary/shape.ts';
@@ -33,7 +33,10 @@ export interface AssessedGear {
   readonly limitFrom: LimitFrom;
   /** As it is loaded. */
   readonly workingLimit: Value;
+  /** In line, as its tag gives it. */
   readonly breakingStrength: Value;
+  /** From the side, or as a choker: a strap that counts with half of its limit breaks at half as well. */
+  readonly breakingAsLoaded: Value;
   readonly breakingWritten: boolean;
   readonly marking: string | undefined;
   /** True when the marking cannot be read, or was never there. */
@@ -89,6 +92,12 @@ function limitOfTable(block: BoundBlock, standard: string): Value {
   return isUnknown(limit) && !isUnknown(size) ? unknown({ ...limit.unknown, key: `table row of ${block.name ?? 'shackle'}`, reported: true }) : limit;
 }
 
+/** Why damaged gear holds less than its figures say. */
+export function damageOf(gear: AssessedGear): Cause | undefined {
+  const [first] = gear.damages;
+  return first === undefined ? undefined : { key: `damage of ${gear.name}`, says: `\`${gear.name}\` is damaged, and what it still holds is not known`, help: 'take it out of service', place: first.place, reported: true };
+}
+
 /** The limit as the gear is loaded: from the side, or as a choker. */
 function asLoaded(limit: Value, angle: Value | undefined, choker: boolean, name: string): Value {
   if (choker) return asGiven(chokerLimit({ WLL: limit }));
@@ -97,6 +106,15 @@ function asLoaded(limit: Value, angle: Value | undefined, choker: boolean, name:
     return unknown({ key: `side load of ${name}`, says: `\`${name}\` is loaded from more than 90°, for which no limit is given`, help: 'turn it into line with the pull', reported: true });
   }
   return asGiven(sideLoadedLimit({ WLL: limit, s: asGiven(shackleSideLoadShare({ α: angle })) }));
+}
+
+/** What breaks it as it is loaded: no source gives this apart, so it is lowered as the limit is. */
+function breaksAsLoaded(breaking: Value, angle: Value | undefined, choker: boolean, name: string): Value {
+  if (!choker && angle === undefined) return breaking;
+  const lowered = asLoaded(isUnknown(breaking) ? breaking : { ...breaking, kind: 'working limit' }, angle, choker, name);
+  if (isUnknown(lowered) || isUnknown(breaking)) return lowered;
+  const share = choker ? 's = ½' : 's = share left under side load';
+  return asGiven({ calculation: 'breaking-as-loaded', means: `breaking strength of \`${name}\` as it is loaded`, symbol: 'MBL_l', kind: 'breaking strength', amount: lowered.amount, formula: `MBL_l = s × MBL, ${share}`, inputs: [{ symbol: 'MBL', meaning: 'breaking strength in line', given: breaking }, ...(angle === undefined || isUnknown(angle) || choker ? [] : [{ symbol: 'α', meaning: 'angle of the load', given: angle }])], sources: [breaksAsItsLimit], assumptions: [], notes: [] });
 }
 
 export function assessGear(block: BoundBlock, practice: Practice): AssessedGear {
@@ -118,6 +136,7 @@ export function assessGear(block: BoundBlock, practice: Practice): AssessedGear 
   else [limit, limitFrom] = [noLimit(block, head, unmarked), 'none'];
   const angle = head === 'shackle' ? maybeFact(block, 'load-from', 'angle') : undefined;
   const hitch = head === 'strap' ? wordIn(block, 'hitch') : undefined;
+  const breakingStrength = breaking ?? asGiven(breakingFromWorkingLimit({ WLL: limit, f: designFactor }));
   return {
     kind: 'gear',
     block,
@@ -126,7 +145,8 @@ export function assessGear(block: BoundBlock, practice: Practice): AssessedGear 
     limit,
     limitFrom,
     workingLimit: asLoaded(limit, angle, hitch === 'choker', name),
-    breakingStrength: breaking ?? asGiven(breakingFromWorkingLimit({ WLL: limit, f: designFactor })),
+    breakingStrength,
+    breakingAsLoaded: breaksAsLoaded(breakingStrength, angle, hitch === 'choker', name),
     breakingWritten: written !== undefined,
     marking,
     unmarked,

@@ -1,5 +1,5 @@
 import { isAbove, isBelow } from '../base/compare.ts';
-import { asGiven, isUnknown, unknown, type Derived, type Given, type Known, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, unknown, type Cause, type Derived, type Given, type Known, type Value } from '../mechanics/derivation.ts';
 import { drumTable, type DrumTable } from '../mechanics/drum-table.ts';
 import { freeboard } from '../mechanics/freeboard.ts';
 import { layerAtLineOut } from '../mechanics/layer-at-line-out.ts';
@@ -65,14 +65,15 @@ const firstLayerAssumed: Given = { amount: exactly(1), kind: 'count', origin: { 
 
 const firstLayerOfSpeed: Given = { amount: exactly(1), kind: 'count', origin: { from: 'assumed', source: ownChoice('speed-on-first-layer', 'a speed without a layer is taken for the first one, where line runs slowest'), means: 'write `at layer ...` behind the speed to replace it' } };
 
-export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined, practice: Practice): AssessedWinch {
+/** `gone` says why there is no piece, where the winch's own words are not the reason. */
+export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined, practice: Practice, gone?: Cause): AssessedWinch {
   const name = block.name ?? 'winch';
   const rated = statementOf(block, 'rated');
   const ratedPull = factOf(block, 'rated', 'pull');
   const layerStated = rated === undefined ? undefined : countOf(rated.values, 'layer');
   const ratedLayer: Value = layerStated === undefined ? firstLayerAssumed : { amount: exactly(layerStated), kind: 'count', origin: { from: 'written', place: rated!.values.get('layer')!.place } };
   const carries = statementOf(block, 'carries');
-  const noLine = unknown(carries === undefined ? missingFact(block, 'carries') : { key: `line of ${name}`, says: `the line that \`${name}\` carries is not known`, help: 'write the line as a block of its own', place: carries.place, reported: true });
+  const noLine = unknown(gone ?? (carries === undefined ? missingFact(block, 'carries') : { key: `line of ${name}`, says: `the line that \`${name}\` carries is not known`, help: 'write the line as a block of its own', place: carries.place, reported: true }));
   const diameter: Value = piece === undefined ? noLine : piece.line.diameter;
   const length: Value = piece === undefined ? noLine : piece.length;
   const [barrel, width, flange] = [factOf(block, 'barrel'), factOf(block, 'width'), factOf(block, 'flange')];

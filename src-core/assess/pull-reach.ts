@@ -1,6 +1,6 @@
 import { asGiven, isUnknown, unknown, type DerivationInput, type Given, type Value } from '../mechanics/derivation.ts';
 import { quantityOf, wordOf, type BoundBlock, type Problem } from '../model/bound.ts';
-import { legsAddUp, strapSpan } from '../trade/plan-sources.ts';
+import { legsAddUp, legSpan, strapSpan } from '../trade/plan-sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { factOf, missingFact, statementOf, writtenValue } from './facts.ts';
 import type { PullBlock, PullPart, PullRigging } from './pull-rigging.ts';
@@ -48,7 +48,25 @@ function bridgedBy(run: Run | undefined, line: string | undefined): Value {
     amount = plus(amount, span.amount);
     inputs.push({ symbol: `l_${inputs.length + 1}`, meaning: `distance that \`${key}\` bridges`, given: span });
   }
+  const legs: Given[] = [];
+  for (const leg of run?.legs ?? []) {
+    const bridged = bridgedBy(leg, line);
+    if (isUnknown(bridged)) return bridged;
+    legs.push(bridged);
+  }
+  if (legs.some((leg) => leg.amount.high > 0)) {
+    const over = acrossLegs(legs, links.at(-1)?.name);
+    amount = plus(amount, over.amount);
+    inputs.push({ symbol: `l_${inputs.length + 1}`, meaning: 'distance that the legs bridge', given: over });
+  }
   return asGiven({ calculation: 'bridged-by-gear', means: 'distance that extensions and straps bridge', symbol: 'B', kind: 'length', amount, formula: inputs.length === 0 ? 'B = 0' : `B = ${inputs.map((i) => i.symbol).join(' + ')}`, inputs, sources: [legsAddUp], assumptions: ['shackles, rings and hooks bridge nothing'], notes: [] });
+}
+
+/** Legs that stand apart bridge less than their length, down to nothing where they lie across the pull. */
+function acrossLegs(legs: readonly Given[], fork: string | undefined): Given {
+  const most = Math.max(...legs.map((leg) => leg.amount.high));
+  const inputs = legs.map((given, i) => ({ symbol: `l_${i + 1}`, meaning: 'distance that one leg bridges along itself', given }));
+  return asGiven({ calculation: 'legs-span', means: `distance that the legs${fork === undefined ? '' : ` behind \`${fork}\``} bridge`, symbol: 'l', kind: 'length', amount: between(0, most), formula: 'l = 0 to the longest leg', inputs, sources: [legSpan], assumptions: [], notes: [] }) as Given;
 }
 
 interface Leg {

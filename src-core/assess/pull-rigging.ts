@@ -8,6 +8,7 @@ import { doubledAngle, partsAtAngle, turnedAngle } from '../trade/plan-sources.t
 import { sources } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { maybeFact, statementOf, writtenValue } from './facts.ts';
+import type { Practice } from './practice.ts';
 import { linkName, type Run } from './pull-run.ts';
 
 /** What holds the line's end, a block or a leg of a bridle. */
@@ -80,13 +81,23 @@ const assumedAngle = (doubles: boolean): Given => ({
 });
 
 /** Share of the tension that a block passes: written, else by its bearing, else anything between the best and the worst. */
-export function efficiencyOf(block: BoundBlock | undefined, name: string, place: Place): Value {
+export function efficiencyOf(block: BoundBlock | undefined, name: string, place: Place, practice: Practice): Value {
   if (block === undefined) return unknown({ key: `name ${name}`, says: `\`${name}\` is not known`, help: 'declare it as a `block`', place, reported: true });
   const written = maybeFact(block, 'efficiency');
   if (written !== undefined) return written;
   const bearing = statementOf(block, 'bearing');
-  const value = sheaveEfficiency(bearing === undefined ? undefined : wordOf(bearing.values, 'bearing'));
+  const word = bearing === undefined ? undefined : wordOf(bearing.values, 'bearing');
+  const losses = (word === 'plain' || word === 'roller' ? [word] : word === undefined ? ['plain', 'roller'] : []).map((w) => practice.value('sheave-loss', w));
+  if (losses.some((loss) => !isUnknown(loss) && loss.origin.from === 'written')) return sharePassed(losses as Given[], name);
+  const value = sheaveEfficiency(word);
   return isUnknown(value) ? unknown({ ...value.unknown, key: `friction of ${name}`, says: `what is lost over \`${name}\` is not given`, help: 'add `efficiency` to it, measured', place: bearing?.place ?? block.namePlace }) : value;
+}
+
+/** What a loss that the shop wrote leaves; a bearing that is not told may be either of the two. */
+function sharePassed(losses: readonly Given[], name: string): Value {
+  const amount = between(1 - Math.max(...losses.map((l) => l.amount.high)), 1 - Math.min(...losses.map((l) => l.amount.low)));
+  const inputs = losses.map((given, i) => ({ symbol: losses.length === 1 ? 'l' : `l_${i + 1}`, meaning: 'share of the pull lost at a sheave', given }));
+  return asGiven({ calculation: 'share-past-sheave', means: `share of the tension that passes \`${name}\``, symbol: 'e', kind: 'share', amount, formula: losses.length === 1 ? 'e = 1 − l' : 'e = 1 − l_1 to 1 − l_2', inputs, sources: [sources.statics], assumptions: [], notes: [] });
 }
 
 /** Whether something moves with the load. */

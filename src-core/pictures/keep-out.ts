@@ -71,8 +71,10 @@ export function keepOut(pull: AssessedPull, scene: PlanScene, figures: Figures, 
   const off = asGiven(pull.standOff);
   const people = pull.people === undefined || isUnknown(pull.people) ? undefined : pull.people;
   const distance = isUnknown(off) ? 'not known' : showLike(exactly(off.amount.high), off, 'up', figures.length);
-  const isNear = people !== undefined && !isUnknown(off) && isBelow(people.amount.low, off.amount.high);
-  const peopleSay = people === undefined ? 'How far people keep off is not written.' : isUnknown(off) ? `People keep ${showLength(people, figures)} off.` : isNear ? `✕ People keep ${showLength(people, figures)} off, which is nearer.` : `People keep ${showLength(people, figures)} off, outside of it.`;
+  // Whatever a length that is not known comes to, who is nearer than a known line is long is too near.
+  const least = asGiven(pull.standOffAtLeast);
+  const isNear = people !== undefined && !isUnknown(least) && isBelow(people.amount.low, least.amount.high);
+  const peopleSay = people === undefined ? 'How far people keep off is not written.' : isNear ? `✕ People keep ${showLength(people, figures)} off, which is nearer${isUnknown(off) && !isUnknown(least) ? ` than ${showLike(exactly(least.amount.high), least, 'up', figures.length)}, the longest line that is known` : ''}.` : isUnknown(off) ? `People keep ${showLength(people, figures)} off.` : `People keep ${showLength(people, figures)} off, outside of it.`;
   const says = isUnknown(off) ? [`How far people must keep off is not known: ${ownInside(off.unknown.says)}.`, peopleSay] : [`Keep-out area: ${distance} from every part of the line, in every direction.`, `That is the length of the longest line in use. Only who runs the winch stands nearer.`, peopleSay];
   const bights = pull.rigging.blocks.length > 0 ? ['Nobody stands inside the angle of the line at a block (common practice).'] : [];
   const parts: Part[] = [];

@@ -53,9 +53,9 @@ export interface PlanScene {
 export type Standing = 'within' | 'over' | 'either' | 'not known';
 
 /** While a part of the resistance is not known, every load may be more: then nothing is within its limit yet. */
-export function standingOf({ load, limit }: Loaded, { incomplete }: AssessedPull): Standing {
+export function standingOf({ load, limit, doubt }: Loaded, { incomplete }: AssessedPull): Standing {
   if (isUnknown(load) || isUnknown(limit)) return 'not known';
-  if (!isAbove(load.amount.high, limit.amount.low)) return incomplete === undefined ? 'within' : 'not known';
+  if (!isAbove(load.amount.high, limit.amount.low)) return incomplete === undefined && doubt === undefined ? 'within' : 'not known';
   return isBelow(limit.amount.high, load.amount.low) ? 'over' : 'either';
 }
 

@@ -25,13 +25,17 @@ export const anchorVehicleTooLight = defineRule({
   bad: pullExample({ chain, pull: pullWith({ resistance: 'resistance  30 kN' }), anchor: '', more: dipper('2,400 kg') }),
   good: pullExample({ chain, pull: pullWith({ resistance: 'resistance  30 kN' }), anchor: '', more: dipper('5,200 kg') }),
   check(pull, judge) {
-    for (const { sort, vehicle, anchor, load, place, name } of pull.loaded) {
+    const judged = new Set<string>();
+    for (const { sort, vehicle, anchor, load, place, name, doubt } of pull.loaded) {
       if (sort !== 'anchor' || vehicle === undefined || anchor?.holdingFrom === 'written') continue;
+      // A vehicle that the file also calls an anchor has one weight, and one load.
+      if (judged.has(vehicle.name)) continue;
+      judged.add(vehicle.name);
       judge.atLeast(asGiven(vehicle.weight), asGiven(anchorVehicleNeeded({ R: load }), 'weight'), place, (weight, needed) => ({
         place,
         message: `\`${name}\` weighs ${show(weight, { careful: 'down', unit: winchUnit(pull) })}, below the ${show(needed, { careful: 'up', unit: winchUnit(pull) })} that an anchor vehicle needs for this pull`,
         help: 'chain it to another vehicle, or use another anchor; chocks and soft ground are not counted',
-      }), pull.incomplete);
+      }), doubt ?? pull.incomplete);
     }
   },
 });

@@ -22,14 +22,14 @@ export const deadmanTooShort = defineRule({
   bad: pullExample({ anchor: log('60 cm'), pull: pullWith({ resistance: 'resistance  30 kN' }) }),
   good: pullExample({ anchor: log('1.2 m'), pull: pullWith({ resistance: 'resistance  30 kN' }) }),
   check(pull, judge) {
-    for (const { anchor, load, place, name } of pull.loaded) {
+    for (const { anchor, load, place, name, doubt } of pull.loaded) {
       if (anchor?.log === undefined || anchor.holdingFrom === 'written') continue;
       const { length } = anchor.log;
       judge.atLeast(length, isUnknown(length) ? length : asGiven(anchor.log.lengthFor(load)), place, (has, needed) => ({
         place,
         message: `the log of \`${name}\` is ${show(has)} long, below the ${show(needed, { unit: unitOf(has), careful: 'up' })} that this pull needs`,
         help: 'take a longer or thicker log, bury it deeper, or pull flatter',
-      }), pull.incomplete);
+      }), doubt ?? pull.incomplete);
     }
   },
 });

@@ -15,14 +15,14 @@ export const peopleTooClose = defineRule({
   good: pullExample(),
   check(pull, judge) {
     const { name, people, block } = pull;
-    const standOff = asGiven(pull.standOff);
-    const say = isUnknown(standOff) ? '' : `; the longest line in use is ${showLike(exactly(standOff.amount.high), standOff, 'up')}`;
+    const standOff = asGiven(pull.standOffAtLeast);
+    const say = isUnknown(standOff) ? '' : `; the longest line in use is ${showLike(exactly(standOff.amount.high), standOff, 'up')}${isUnknown(pull.standOff) ? ' or more' : ''}`;
     const distance = people ?? unknown({ key: `people of ${name}`, says: `how far off people keep in \`${name}\` is not given${say}`, help: 'add `people` with the least distance of everybody who does not run the winch', place: block.namePlace });
     const place = isUnknown(distance) || distance.origin.from !== 'written' ? block.namePlace : distance.origin.place;
     judge.atLeast(distance, standOff, place, (has, least) => ({
       place,
       message: `people of \`${name}\` keep ${show(has)} off, below the ${showLike(exactly(least.amount.high), least, 'up', unitOf(has))} of the longest line in use`,
       help: 'send everybody who does not run the winch farther off, in every direction',
-    }));
+    }), isUnknown(pull.standOff) ? pull.standOff.unknown : undefined);
   },
 });

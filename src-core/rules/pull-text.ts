@@ -36,7 +36,7 @@ export function judgeLoads(pull: AssessedPull, judge: Judge, which: (loaded: Loa
   for (const loaded of pull.loaded.filter(which).sort((a, b) => low(a) - low(b))) {
     const piece = loaded.link?.piece?.name;
     if (piece !== undefined && said.has(piece)) continue;
-    const held = judge.atMost(loaded.load, loaded.limit, loaded.place, (load, limit) => draft(loaded, load, limit), loaded.link?.doubt ?? pull.incomplete);
+    const held = judge.atMost(loaded.load, loaded.limit, loaded.place, (load, limit) => draft(loaded, load, limit), loaded.doubt ?? pull.incomplete);
     if (held === false && piece !== undefined) said.add(piece);
   }
 }

@@ -1,6 +1,7 @@
 import { between, exactly, type Amount } from '../units/amount.ts';
 import type { Kind } from '../units/dimension.ts';
 import { toSI, unitNamed } from '../units/unit-table.ts';
+import { sheaveLoss, sheaveLossRoller } from './sheave-efficiency.ts';
 import type { Source } from './source.ts';
 import { ownChoice, practice, sources } from './sources.ts';
 
@@ -82,8 +83,8 @@ export const builtInPractice: readonly PracticeValue[] = [
   row('knot-strength', undefined, 'share of breaking strength left in a knotted line', 'share', percent(50), sources['ci-1401-15']),
 
   // Sheaves
-  row('sheave-loss', 'plain', 'share of the pull lost at a sheave on a plain bearing', 'needed share', percent(10), sources['sheave-loss-plain']),
-  row('sheave-loss', 'roller', 'share of the pull lost at a sheave on rollers', 'needed share', percents(4, 5), sources['sheave-loss-roller']),
+  row('sheave-loss', 'plain', 'share of the pull lost at a sheave on a plain bearing', 'needed share', sheaveLoss('plain'), sources['sheave-loss-plain']),
+  row('sheave-loss', 'roller', 'share of the pull lost at a sheave on rollers', 'needed share', sheaveLoss('roller'), sheaveLossRoller),
 ];
 
 /** What the trade has no published figure for: asked for by name, so that "not published" is an answer too. */

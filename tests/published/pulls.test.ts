@@ -125,7 +125,8 @@ describe('figures from tables', () => {
   test('mired to an unknown depth has no figure', () => expect(isUnknown(mireFactor('roof'))).toBe(true));
   test('wheels that do not turn take two thirds of what they carry', () => expect(dragShare().amount.high).toBeCloseTo(2 / 3, 12));
   test.each([['diamond', 1, 1.7], ['button', 1.7, 2.3]])('a soft shackle with a %s knot breaks at %d to %d of its line', (knot, low, high) => expect(ends(softShackleShare(knot))).toEqual([low, high]));
-  test.each([['plain', 0.9, 0.917], ['bushed', 0.917, 1 / 1.045], ['roller', 1 / 1.04, 1 / 1.02], [undefined, 0.9, 1 / 1.02]])('a sheave on %s bearings passes from %d to %d', (bearing, low, high) => {
+  // Handbooks: rollers lose 2 to 4 %; common practice counts up to 5 %, which is the careful end.
+  test.each([['plain', 0.9, 0.917], ['bushed', 0.917, 1 / 1.045], ['roller', 0.95, 1 / 1.02], [undefined, 0.9, 1 / 1.02]])('a sheave on %s bearings passes from %d to %d', (bearing, low, high) => {
     expect(ends(sheaveEfficiency(bearing))).toEqual([low, high]);
   });
   test('another bearing has no figure', () => expect(isUnknown(sheaveEfficiency('magnetic'))).toBe(true));

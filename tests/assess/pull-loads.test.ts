@@ -1,0 +1,168 @@
+import { describe, expect, test } from 'vitest';
+import { asGiven, isUnknown } from '../../src-core/mechanics/derivation.ts';
+import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
+import { judgedPull, judgedRig, loadOn, shown } from '../support/judged-pull.ts';
+
+const block = (name = 'snatch', wll = 'wll         12 t'): string => `block ${name} {\n  efficiency  100 %\n  ${wll}\n}\n`;
+const dipper = 'vehicle dipper {\n  mass   2,000 kg\n  point  bow rated 6 t\n  point  stern rated 6 t\n}\n';
+const wren = 'vehicle wren {\n  mass   2,400 kg\n  point  bow rated 6 t\n  point  stern rated 6 t\n}\n';
+const two = 'vehicle plover {\n  mass   2,650 kg\n  point  bow rated 6 t\n  point  stern rated 6 t\n}\n';
+const strap = (name: string, length = '  length  3 m\n'): string => `strap ${name} {\n${length}  wll     5 t\n}\n`;
+const tree = (name: string, holding: string): string => `anchor ${name} {\n  kind     tree\n  holding  ${holding}\n}\n`;
+const route = (...routes: string[]): string => `chain to-the-larch {\n${routes.map((r) => `  ${r}\n`).join('')}}\n`;
+const said = (text: string, code: string): string[] => judgedRig(text).findings.filter((f) => f.code === code).map((f) => `${f.severity}: ${f.message}`);
+const notJudged = (text: string, rule: string): string[] => judgedRig(text).block('pull').notJudged.filter((n) => n.rule === rule).map((n) => n.cause.says);
+
+describe('a standing vehicle has all that pulls on it together', () => {
+  // The winch of plover, a block on dipper, the line back to plover: both parts of 15 kN pull on plover.
+  const back = (stands: string, resistance = '30 kN', angle = ' angle 0 deg'): string => pullExample({
+    vehicle: two, chain: route('main outboard -> bow-22 -> plover stern', 'snatch -> dipper bow'), more: dipper + block(),
+    pull: pullWith({ load: 'load      dipper', resistance: `resistance  ${resistance}`, via: `via       snatch travelling${angle}${stands}`, reach: 'reach     10 m' }),
+  });
+  test('the line led back to the vehicle of the winch', () => {
+    const pull = judgedPull(back(''));
+    expect(loadOn(pull, 'plover stern')).toBe('15 kN');
+    expect(loadOn(pull, 'plover')).toBe('0 to 30 kN');
+    // 2,650 kg weigh 25.99 kN; one and a half times 30 kN are 45 kN.
+    expect(said(back(''), 'anchor-vehicle-too-light')).toEqual(['error: `plover` weighs 25.9 kN, below the 0 to 45 kN that an anchor vehicle needs for this pull']);
+  });
+  // By statics all parts at the one moving block pull on the vehicle as hard as on the load.
+  test('by the plan as vectors: both parts at 60 degrees pull with the 20 kN of the load, not with 2 × 11.5 kN', () => {
+    const y = (12 * Math.tan(Math.PI / 6)).toFixed(9);
+    const pull = judgedPull(back(`\n  stands    bow-winch ahead 12 m left ${y} m\n  stands    plover ahead 12 m right ${y} m`, '20 kN', ''));
+    expect(shown(pull.tension)).toBe('11.6 kN');
+    expect(loadOn(pull, 'plover')).toBe('20 kN');
+  });
+  test('a fixed block on the vehicle of the winch', () => {
+    // Three parts of 10 kN: the winch pulls 10 kN, the block 20 kN.
+    const text = pullExample({
+      vehicle: two, chain: route('main outboard -> bow-22 -> dipper stern', 'snatch -> dipper bow', 'other -> plover stern'), more: dipper + block() + block('other'),
+      pull: pullWith({ load: 'load      dipper', resistance: 'resistance  30 kN', via: 'via       snatch travelling angle 0 deg\n  via       other fixed angle 0 deg', reach: 'reach     6 m' }),
+    });
+    const pull = judgedPull(text);
+    expect(loadOn(pull, 'plover stern')).toBe('20 kN');
+    expect(loadOn(pull, 'plover')).toBe('10 to 30 kN');
+  });
+  // Two legs at 60° carry 30 / (2 cos 30°) = 17.32 kN each; together they are the pull of 30 kN.
+  test('both legs of a bridle at one vehicle', () => {
+    const text = pullExample({ chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> wren bow', 'bow-22 -> other -> wren stern'), more: wren + strap('other'), pull: pullWith({ resistance: 'resistance  30 kN', bridle: 'bridle    60 deg', reach: 'reach     28 m' }) });
+    const pull = judgedPull(text);
+    expect(['wren bow', 'wren stern', 'wren'].map((name) => loadOn(pull, name))).toEqual(['17.4 kN', '17.4 kN', '30 kN']);
+    // 2,400 kg weigh 23.5 kN; 1.5 × 30 = 45 kN.
+    expect(said(text, 'anchor-vehicle-too-light')).toEqual(['error: `wren` weighs 23.5 kN, below the 45 kN that an anchor vehicle needs for this pull']);
+  });
+  // Winch on the load, a block at the anchor vehicle, one on the load, the end at the anchor vehicle: 20 and 10 kN.
+  test.each([
+    ['two points of it', 'snatch -> wren bow', ''],
+    ['a point and an anchor that is the same vehicle', 'snatch -> parked', 'anchor parked {\n  kind     vehicle\n  vehicle  wren\n}\n'],
+  ])('%s', (_, held, anchor) => {
+    const text = pullExample({
+      vehicle: two, chain: route('main outboard -> bow-22 -> wren stern', held), more: wren + block() + block('other') + anchor,
+      pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }),
+    });
+    const pull = judgedPull(text);
+    expect(loadOn(pull, 'wren stern')).toBe('10 kN');
+    expect(loadOn(pull, 'wren')).toBe('10 to 30 kN');
+    if (anchor !== '') expect(loadOn(pull, 'parked')).toBe('10 to 30 kN');
+    expect(said(text, 'anchor-vehicle-too-light')).toEqual([`error: \`wren\` weighs 23.5 kN, below the 15 to 45 kN that an anchor vehicle needs for this pull`]);
+  });
+  test('a written holding of the vehicle is compared with all that pulls on it', () => {
+    const text = pullExample({
+      vehicle: two, chain: route('main outboard -> bow-22 -> wren stern', 'snatch -> parked'), more: wren + block() + block('other') + 'anchor parked {\n  kind     vehicle\n  vehicle  wren\n  holding  25 kN "pulled"\n}\n',
+      pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }),
+    });
+    expect(said(text, 'anchor-overloaded')).toEqual(['warning: load on `parked` in `off-the-ford` is 10 to 30 kN, above its holding power of 25 kN']);
+  });
+});
+
+describe('a winch without a vehicle', () => {
+  const winch = 'winch bow-winch {\n  rated    42 kN\n  barrel   64 mm\n  width    230 mm\n  flange   165 mm\n  keep     10 wraps\n  carries  main\n}\n';
+  test('that stands is held by something that is not known', () => {
+    const text = pullExample({ winch, chain: route('main outboard -> bow-22 -> plover bow') });
+    expect(shown(judgedPull(text).loaded.find((l) => l.name === 'what holds `bow-winch`')!.limit)).toBe('not known: what holds `bow-winch` is not given');
+    expect(judgedRig(text).messages).toContain('what holds `bow-winch` is not given; 1 check not judged');
+  });
+  test('that moves with the load hangs on nothing that stands', () => {
+    expect(judgedPull(pullExample({ winch })).loaded.map((l) => l.name)).not.toContain('what holds `bow-winch`');
+  });
+});
+
+describe('a leg that forks again', () => {
+  // 20 / (2 cos 30°) = 11.55 kN come to the second fork, and either leg behind it may take all of it.
+  const forked = (weak: string, rowan: string): string => pullExample({
+    chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> bow-a', 'bow-a -> weak -> fir', 'bow-a -> third -> rowan'),
+    more: strap('other') + strap('third') + `strap weak {\n  length  3 m\n  wll     ${weak}\n}\n` + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n' + tree('fir', '60 kN') + tree('rowan', rowan),
+    pull: pullWith({ resistance: 'resistance  20 kN', bridle: 'bridle    60 deg' }),
+  });
+  test('loads each leg with anything up to all of it', () => {
+    const pull = judgedPull(forked('5 t', '60 kN'));
+    expect(loadOn(pull, 'bow-a')).toBe('11.6 kN');
+    expect(['weak', 'fir', 'third', 'rowan'].map((name) => loadOn(pull, name))).toEqual(Array(4).fill('0 to 11.6 kN'));
+  });
+  test('what that passes is said', () => {
+    expect(said(forked('0.2 t', '2 kN'), 'anchor-overloaded')).toEqual(['warning: load on `rowan` in `off-the-ford` is 0 to 11.6 kN, above its holding power of 2 kN']);
+    expect(said(forked('0.2 t', '2 kN'), 'link-overloaded-by-pull')).toEqual(['warning: load on `weak` in `off-the-ford` is 0 to 11.6 kN, above its working limit of 1.96 kN (0.2 t)']);
+  });
+  test('what it does not pass is not judged, because wide legs carry more', () => {
+    expect(said(forked('5 t', '60 kN'), 'anchor-overloaded')).toEqual([]);
+    expect(notJudged(forked('5 t', '60 kN'), 'anchor-overloaded')).toEqual(Array(2).fill('how the legs behind `bow-a` share their load in `off-the-ford` is not known'));
+  });
+  test('a block that hangs on two legs loads both', () => {
+    const text = pullExample({ chain: route('main outboard -> bow-22 -> plover bow', 'snatch -> bow-a', 'bow-a -> other -> larch', 'bow-a -> third -> rowan'), more: block() + strap('other') + strap('third') + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n' + tree('rowan', '8 kN'), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed angle 0 deg', reach: 'reach     12 m' }) });
+    expect(loadOn(judgedPull(text), 'third')).toBe('0 to 20 kN');
+    expect(said(text, 'anchor-overloaded')).toEqual(['warning: load on `rowan` in `off-the-ford` is 0 to 20 kN, above its holding power of 8 kN']);
+  });
+});
+
+describe('what the file does not know well', () => {
+  const line = (entry: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  140 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d\n  ${entry}\n}\n`;
+  const without = (entry: string): string => pullExample({ header: 'pull off-the-ford with bow-winch', chain: '', line: line(entry), more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) });
+  test('a line that no chain speaks of is not judged within its limit while its logbook cannot be read', () => {
+    expect(notJudged(without('2026-05-01  inspected'), 'line-overloaded-by-pull')).toEqual([]);
+    expect(notJudged(without('2026-05-02  damage cut four strands at 5 m from inboard'), 'line-overloaded-by-pull')).toEqual(['a logbook entry cannot be read']);
+    expect(notJudged(without('2026-05-02  retired'), 'line-overloaded-by-pull')).toEqual(['`main` is retired']);
+  });
+});
+
+describe('loss at a sheave', () => {
+  const lost = (bearing: string, practice: string): number => {
+    const { efficiency } = judgedPull(pullExample({ chain: route('main outboard -> bow-22 -> plover bow'), more: `block snatch {\n  ${bearing}\n  wll      12 t\n}\n` + practice, pull: pullWith({ via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m' }) })).rigging.blocks[0]!;
+    return isUnknown(efficiency) ? NaN : Math.round((1 - efficiency.amount.low) * 1e6) / 1e6;
+  };
+  const practice = 'practice "measured" {\n  sheave-loss  plain 30 % "measured on ours"\n}\n';
+  test('practice says it: 10 % on a plain bearing, up to 5 % on rollers', () => {
+    expect([lost('bearing  plain', ''), lost('bearing  roller', ''), lost('', '')]).toEqual([0.1, 0.05, 0.1]);
+  });
+  test('a shop that measured it puts its own figure there, which is the worst for a bearing that is not told', () => {
+    expect([lost('bearing  plain', practice), lost('bearing  roller', practice), lost('', practice)]).toEqual([0.3, 0.05, 0.3]);
+  });
+  test('the efficiency of the block itself goes before it', () => expect(lost('efficiency  96 %', practice)).toBe(0.04));
+});
+
+describe('how far off people keep', () => {
+  const off = (text: string): string => shown(asGiven(judgedPull(text).standOff));
+  const long = (length: string): string => `strap long {\n${length}  wll     8 t\n}\n`;
+  const extended = (length: string, people = '35 m'): string => pullExample({ chain: route('main outboard -> bow-22 -> long -> bow-a -> larch'), more: long(length) + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n', pull: pullWith({ reach: 'reach     60 m', people: `people    ${people}` }) });
+  test('an extension counts with its length, a strap as well as a line', () => {
+    expect(off(extended('  length  45 m\n'))).toBe('45 m');
+    expect(said(extended('  length  45 m\n'), 'people-too-close')).toEqual(['error: people of `off-the-ford` keep 35 m off, below the 45 m of the longest line in use']);
+  });
+  test('so does what holds a block', () => {
+    const spare = 'line spare {\n  material  HMPE\n  diameter  10 mm\n  length    60 m\n  breaking  140 kN\n  inboard   eye bury 72 d taper 24 d\n  outboard  eye bury 72 d taper 24 d\n}\n';
+    expect(off(pullExample({ chain: route('main outboard -> bow-22 -> plover bow', 'snatch -> spare inboard', 'spare outboard -> larch'), more: spare + block(), pull: pullWith({ via: 'via       snatch fixed angle 0 deg', reach: 'reach     12 m' }) }))).toBe('60 m');
+  });
+  test('while one length is not known, nobody is far enough, and who is too near stays it', () => {
+    expect(off(extended(''))).toBe('not known: length of `long` is not given');
+    expect(notJudged(extended(''), 'people-too-close')).toEqual(['length of `long` is not given']);
+    expect(said(extended('', '12 m'), 'people-too-close')).toEqual(['error: people of `off-the-ford` keep 12 m off, below the 30 m of the longest line in use']);
+  });
+});
+
+describe('what the legs of a bridle bridge', () => {
+  // Two legs of 3 and 6 m reach anything up to 6 m towards what holds them: 20 m take 14 to 20 m of line.
+  const legs = (length: string): string => pullExample({ chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> fir'), more: strap('other', length) + tree('fir', '60 kN'), pull: pullWith({ resistance: 'resistance  20 kN', bridle: 'bridle    20 deg', reach: 'reach     20 m' }) });
+  test('is anything up to the longest', () => expect(shown(judgedPull(legs('  length  6 m\n')).reach.lineOut)).toBe('14 to 20 m'));
+  test('is not known while one of them is not', () => expect(shown(judgedPull(legs('')).reach.lineOut)).toBe('not known: length of `other` is not given'));
+  // 30 m of line: the first layer takes 23 wraps of π (64 + 10) mm, 5.35 m, the second 23 of π 94 mm, 6.79 m: with 14 m out 16 m lie on three layers.
+  test('the winch pulls as on the highest layer that may be in use', () => expect(shown(judgedPull(legs('  length  6 m\n')).layer)).toBe('2 to 3'));
+});
