@@ -1,7 +1,7 @@
 import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
 import { show, showValue } from '../assess/show.ts';
 import { isAbove } from '../base/compare.ts';
-import { isUnknown, type Value } from '../mechanics/derivation.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
 import type { Answer } from './answer.ts';
 
 const limitWord = (link: AssessedLink): string => (link.sort === 'anchor' ? 'holding power' : 'working limit');
@@ -14,26 +14,28 @@ function limitBy(link: AssessedLink): string {
 }
 
 /** `within the limit given by its marking`, or above it; never more than that. */
-export function judgedText(load: Value, link: AssessedLink): string {
-  const limit = link.workingLimit;
+export function judgedText(link: AssessedLink): string {
+  const { load, workingLimit: limit, doubt } = link;
   if (isUnknown(limit)) return `not judged, because ${limit.unknown.says}`;
   if (isUnknown(load)) return `not judged, because ${load.unknown.says}`;
-  return isAbove(load.amount.high, limit.amount.low) ? `above the limit given by ${limitBy(link)}` : `within the limit given by ${limitBy(link)}`;
+  const isOver = isAbove(load.amount.high, limit.amount.low);
+  if (!isOver && doubt !== undefined) return `not judged, because ${doubt.says}`;
+  return `${link.turned ? `${show(load)} on it, ` : ''}${isOver ? 'above' : 'within'} the limit given by ${limitBy(link)}`;
 }
 
 export function linksTable(chain: AssessedChain, links: readonly AssessedLink[]): { head: string[]; rows: string[][] } {
-  return { head: ['link', 'limit', 'breaking strength', `load ${showValue(chain.load)}`], rows: links.map((l) => [`\`${l.name}\``, showValue(l.workingLimit), showValue(l.breaking), judgedText(chain.load, l)]) };
+  return { head: ['link', 'limit', 'breaking strength', `load ${showValue(chain.load)}`], rows: links.map((l) => [`\`${l.name}\``, showValue(l.workingLimit), showValue(l.breaking), judgedText(l)]) };
 }
 
 export function hoverLink(chain: AssessedChain, link: AssessedLink): Answer {
   const { workingLimit: limit } = link;
-  const lead = isUnknown(limit) ? `${link.name}: ${judgedText(chain.load, link)}` : `${link.name}: load ${showValue(chain.load)}, ${limitWord(link)} ${show(limit)}`;
+  const lead = isUnknown(limit) ? `${link.name}: ${judgedText(link)}` : `${link.name}: load ${showValue(link.load)}, ${limitWord(link)} ${show(limit)}`;
   const help = isUnknown(limit) ? [`To have it judged, ${limit.unknown.help}.`] : [];
   const breaking = isUnknown(link.breaking) || link.sort === 'anchor' ? [] : [`Breaking strength ${show(link.breaking)}`];
   return {
     lead,
-    after: isUnknown(limit) ? undefined : judgedText(chain.load, link),
-    lines: [`The load is ${chain.loadSays}.`, ...breaking, ...help],
+    after: isUnknown(limit) ? undefined : judgedText(link),
+    lines: [link.turned ? `The line turns here, so the load is twice ${chain.loadSays}.` : `The load is ${chain.loadSays}.`, ...breaking, ...help],
     ...(isUnknown(limit) || limit.origin.from !== 'derived' ? { restsOn: [limit] } : { derivation: limit.origin.derivation }),
   };
 }

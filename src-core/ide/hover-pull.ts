@@ -28,7 +28,11 @@ const causeLines = (...values: readonly Value[]): string[] => {
 };
 
 function loadedTable(pull: AssessedPull): Table {
-  const verdict = ({ load, limit }: Loaded): string => (isUnknown(load) || isUnknown(limit) ? 'not judged' : isAbove(load.amount.high, limit.amount.low) ? 'above it' : 'within it');
+  const verdict = ({ load, limit, doubt }: Loaded): string => {
+    if (isUnknown(load) || isUnknown(limit)) return 'not judged';
+    if (isAbove(load.amount.high, limit.amount.low)) return 'above it';
+    return doubt === undefined && pull.incomplete === undefined ? 'within it' : 'not judged';
+  };
   return { head: ['loaded', 'load', 'limit', ''], rows: pull.loaded.map((l) => [`\`${l.name}\``, showValue(l.load), showValue(l.limit), verdict(l)]) };
 }
 

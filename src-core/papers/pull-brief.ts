@@ -5,7 +5,7 @@ import { statementOf } from '../assess/facts.ts';
 import { allLinks, type Run } from '../assess/pull-run.ts';
 import { show, showLike, showValue } from '../assess/show.ts';
 import { isAbove, isBelow } from '../base/compare.ts';
-import { asGiven, isUnknown, type Derivation, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, type Cause, type Derivation, type Value } from '../mechanics/derivation.ts';
 import { quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
 import { pullPlan } from '../pictures/pull-plan.ts';
 import { exactly } from '../units/amount.ts';
@@ -49,27 +49,43 @@ const inTables: ReadonlySet<string> = new Set(['line-overloaded-by-pull', 'link-
 
 /** Whether a table says already what a finding says: that a figure is above its limit, or why there is none. */
 function isInTables({ code, message }: Finding, pull: AssessedPull): boolean {
-  return inTables.has(code) || (code === 'missing-fact' && pairsOf(pull).flat().some((value) => isUnknown(value) && message.startsWith(value.unknown.says)));
+  return inTables.has(code) || (code === 'missing-fact' && pairsOf(pull).some((pair) => openOf(pair).some((cause) => message.startsWith(cause.says))));
 }
 
-const pairsOf = (pull: AssessedPull): (readonly [asked: Value, most: Value])[] => [[pull.needed, pull.available], [pull.reach.lineOut, usableOf(pull)], ...pull.loaded.map((l) => [l.load, l.limit] as const)];
+/** One of a pair of figures that belong together: what is asked, and what there is. With a doubt more may be known to the worse. */
+interface Pair {
+  readonly asked: Value;
+  readonly most: Value;
+  readonly doubt: Cause | undefined;
+}
+
+const neededPair = (pull: AssessedPull): Pair => ({ asked: pull.needed, most: pull.available, doubt: pull.resistance.incomplete });
+const lineOutPair = (pull: AssessedPull): Pair => ({ asked: pull.reach.lineOut, most: usableOf(pull), doubt: undefined });
+const loadedPair = (pull: AssessedPull, { load, limit, doubt }: Loaded): Pair => ({ asked: load, most: limit, doubt: doubt ?? pull.incomplete });
+const pairsOf = (pull: AssessedPull): Pair[] => [neededPair(pull), lineOutPair(pull), ...pull.loaded.map((l) => loadedPair(pull, l))];
+
+/** Why a pair cannot be judged; nothing when it can. */
+function openOf({ asked, most, doubt }: Pair): Cause[] {
+  const unknown = [asked, most].flatMap((value) => (isUnknown(value) ? [value.unknown] : []));
+  return unknown.length > 0 ? unknown : doubt === undefined || isNoGo(asked, most) ? [] : [doubt];
+}
 const usableOf = (pull: AssessedPull): Value => (pull.winch === undefined ? pull.available : asGiven(pull.winch.usable));
 
 /** How many figures speak against it: the one line that is read if no other is. */
 function verdict(pull: AssessedPull): PaperText {
   const pairs = pairsOf(pull);
-  const open = pairs.filter(([asked, most]) => isUnknown(asked) || isUnknown(most)).length + (pull.resistance.incomplete !== undefined && !isUnknown(pull.needed) ? 1 : 0);
-  const above = pairs.filter(([asked, most]) => isNoGo(asked, most)).length;
+  const open = pairs.filter((pair) => openOf(pair).length > 0).length;
+  const above = pairs.filter(({ asked, most }) => isNoGo(asked, most)).length;
   const settled = open === 0 ? '' : `${open} could not be judged`;
   if (above > 0) return `NO GO as it stands: ${above} of ${pairs.length} figures ${above === 1 ? 'is' : 'are'} above the limit given, or may be${settled === '' ? '' : `; ${settled}`}.`;
   if (open > 0) return `NO GO yet: ${settled}, and what is not known is not within any limit.`;
   return `All ${pairs.length} figures are within the limits given. Whether it goes is decided on the ground, by whoever leads.`;
 }
 
-/** One of a pair of figures that belong together: what is asked, and what there is. */
-function compared(asked: Value, most: Value): PaperText {
-  if (isUnknown(asked)) return `not judged: ${asked.unknown.says}`;
-  if (isUnknown(most)) return `not judged: ${most.unknown.says}`;
+function compared(pair: Pair): PaperText {
+  const [open] = openOf(pair);
+  const { asked, most } = pair;
+  if (open !== undefined || isUnknown(asked) || isUnknown(most)) return `not judged: ${open!.says}`;
   if (isAbove(asked.amount.high, most.amount.low)) return isAbove(asked.amount.low, most.amount.high) ? 'NO GO: above it' : 'NO GO: may be above it';
   return `within the limit given, at ${shareOf(asked.amount.high, most.amount.low)}`;
 }
@@ -81,8 +97,8 @@ function numbers(pull: AssessedPull): PaperPart[] {
   const usable = usableOf(pull);
   const layer = isUnknown(pull.layer) ? '' : `, on layer ${show(pull.layer)}`;
   const rows: (readonly PaperText[])[] = [
-    [resistance.incomplete === undefined ? 'line pull needed' : 'line pull needed, at least', showValue(pull.needed), `the winch pulls ${showValue(pull.available)}${layer}`, resistance.incomplete === undefined || isNoGo(pull.needed, pull.available) ? compared(pull.needed, pull.available) : `not judged: ${resistance.incomplete.says}`],
-    ['line out', showValue(reach.lineOut), `usable ${showValue(usable)}`, compared(reach.lineOut, usable)],
+    [resistance.incomplete === undefined ? 'line pull needed' : 'line pull needed, at least', showValue(pull.needed), `the winch pulls ${showValue(pull.available)}${layer}`, compared(neededPair(pull))],
+    ['line out', showValue(reach.lineOut), `usable ${showValue(usable)}`, compared(lineOutPair(pull))],
   ];
   const facts = [
     `${resistance.vehicleName === undefined ? 'Load' : `\`${resistance.vehicleName}\``}: weight ${showValue(resistance.weight)}, resistance ${resistance.incomplete === undefined ? showValue(resistance.total) : `${showValue(resistance.atLeast)} or more (${resistance.incomplete.says})`}.`,
@@ -113,7 +129,7 @@ function limits(pull: AssessedPull): PaperPart[] {
   if (pull.loaded.length === 0) return [];
   return [
     heading('Every part against its limit'),
-    table(['part', 'load', 'limit', ''], pull.loaded.map((l) => [`\`${l.name}\` (${sorts[l.sort]})`, showValue(l.load), `${showValue(l.limit)}${l.limitSays === undefined || l.limitSays === 'none' ? '' : `, ${l.limitSays}`}`, compared(l.load, l.limit)]), { widths: [0.26, 0.18, 0.26, 0.3] }),
+    table(['part', 'load', 'limit', ''], pull.loaded.map((l) => [`\`${l.name}\` (${sorts[l.sort]})`, showValue(l.load), `${showValue(l.limit)}${l.limitSays === undefined || l.limitSays === 'none' ? '' : `, ${l.limitSays}`}`, compared(loadedPair(pull, l))]), { widths: [0.26, 0.18, 0.26, 0.3] }),
   ];
 }
 
@@ -123,7 +139,8 @@ const distanceText = (standOff: Derivation): string => show({ amount: exactly(st
 function places(pull: AssessedPull): (readonly PaperText[])[] {
   const distance = isUnknown(pull.standOff) ? `not known: ${pull.standOff.unknown.says}` : `farther off than ${distanceText(pull.standOff)}`;
   const written = pull.people === undefined || isUnknown(pull.people) ? undefined : pull.people;
-  const people = written === undefined || isUnknown(pull.standOff) ? '' : isBelow(written.amount.low, pull.standOff.amount.high) ? `; written ${show(written)}, which is nearer` : `; written ${show(written)}`;
+  const least = isUnknown(pull.standOff) ? pull.standOffAtLeast : pull.standOff;
+  const people = written === undefined || isUnknown(least) ? '' : isBelow(written.amount.low, least.amount.high) ? `; written ${show(written)}, which is nearer${isUnknown(pull.standOff) ? ` than ${distanceText(least)}` : ''}` : isUnknown(pull.standOff) ? '' : `; written ${show(written)}`;
   const bight = pull.rigging.blocks.map((b) => `\`${b.name}\``).join(', ');
   return [
     ['runs the winch', `beside or behind ${pull.winch === undefined ? 'the winch' : `\`${pull.winch.name}\``}, never in line with the line, with the one who gives the signs in sight`, 'at the end of the remote lead'],
@@ -158,7 +175,7 @@ function order(pull: AssessedPull): PaperText[] {
   out.push(`Lay something that damps over the line, halfway.${keep}`);
   out.push(`Everybody to their places${isUnknown(pull.standOff) ? '' : `, farther off than ${distanceText(pull.standOff)}`}. The one who gives the signs asks each by name.`);
   out.push('Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.');
-  const go = pairsOf(pull).every(([asked, most]) => !isUnknown(asked) && !isUnknown(most) && !isNoGo(asked, most)) && pull.resistance.incomplete === undefined;
+  const go = pairsOf(pull).every((pair) => openOf(pair).length === 0 && !isNoGo(pair.asked, pair.most));
   out.push(`${go ? 'Pull slowly.' : 'Once every figure above is settled, and not before, pull slowly.'} ${whatItTakes(pull)}`);
   out.push('Make the load fast before the line is slackened. Slacken, unrig from the load, spool under load and layer by layer.');
   out.push('Write `pulled` with the load into the logbook of the line, and what the inspection after it shows.');
@@ -177,7 +194,7 @@ function whatItTakes({ needed, available, resistance }: AssessedPull): string {
 function stops(pull: AssessedPull): PaperText[] {
   const over = pull.loaded.filter((l) => !isUnknown(l.load) && !isUnknown(l.limit)).map((l) => ({ l, share: (l.load as { amount: { high: number } }).amount.high / (l.limit as { amount: { low: number } }).amount.low }));
   const nearest = over.sort((a, b) => b.share - a.share)[0];
-  const open = pull.loaded.filter((l) => isUnknown(l.load) || isUnknown(l.limit));
+  const open = pull.loaded.filter((l) => openOf(loadedPair(pull, l)).length > 0);
   const out: PaperText[] = [];
   if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that`);
   if (nearest !== undefined) out.push(`anything is seen to give; nearest to its limit is \`${nearest.l.name}\`, at ${printAmount(exactly(nearest.share), 'ratio', { careful: 'up' })}`);

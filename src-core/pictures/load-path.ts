@@ -1,6 +1,6 @@
 import { isAbove, isBelow } from '../base/compare.ts';
 import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
-import { isUnknown, type Given, type Value } from '../mechanics/derivation.ts';
+import { isUnknown, type Given } from '../mechanics/derivation.ts';
 import { printNumber } from '../units/print.ts';
 import { endWords } from './end-words.ts';
 import { causesOf, figuresOf, showForce, type Figures } from './figures.ts';
@@ -19,10 +19,10 @@ const rowHeight = 58;
 /** What is known of a link against the load on it. */
 type Standing = 'within' | 'over' | 'either' | 'not known';
 
-function standingOf(link: AssessedLink, load: Value): Standing {
-  if (isUnknown(link.workingLimit) || isUnknown(load)) return 'not known';
-  if (!isAbove(load.amount.high, link.workingLimit.amount.low)) return 'within';
-  return isBelow(link.workingLimit.amount.high, load.amount.low) ? 'over' : 'either';
+function standingOf({ load, workingLimit, doubt }: AssessedLink): Standing {
+  if (isUnknown(workingLimit) || isUnknown(load)) return 'not known';
+  if (!isAbove(load.amount.high, workingLimit.amount.low)) return doubt === undefined ? 'within' : 'not known';
+  return isBelow(workingLimit.amount.high, load.amount.low) ? 'over' : 'either';
 }
 
 const standingWords: Readonly<Record<Standing, string>> = { within: 'within the limit given', over: 'above the limit', either: 'may be above the limit', 'not known': 'not judged' };
@@ -81,7 +81,7 @@ export function loadPath(chain: AssessedChain): Picture {
     for (const link of route.links) {
       const isWeakest: boolean = !framed && chain.weakestByLimit !== undefined && link.name === chain.weakestByLimit.name;
       framed ||= isWeakest;
-      rows.push(...linkRow(link, y, chain.load, x, domain, figures, ids, isWeakest));
+      rows.push(...linkRow(link, y, x, domain, figures, ids, isWeakest));
       usesRange ||= !isUnknown(link.workingLimit) && link.workingLimit.amount.high > link.workingLimit.amount.low;
       y += rowHeight;
     }
@@ -103,13 +103,13 @@ export function loadPath(chain: AssessedChain): Picture {
   const lead = leadOf(chain, figures);
   return finish({
     ids, title: `Load path of ${name}`, lead,
-    more: load === undefined ? undefined : `Loaded by ${ownInside(chain.loadSays)}, ${showForce(load, figures)} on every link.`,
+    more: load === undefined ? undefined : `Loaded by ${ownInside(chain.loadSays)}, ${showForce(load, figures)} on every link${links.some((l) => l.turned) ? ' up to where the line turns, and twice that from there' : ''}.`,
     body: [group(0, 0, parts)], height: y, legend,
     causes: causesOf(chain.load, ...links.map((l) => l.workingLimit)),
     description: `${lead} ${links.length} links.`,
     table: {
       head: ['link', 'what', 'working limit', 'load', 'breaking strength', 'judgement'],
-      rows: links.map((l) => [linkName(l), ownInside(kindWords(l)), showForce(l.workingLimit, figures), showForce(chain.load, figures), showForce(l.breaking, figures), standingWords[standingOf(l, chain.load)]]),
+      rows: links.map((l) => [linkName(l), ownInside(kindWords(l)), showForce(l.workingLimit, figures), showForce(l.load, figures), showForce(l.breaking, figures), standingWords[standingOf(l)]]),
     },
   });
 }
@@ -119,12 +119,12 @@ function leadOf(chain: AssessedChain, figures: Figures): string {
   const open = chain.unjudged.length === 0 ? '' : ` ${chain.unjudged.length === 1 ? '1 link is' : `${chain.unjudged.length} links are`} not judged and may be lower.`;
   if (weakest === undefined) return `No link has a known limit.${open}`;
   const limit = showForce(weakest.workingLimit, figures);
-  const standing = standingOf(weakest, chain.load);
-  const against = isUnknown(chain.load) ? 'the load is not known' : `the load of ${showForce(chain.load, figures)} is ${standing === 'within' ? 'within it' : standing === 'either' ? 'above its lower end' : 'above it'}`;
+  const standing = standingOf(weakest);
+  const against = isUnknown(weakest.load) ? 'the load is not known' : `the load of ${showForce(weakest.load, figures)} is ${standing === 'within' || standing === 'not known' ? 'within it' : standing === 'either' ? 'above its lower end' : 'above it'}`;
   return `Lowest known limit: ${linkName(weakest)}, ${limit}; ${against}.${open}`;
 }
 
-function linkRow(link: AssessedLink, y: number, load: Value, x: (force: number) => number, domain: number, figures: Figures, ids: PictureIds, isWeakest: boolean): Part[] {
+function linkRow(link: AssessedLink, y: number, x: (force: number) => number, domain: number, figures: Figures, ids: PictureIds, isWeakest: boolean): Part[] {
   const middle = y + rowHeight / 2;
   const parts: Part[] = [];
   if (isWeakest) parts.push(rect(margin - 8, y + 2, rightEdge - margin + 16, rowHeight - 4, 'panel', 6), rect(margin - 8, y + 2, rightEdge - margin + 16, rowHeight - 4, 's-ink', 6));
@@ -138,8 +138,8 @@ function linkRow(link: AssessedLink, y: number, load: Value, x: (force: number) 
     parts.push(text(wordsLeft, middle - 4, 'limit not known', 't-strong', { width: wordsWidth }), text(wordsLeft, middle + 13, 'not judged', 't-quiet'));
     return parts;
   }
-  const limit = link.workingLimit;
-  const standing = standingOf(link, load);
+  const { load, workingLimit: limit } = link;
+  const standing = standingOf(link);
   const [low, high] = [x(limit.amount.low), x(limit.amount.high)];
   const isOver = standing === 'over' || standing === 'either';
   parts.push(isOver ? rect(barLeft, barY, low - barLeft, 18, 'paper') : rect(barLeft, barY, low - barLeft, 18, 'rope'));
@@ -147,7 +147,7 @@ function linkRow(link: AssessedLink, y: number, load: Value, x: (force: number) 
   if (high > low) parts.push(filled(low, barY, high - low, 18, ids.pattern('between')), rect(low, barY, high - low, 18, 's-thin'));
   // A bar that goes on beyond the picture ends in a break.
   if (limit.amount.low > domain) parts.push(path(polyline([[barRight - 9, barY - 3], [barRight - 3, barY + 6], [barRight - 9, barY + 12], [barRight - 3, barY + 21], [barRight + 2, barY + 21], [barRight - 4, barY + 12], [barRight + 2, barY + 6], [barRight - 4, barY - 3]], true), 'paper'));
-  const share = isUnknown(load) ? 'load not known' : isOver ? `load is ${shareWords(load, limit)}` : `load is ${shareWords(load, limit)}, within`;
+  const share = isUnknown(load) ? 'load not known' : isOver ? `load is ${shareWords(load, limit)}` : `load is ${shareWords(load, limit)}, ${standing === 'within' ? 'within' : 'not judged'}`;
   parts.push(text(wordsLeft, middle - 4, `limit ${showForce(limit, figures)}`, 't-strong', { width: wordsWidth }), text(wordsLeft, middle + 13, isOver ? `✕ ${share}` : share, 't-quiet', { width: wordsWidth }));
   return parts;
 }
