@@ -35,6 +35,19 @@ test('a missing fact gets its head, and no number that nobody read', () => {
   expect(apply(cursor, stub)).toContain('taper 24 d\n  breaking  # to be read from the tag or the maker\'s data\n\n  2026-04-02');
 });
 
+test.each([
+  ['line a { mate$0rial HMPE }\n\nwinch w {\n  carries a\n}\n', 'breaking', 'line a {\n  material HMPE\n  breaking  # to be read from the tag or the maker\'s data\n}\n\nwinch w'],
+  ['line a {$0\n  material HMPE }\n\nwinch w {\n  carries a\n}\n', 'breaking', 'line a {\n  material HMPE\n  breaking  # to be read from the tag or the maker\'s data\n}\n\nwinch w'],
+  ['winch w {}\n\npull $0p with w\n', 'reach', 'pull p with w {\n  reach  # to be filled in: a measured length\n}\n'],
+  ['vehicle v {\n}\n\nwinch w {\n}\n\npull $0p with w {\n  reach   3 m\n}\n', 'load', '  reach   3 m\n  load    # to be filled in: the name of the vehicle, or a measured load\n}\n'],
+  ['shackle a {\n}\n\nshackle b {\n}\n\nchain $0c {\n  a -> b\n}\n', 'with', 'chain c {\n  with  # to be filled in: the name of the winch\n  a -> b\n}\n'],
+])('a missing fact is written inside its block: %j', (fixture, head, expected) => {
+  const cursor = cursorIn(fixture);
+  const { project, path, text } = cursor;
+  const stub = codeActions(project, path, { start: 0, end: text().length }, day).find((a) => a.title === `Add \`${head}\`, to be filled in`);
+  expect(apply(cursor, stub)).toContain(expected);
+});
+
 test('everything that is spelling is mended at once, and nothing that claims', () => {
   const cursor = cursorIn(`$0${line.replace('HMPE', 'HMPEE').replace('bury 72 d', 'bury 46 cm').replace('thimble tube', 'thimble tubee')}}\n`);
   const all = fixAll(cursor.project, cursor.path, day);
