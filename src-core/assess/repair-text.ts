@@ -32,9 +32,8 @@ export function repairText(piece: AssessedPiece, plan: CutPlan, options: RepairT
   };
   const repair = name(`cut-out-${piece.name}`);
   const own = piece.name === piece.line.name ? '' : piece.name;
-  const unit = unitOfLine(piece);
   const lines: string[] = [];
-  const at = (position_m: number, careful: 'up' | 'down'): string => `at ${printNumber(fromSI(position_m, unit), careful, 2)} ${unit.symbol} from inboard${own === '' ? '' : ` of ${own}`}`;
+  const at = (position_m: number, careful: 'up' | 'down'): string => cutAtText(piece, position_m, careful);
   const cutOutboard = (of: PlannedPiece): void => {
     // An end that no splice holds is spliced as it is: there is nothing to cut off.
     if (piece.outboard.buried !== undefined || isBelow(of.to_m, isUnknown(piece.length) ? Infinity : piece.length.amount.low)) lines.push(`  cut     ${at(of.to_m, 'down')}`);
@@ -53,6 +52,12 @@ export function repairText(piece: AssessedPiece, plan: CutPlan, options: RepairT
   }
   const label = options.label === undefined ? '' : ` "${options.label.replaceAll('"', "'")}"`;
   return `repair ${repair} on ${piece.line.name}${label} {\n${lines.join('\n')}\n}\n`;
+}
+
+/** `at 7.85 m from inboard`: where a piece is cut, in the unit of its line. */
+export function cutAtText(piece: AssessedPiece, position_m: number, careful: 'up' | 'down'): string {
+  const unit = unitOfLine(piece);
+  return `at ${printNumber(fromSI(position_m, unit), careful, 2)} ${unit.symbol} from inboard${piece.name === piece.line.name ? '' : ` of ${piece.name}`}`;
 }
 
 function unitOfLine(piece: AssessedPiece): Unit {
