@@ -29,7 +29,7 @@ export function carryOutRepair(view: Viewing, repair: AssessedRepair): CodeActio
   const { text } = line.chunk;
   const lineBreak = lineBreakOf(text);
   const written = statementsInto(line, last.statement.end, laidOut(entries.map((entry) => `${printDay(view.day)} ${entry}`)), lineBreak);
-  if (!leavesTheSame(repair, written.reduceRight((t, e) => t.slice(0, e.start) + e.text + t.slice(e.end), text), line.name, view.day)) return undefined;
+  if (written === undefined || !leavesTheSame(repair, written.reduceRight((t, e) => t.slice(0, e.start) + e.text + t.slice(e.end), text), line.name, view.day)) return undefined;
   const edits: FileEdit[] = [];
   for (const { text: added, ...span } of written) {
     const own = fileSpanOf(view, { chunk: line.chunk, ...span });

@@ -20,9 +20,10 @@ const endsItsLine = (text: string, at: number): boolean => /^[^\S\r\n]*(?:#|[\r\
 
 /**
  * Edits of the block's chunk that put statements into it, behind the statement that ends at `after` or before all others.
- * A block that stands on one line is opened for it, and one without braces gets them.
+ * A block that stands on one line is opened for it, and one without braces gets them. Undefined where a reason speaks of
+ * the line that would be cut: some of it would be left out.
  */
-export function statementsInto(block: BoundBlock, after: number | undefined, statements: readonly string[], lineBreak: string): Edit[] {
+export function statementsInto(block: BoundBlock, after: number | undefined, statements: readonly string[], lineBreak: string): Edit[] | undefined {
   const { text, tree } = block.chunk;
   const whole = tree.statements.find((s) => s.start === block.place.start);
   const outer = indentAt(text, block.place.start);
@@ -40,9 +41,16 @@ export function statementsInto(block: BoundBlock, after: number | undefined, sta
     edits.push({ start: end, end, text: lines });
   } else {
     const space = spaceFrom(text, at);
+    if (hasReason(text, at)) return undefined;
     edits.push({ ...space, text: lines + lineBreak + (text[space.end] === '}' ? outer : inner) });
   }
   return edits;
+}
+
+/** True when `# allow CODE: reason` stands on the line of an offset, or right above it. */
+function hasReason(text: string, at: number): boolean {
+  const start = lineStartBefore(text, at);
+  return /#\s*allow\b/.test(text.slice(start, lineEndFrom(text, at))) || /#\s*allow\b/.test(text.slice(linesAbove(text, start, /^[ \t]*#/), start));
 }
 
 const spaceFrom = (text: string, start: number): Span => ({ start, end: start + /^[^\S\r\n]*/.exec(text.slice(start))![0].length });

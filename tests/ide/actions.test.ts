@@ -47,6 +47,14 @@ test.each([
   expect(apply(cursor, stub)).toContain(expected);
 });
 
+test.each([
+  'line a { material HMPE }  # allow bare-end: new\n',
+  '# allow bare-end: new\nline a { material HMPE }\n',
+])('a line that a reason speaks of is not cut: %j', (text) => {
+  const { project, path } = cursorIn(`${text}\nwinch w {\n  carries a\n}\n$0`);
+  expect(codeActions(project, path, { start: 0, end: text.length }, day).filter((a) => a.kind === 'stub')).toEqual([]);
+});
+
 test('everything that is spelling is mended at once, and nothing that claims', () => {
   const cursor = cursorIn(`$0${line.replace('HMPE', 'HMPEE').replace('bury 72 d', 'bury 46 cm').replace('thimble tube', 'thimble tubee')}}\n`);
   const all = fixAll(cursor.project, cursor.path, day);
