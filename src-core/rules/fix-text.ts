@@ -17,6 +17,6 @@ export function wholeLine(place: Place): Place {
   const { text } = place.chunk as Chunk;
   const before = /[^\r\n]*$/.exec(text.slice(0, place.start))![0];
   const after = /^[^\r\n]*(?:\r\n|\n|\r)?/.exec(text.slice(place.end))![0];
-  if (before.trim() !== '' || !/^\s*(?:#|$)/.test(after)) return place;
+  if (/[{}]/.test(before) || /^[^#]*[{}]/.test(after)) return place;
   return { chunk: place.chunk, start: place.start - before.length, end: place.end + after.length };
 }
