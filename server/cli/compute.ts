@@ -4,6 +4,7 @@ import '../../src-core/mechanics/all.ts';
 import { calculations, type Calculation } from '../../src-core/mechanics/define-calculation.ts';
 import { isUnknown, type Value } from '../../src-core/mechanics/derivation.ts';
 import { derivationToJson, printDerivation } from '../../src-core/mechanics/explain.ts';
+import { exampleInput } from '../../src-core/mechanics/example-input.ts';
 import { readInput, typedSymbol } from '../../src-core/mechanics/read-input.ts';
 import { wrapIndented } from '../../src-core/papers/wrap-text.ts';
 import { printSource } from '../../src-core/trade/source.ts';
@@ -41,8 +42,15 @@ export function compute(words: Words, io: Io): ExitCode {
 }
 
 const symbolsOf = (calculation: Calculation): string[] => Object.keys(calculation.symbols);
-const exampleOf = (kind: keyof typeof kinds): string => dimensions[kinds[kind].dimension].example;
 const unitOf = (kind: keyof typeof kinds): string => dimensions[kinds[kind].dimension].si;
+
+/** One letter is as near to every other letter: a short symbol is only taken for one that begins like it, and only where there is no other. */
+function nearSymbol(written: string, typed: ReadonlyMap<string, string>): string | undefined {
+  if (written.length > 2) return didYouMean(written, typed.keys());
+  const lower = written.toLowerCase();
+  const near = new Set([...typed].filter(([name]) => name.toLowerCase().startsWith(lower) || lower.startsWith(name.toLowerCase())).map(([, symbol]) => symbol));
+  return near.size === 1 ? typedSymbol([...near][0]!) : undefined;
+}
 
 function inputsOf(calculation: Calculation, words: readonly string[]): Record<string, Value> {
   const symbols = symbolsOf(calculation);
@@ -53,7 +61,7 @@ function inputsOf(calculation: Calculation, words: readonly string[]): Record<st
     if (equals < 1) throw new Refusal(`\`${word}\` is not of the form SYMBOL=VALUE`, 'a value with spaces stands in quotes: d="3/8 in"');
     const symbol = typed.get(word.slice(0, equals));
     if (symbol === undefined) {
-      const near = didYouMean(word.slice(0, equals), typed.keys());
+      const near = nearSymbol(word.slice(0, equals), typed);
       throw new Refusal(`\`${word.slice(0, equals)}\` is not a symbol of ${calculation.calculationName}`, near === undefined ? `its symbols are ${symbols.map(typedSymbol).join(', ')}` : `did you mean ${near}?`);
     }
     if (values[symbol] !== undefined) throw new Refusal(`${typedSymbol(symbol)} is given twice`);
@@ -62,7 +70,7 @@ function inputsOf(calculation: Calculation, words: readonly string[]): Record<st
     values[symbol] = given;
   }
   const missing = symbols.filter((s) => values[s] === undefined);
-  if (missing.length > 0) throw new Refusal(`${calculation.calculationName} lacks ${missing.map((s) => `${typedSymbol(s)} (${calculation.symbols[s]!.meaning})`).join(', ')}`, `write it like ${missing.map((s) => `${typedSymbol(s)}="${exampleOf(calculation.symbols[s]!.kind)}"`).join(' ')}`);
+  if (missing.length > 0) throw new Refusal(`${calculation.calculationName} lacks ${missing.map((s) => `${typedSymbol(s)} (${calculation.symbols[s]!.meaning})`).join(', ')}`, `write it like ${missing.map((s) => `${typedSymbol(s)}="${exampleInput(calculation.symbols[s]!)}"`).join(' ')}`);
   return values;
 }
 
@@ -72,7 +80,7 @@ function calculationText(calculation: Calculation, strong: (text: string) => str
   return [
     `${strong(calculation.calculationName)}: ${calculation.means}`,
     `  formula: ${calculation.formula}`,
-    ...symbols.map(([symbol, { meaning, kind }]) => `  with ${typedSymbol(symbol).padEnd(width)}  ${meaning}, such as ${exampleOf(kind)}`),
+    ...symbols.map(([symbol, definition]) => `  with ${typedSymbol(symbol).padEnd(width)}  ${definition.meaning}, such as ${exampleInput(definition)}`),
     ...(calculation.assumptions ?? []).flatMap((a) => wrapIndented(a, 96, '  holds when: ', '    ')),
     ...calculation.sources.flatMap((s) => wrapIndented(printSource(s), 96, '  source: ', '    ')),
     ...calculation.worked.slice(0, 1).map(({ inputs, expected }) => `  example: linewright compute ${calculation.calculationName} ${Object.entries(inputs).map(([s, v]) => `${typedSymbol(s)}="${v}"`).join(' ')}  gives ${expected}`),
@@ -86,5 +94,5 @@ const calculationJson = (calculation: Calculation) => ({
   kind: calculation.kind,
   unit: unitOf(calculation.kind),
   formula: calculation.formula,
-  inputs: Object.entries(calculation.symbols).map(([symbol, { meaning, kind }]) => ({ symbol, typed: typedSymbol(symbol), meaning, kind, unit: unitOf(kind), example: exampleOf(kind) })),
+  inputs: Object.entries(calculation.symbols).map(([symbol, { meaning, kind }]) => ({ symbol, typed: typedSymbol(symbol), meaning, kind, unit: unitOf(kind), example: exampleInput({ meaning, kind }) })),
 });

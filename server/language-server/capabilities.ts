@@ -25,6 +25,8 @@ export interface ClientSkills {
   readonly links: boolean;
   readonly versionedEdits: boolean;
   readonly actionLiterals: boolean;
+  /** It shows what cannot be done, with the reason. */
+  readonly disabledActions: boolean;
   /** It is the extension of this project: it answers file requests and shows rule pages. */
   readonly own: boolean;
 }
@@ -55,6 +57,7 @@ export function readSkills({ capabilities = {}, initializationOptions }: Partial
     links: textDocument?.definition?.linkSupport === true,
     versionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     actionLiterals: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
+    disabledActions: textDocument?.codeAction?.disabledSupport === true,
     own: (initializationOptions as Partial<InitializationOptions> | undefined)?.files === true,
   };
 }

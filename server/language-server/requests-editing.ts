@@ -30,15 +30,16 @@ const lastItems = new WeakMap<LanguageServer, { readonly batch: number; readonly
 let batches = 0;
 
 const kindOf: Readonly<Record<CodeAction['kind'], string>> = { fix: 'quickfix', stub: 'quickfix', 'set-aside': 'quickfix', 'fix-all': 'source.fixAll.linewright', rewrite: 'refactor.rewrite' };
-const isWanted = (kind: string, only: readonly string[] | undefined): boolean => only === undefined || only.some((wanted) => kind === wanted || kind.startsWith(`${wanted}.`));
+/** A kind takes in those below it, and the empty one all of them. */
+const isWanted = (kind: string, only: readonly string[] | undefined): boolean => only === undefined || only.some((wanted) => wanted === '' || kind === wanted || kind.startsWith(`${wanted}.`));
 
 function toAction(server: LanguageServer, of: Subject, action: CodeAction, shown: readonly Diagnostic[]) {
-  const edit = toWorkspaceEdit(of.folder, action.edits, server.positions, server.skills);
-  const { finding } = action;
+  const { finding, disabled } = action;
+  const does = disabled === undefined ? { edit: toWorkspaceEdit(of.folder, action.edits, server.positions, server.skills) } : { disabled: { reason: disabled } };
   const span = finding === undefined ? undefined : of.file.spanOf(finding.place);
   const start = span === undefined ? undefined : server.positions.position(of.file.lines, span.start);
   const diagnostics = finding === undefined || start === undefined ? [] : shown.filter((d) => d?.code === finding.code && d.range?.start?.line === start.line && d.range.start.character === start.character);
-  return { title: action.title, kind: kindOf[action.kind], edit, ...(diagnostics.length > 0 ? { diagnostics } : {}), ...(action.preferred === true ? { isPreferred: true } : {}) };
+  return { title: action.title, kind: kindOf[action.kind], ...does, ...(diagnostics.length > 0 ? { diagnostics } : {}), ...(action.preferred === true ? { isPreferred: true } : {}) };
 }
 
 async function format(server: LanguageServer, params: Asked, token: CancellationToken, ranged: boolean) {
@@ -140,10 +141,11 @@ export const editing: Readonly<Record<string, Answer>> = {
     if (of === undefined || !isRange(params.range) || !server.skills.actionLiterals) return [];
     const only = Array.isArray(params.context?.only) ? params.context.only : undefined;
     const shown = Array.isArray(params.context?.diagnostics) ? params.context.diagnostics : [];
-    const actions = isWanted('quickfix', only) ? codeActions(of.folder.project, of.path, server.positions.span(of.file.lines, params.range), of.day) : [];
+    const actions = ['quickfix', 'refactor.rewrite'].some((kind) => isWanted(kind, only)) ? codeActions(of.folder.project, of.path, server.positions.span(of.file.lines, params.range), of.day) : [];
     // Mending everything at once is done when it is asked for by its name.
     const all = only !== undefined && isWanted(kindOf['fix-all'], only) ? fixAll(of.folder.project, of.path, of.day) : undefined;
-    return [...actions, ...(all === undefined ? [] : [all])].map((action) => toAction(server, of, action, shown));
+    const wanted = actions.filter((action) => isWanted(kindOf[action.kind], only) && (action.disabled === undefined || server.skills.disabledActions));
+    return [...wanted, ...(all === undefined ? [] : [all])].map((action) => toAction(server, of, action, shown));
   },
 
   async 'textDocument/inlayHint'(server: LanguageServer, params: Asked, token: CancellationToken) {

@@ -54,6 +54,26 @@ export function planCuts(piece: AssessedPiece, options: PlanCutsOptions = {}): K
   return { piece, question, need, recommended: best, reason: reasonFor(best, need, piece), alternatives: plans.filter((plan) => plan !== best).map((plan) => ({ plan, serves: serves(plan, need), buys: buysOf(plan, best, piece) })) };
 }
 
+const clearanceOf = (d: Value) => lengthInDiameters({ k: { amount: clear_d, kind: 'in diameters', origin: { from: 'assumed', source: clearOfDamage, means: 'cut where you see fit' } }, d });
+
+export interface CutPlace {
+  readonly at_m: number;
+  /** On which side of the damage it lies. */
+  readonly side: 'inboard' | 'outboard';
+  readonly damage: AssessedPiece['damages'][number];
+}
+
+/** Where a piece may be cut beside its damage: as clear of it as a plan keeps, and not within other damage. */
+export function cutsAround(piece: AssessedPiece): CutPlace[] {
+  const clear = clearanceOf(piece.line.diameter);
+  if (isUnknown(clear) || isUnknown(piece.length)) return [];
+  const c = clear.amount.high;
+  const most = piece.length.amount.low;
+  const placed = piece.damages.flatMap((damage) => (damage.from === undefined || damage.to === undefined ? [] : [{ damage, from: damage.from.low - c, to: damage.to.high + c }]));
+  const places = placed.flatMap(({ damage, from, to }): CutPlace[] => [{ at_m: from, side: 'inboard', damage }, { at_m: to, side: 'outboard', damage }]);
+  return places.filter(({ at_m, damage }) => 0 < at_m && at_m < most && !placed.some((other) => other.damage !== damage && other.from < at_m && at_m < other.to));
+}
+
 function questionOf(piece: AssessedPiece, { winch }: PlanCutsOptions): Known<CutQuestion> {
   const { line } = piece;
   const { practice, diameter: d, material } = line;
@@ -68,7 +88,7 @@ function questionOf(piece: AssessedPiece, { winch }: PlanCutsOptions): Known<Cut
   const used = ropeUsedByEye({ T: bury, E: eye, c: practice.value('splice-shortening') });
   const taper = asGiven(taperNeeded({ k_t: practice.value('taper', material), d }));
   const spliced = strengthOfSplice({ F_b: line.base, η: practice.value('splice-efficiency'), T: bury, T_0: asNeeded(bury), t: asLength(taper), t_0: taper, β: practice.value('blunt-loss') });
-  const clear = lengthInDiameters({ k: { amount: clear_d, kind: 'in diameters', origin: { from: 'assumed', source: clearOfDamage, means: 'cut where you see fit' } }, d });
+  const clear = clearanceOf(d);
   for (const value of [line.base, used, spliced, clear]) if (isUnknown(value)) return value;
   const kept = winch === undefined ? undefined : winch.keptLength;
   if (kept !== undefined && isUnknown(kept)) return kept;

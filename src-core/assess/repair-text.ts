@@ -1,7 +1,6 @@
 import { isBelow } from '../base/compare.ts';
 import type { CutPlan, PlannedPiece } from '../mechanics/cut-planner.ts';
-import { isUnknown } from '../mechanics/derivation.ts';
-import type { Fix } from '../model/bound.ts';
+import { isUnknown, type Known } from '../mechanics/derivation.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import { printNumber } from '../units/print.ts';
 import { fromSI, unitNamed, type Unit } from '../units/unit-table.ts';
@@ -33,9 +32,8 @@ export function repairText(piece: AssessedPiece, plan: CutPlan, options: RepairT
   };
   const repair = name(`cut-out-${piece.name}`);
   const own = piece.name === piece.line.name ? '' : piece.name;
-  const unit = unitOfLine(piece);
   const lines: string[] = [];
-  const at = (position_m: number, careful: 'up' | 'down'): string => `at ${printNumber(fromSI(position_m, unit), careful, 2)} ${unit.symbol} from inboard${own === '' ? '' : ` of ${own}`}`;
+  const at = (position_m: number, careful: 'up' | 'down'): string => cutAtText(piece, position_m, careful);
   const cutOutboard = (of: PlannedPiece): void => {
     // An end that no splice holds is spliced as it is: there is nothing to cut off.
     if (piece.outboard.buried !== undefined || isBelow(of.to_m, isUnknown(piece.length) ? Infinity : piece.length.amount.low)) lines.push(`  cut     ${at(of.to_m, 'down')}`);
@@ -56,6 +54,12 @@ export function repairText(piece: AssessedPiece, plan: CutPlan, options: RepairT
   return `repair ${repair} on ${piece.line.name}${label} {\n${lines.join('\n')}\n}\n`;
 }
 
+/** `at 7.85 m from inboard`: where a piece is cut, in the unit of its line. */
+export function cutAtText(piece: AssessedPiece, position_m: number, careful: 'up' | 'down'): string {
+  const unit = unitOfLine(piece);
+  return `at ${printNumber(fromSI(position_m, unit), careful, 2)} ${unit.symbol} from inboard${piece.name === piece.line.name ? '' : ` of ${piece.name}`}`;
+}
+
 function unitOfLine(piece: AssessedPiece): Unit {
   const { length } = piece.line;
   const metre = unitNamed('m')!;
@@ -71,12 +75,10 @@ function eyeText(piece: AssessedPiece): string {
   return `eye${thimble === undefined ? '' : ` thimble ${thimble}`} ${diameters('bury')} ${diameters('taper')}${written} stitched`;
 }
 
-/** Plans the cuts of a piece and writes them as a repair, behind the line's block. Undefined when nothing can be planned. */
-export function cutOutFix(piece: AssessedPiece, assessing: Assessing, options: PlanCutsOptions = {}): { readonly fix: Fix; readonly choices: CutChoices; readonly text: string } | undefined {
+/** Plans the cuts of a piece and writes them as a repair, or tells why nothing can be planned. Undefined when nothing has to be cut. */
+export function cutOutText(piece: AssessedPiece, assessing: Assessing, options: PlanCutsOptions = {}): Known<{ readonly choices: CutChoices; readonly text: string }> | undefined {
   const choices = planCuts(piece, options);
-  if (isUnknown(choices) || choices.recommended.splices === 0) return undefined;
-  const text = repairText(piece, choices.recommended, { isTaken: (name) => assessing.reader.declarations(name).length > 0 });
-  const { block } = piece.line;
-  const end = { chunk: block.chunk, start: block.place.end, end: block.place.end };
-  return { choices, text, fix: { title: 'Plan a repair that cuts the damage out', edits: [{ place: end, text: `\n\n${text.trimEnd()}` }] } };
+  if (isUnknown(choices)) return choices;
+  if (choices.recommended.splices === 0) return undefined;
+  return { choices, text: repairText(piece, choices.recommended, { isTaken: (name) => assessing.reader.declarations(name).length > 0 }) };
 }

@@ -7,9 +7,11 @@ import { printDay, type DayNumber } from '../model/day.ts';
 import { replayLogbook } from '../model/line-history.ts';
 import { axisAt, finishedLength, type LineState } from '../model/line-state.ts';
 import { Chunk } from '../syntax/chunk.ts';
+import { formatChunk } from '../syntax/format.ts';
 import { fromSI } from '../units/unit-table.ts';
 import type { CodeAction, FileEdit } from './code-actions.ts';
 import { fileSpanOf, type Viewing } from './viewing.ts';
+import { lineBreakOf, linesOfBlock, statementsInto } from './written-lines.ts';
 
 /**
  * Turns a repair into dated entries of its line's logbook. A repair measures every position on the line as it lay
@@ -24,37 +26,34 @@ export function carryOutRepair(view: Viewing, repair: AssessedRepair): CodeActio
   if (entries === undefined || entries.length === 0) return undefined;
   const last = line.statements.at(-1);
   if (last === undefined) return undefined;
-  const text = line.chunk.text;
-  const lineBreak = /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
-  const at = lineEnd(text, last.place.end);
-  const indent = /[^\S\r\n]*$/.exec(text.slice(0, last.place.start))![0] || '  ';
-  const added = entries.map((entry) => `${lineBreak}${indent}${printDay(view.day)}  ${entry}`).join('');
-  if (!leavesTheSame(repair, text.slice(0, at) + added + text.slice(at), line.name, view.day)) return undefined;
+  const { text } = line.chunk;
+  const lineBreak = lineBreakOf(text);
+  const written = statementsInto(line, last.statement.end, laidOut(entries.map((entry) => `${printDay(view.day)} ${entry}`)), lineBreak);
+  if (written === undefined || !leavesTheSame(repair, written.reduceRight((t, e) => t.slice(0, e.start) + e.text + t.slice(e.end), text), line.name, view.day)) return undefined;
   const edits: FileEdit[] = [];
-  const own = fileSpanOf(view, { chunk: line.chunk, start: at, end: at });
+  for (const { text: added, ...span } of written) {
+    const own = fileSpanOf(view, { chunk: line.chunk, ...span });
+    if (own === undefined) return undefined;
+    edits.push({ ...own, text: added });
+  }
   const plan = fileSpanOf(view, block.place);
-  if (own === undefined || plan === undefined) return undefined;
-  edits.push({ ...own, text: added });
-  const planFile = view.judged.files.get(plan.path)!.file;
-  edits.push({ ...plan, start: withComments(planFile.text, plan.start), end: Math.min(planFile.text.length, lineEnd(planFile.text, plan.end) + lineBreak.length), text: '' });
+  if (plan === undefined) return undefined;
+  edits.push({ ...plan, ...linesOfBlock(view.judged.files.get(plan.path)!.file.text, plan), text: '' });
   for (const chain of view.assessing.reader.blocks('chain')) {
     const after = chain.header.get('after:clause');
     if (after === undefined || nameOf(chain.header, 'repair')?.name !== block.name) continue;
     const span = fileSpanOf(view, after.place);
-    if (span !== undefined) edits.push({ ...span, start: span.start - 1, text: '' });
+    if (span === undefined) continue;
+    const before = view.judged.files.get(span.path)!.file.text.slice(0, span.start);
+    edits.push({ ...span, start: before.trimEnd().length, text: '' });
   }
   return { title: `Write \`${repair.name}\` into the logbook of \`${line.name ?? 'line'}\` as done on ${printDay(view.day)}`, kind: 'rewrite', edits };
 }
 
-const lineEnd = (text: string, from: number): number => from + /[^\r\n]*/.exec(text.slice(from))![0].length;
+/** Entries as the formatter would write them. */
+const laidOut = (entries: readonly string[]): string[] => formatChunk(new Chunk(`line {\n${entries.join('\n')}\n}\n`)).trimEnd().split('\n').slice(1, -1).map((row) => row.trim());
 
-/** The comments right above a block speak of it and go with it. */
-function withComments(text: string, start: number): number {
-  const above = /(?:^|\n)((?:[^\S\r\n]*#[^\r\n]*(?:\r\n|\n|\r))+)$/.exec(text.slice(0, start));
-  return above === null ? start : start - above[1]!.length;
-}
-
-const wordsOf = (statement: BoundStatement, chunk: object): string => (chunk as Chunk).text.slice(statement.place.start, statement.place.end).replace(/\s+/g, ' ');
+const wordsOf = (statement: BoundStatement, chunk: Chunk): string => chunk.text.slice(statement.place.start, statement.place.end);
 
 function entriesFor(repair: AssessedRepair): string[] | undefined {
   const { block, before } = repair;
@@ -75,8 +74,8 @@ function entriesFor(repair: AssessedRepair): string[] | undefined {
       if (!isNear(long.fromInboard, short.fromInboard)) return undefined;
       const { unit } = station.from.distance;
       const number = Number(fromSI(long.fromInboard, unit).toFixed(4));
-      const whole = wordsOfPlace(station.place, block.chunk);
-      text = text.replace(whole, `at ${number} ${unit.symbol} from inboard`);
+      const { start, end } = station.place;
+      text = `${block.chunk.text.slice(statement.place.start, start)}at ${number} ${unit.symbol} from inboard${block.chunk.text.slice(end, statement.place.end)}`;
     }
     cuts.push({ s: long.s, statement, piece, text });
   }
@@ -84,8 +83,6 @@ function entriesFor(repair: AssessedRepair): string[] | undefined {
   const rest = block.statements.filter((s) => s.definition.head !== 'cut').map((s) => wordsOf(s, block.chunk));
   return [...cuts.map((c) => c.text), ...rest];
 }
-
-const wordsOfPlace = (place: { readonly start: number; readonly end: number }, chunk: object): string => (chunk as Chunk).text.slice(place.start, place.end).replace(/\s+/g, ' ');
 
 interface Point {
   readonly s: number;

@@ -1,14 +1,17 @@
 import type { Span } from '../base/span.ts';
 import type { Finding } from '../assess/finding.ts';
-import { cutOutFix } from '../assess/repair-text.ts';
-import type { Fix } from '../model/bound.ts';
+import { cutOutText } from '../assess/repair-text.ts';
+import type { BoundBlock, TextEdit } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
 import type { Project } from '../project.ts';
 import { ruleNamed } from '../rules/all.ts';
-import type { BoundBlock } from '../model/bound.ts';
+import type { Edit } from '../syntax/chunk.ts';
+import type { Part, StatementDefinition } from '../vocabulary/shape.ts';
 import { convertUnit } from './convert-unit.ts';
 import { carryOutRepair } from './carry-out-repair.ts';
 import { assessedOf, fileSpanOf, viewing, type FileSpan, type Viewing } from './viewing.ts';
+import { blockBehind, indentAt, lineBreakOf, statementsInto } from './written-lines.ts';
 
 export interface FileEdit extends FileSpan {
   readonly text: string;
@@ -25,6 +28,8 @@ export interface CodeAction {
   readonly finding?: Finding;
   /** The one that is most likely wanted. */
   readonly preferred?: true;
+  /** Why it cannot be done here; it has no edits then. */
+  readonly disabled?: string;
 }
 
 const touches = (a: Span, b: Span): boolean => a.start <= b.end && b.start <= a.end;
@@ -34,19 +39,17 @@ export function codeActions(project: Project, path: string, within: Span, day: D
   const view = viewing(project, path, day);
   if (view === undefined) return [];
   const actions: CodeAction[] = [];
-  const lineBreak = /\r\n|\n|\r/.exec(view.file.text)?.[0] ?? '\n';
   /** Damage of one piece shares one plan, which is offered once. */
   const planned = new Set<string>();
   for (const finding of project.findings(path, day)) {
     const span = view.file.spanOf(finding.place);
     if (span === undefined || !touches(span, within)) continue;
     finding.fixes.forEach((fix, i) => {
-      const edits = editsOf(view, fix);
+      const edits = editsOf(view, fix.edits);
       if (edits !== undefined) actions.push({ title: fix.title, kind: 'fix', edits, finding, ...(i === 0 && finding.fixes.length === 1 ? { preferred: true as const } : {}) });
     });
     const cut = cutOut(view, finding, planned);
-    const cutEdits = cut === undefined ? undefined : editsOf(view, cut);
-    if (cutEdits !== undefined) actions.push({ title: cut!.title, kind: 'fix', edits: cutEdits.map((e) => ({ ...e, text: e.text.replaceAll('\n', lineBreak) })), finding });
+    if (cut !== undefined) actions.push(cut);
     const stub = stubFor(view, finding);
     if (stub !== undefined) actions.push(stub);
     const aside = setAside(view, finding, span);
@@ -66,9 +69,9 @@ function carriedOut(view: Viewing, within: Span): CodeAction | undefined {
   return repair?.kind === 'repair' ? carryOutRepair(view, repair) : undefined;
 }
 
-function editsOf(view: Viewing, fix: Fix): FileEdit[] | undefined {
+function editsOf(view: Viewing, changes: readonly TextEdit[]): FileEdit[] | undefined {
   const edits: FileEdit[] = [];
-  for (const { place, text } of fix.edits) {
+  for (const { place, text } of changes) {
     const span = fileSpanOf(view, place);
     if (span === undefined) return undefined;
     edits.push({ ...span, text });
@@ -77,20 +80,26 @@ function editsOf(view: Viewing, fix: Fix): FileEdit[] | undefined {
 }
 
 /** A repair that cuts damage out. Planning it takes longer than judging, so it waits until somebody asks what may be done. */
-function cutOut(view: Viewing, finding: Finding, planned: Set<string>): Fix | undefined {
+function cutOut(view: Viewing, finding: Finding, planned: Set<string>): CodeAction | undefined {
   if (finding.code !== 'damage-left-in-service') return undefined;
   const block = blockOf(view, finding);
   const line = block === undefined ? undefined : assessedOf(view, block);
-  if (line?.kind !== 'line') return undefined;
+  if (block === undefined || line?.kind !== 'line') return undefined;
   const { chunk, start } = finding.place;
-  for (const piece of line.pieces.values()) {
-    if (planned.has(piece.name) || !piece.damages.some(({ fact: { place } }) => place.chunk === chunk && place.start === start)) continue;
-    planned.add(piece.name);
-    const [carrier] = view.assessing.reader.winchesCarrying(piece.name);
-    return cutOutFix(piece, view.assessing, { winch: carrier === undefined ? undefined : view.assessing.winch(carrier) })?.fix;
-  }
-  return undefined;
+  const piece = [...line.pieces.values()].find((p) => !planned.has(p.name) && p.damages.some(({ fact: { place } }) => place.chunk === chunk && place.start === start));
+  if (piece === undefined) return undefined;
+  planned.add(piece.name);
+  const [carrier] = view.assessing.reader.winchesCarrying(piece.name);
+  const found = cutOutText(piece, view.assessing, { winch: carrier === undefined ? undefined : view.assessing.winch(carrier) });
+  if (found === undefined) return undefined;
+  const action = { title: 'Plan a repair that cuts the damage out', kind: 'fix', finding } as const;
+  if (isUnknown(found)) return { ...action, edits: [], disabled: `${found.unknown.says}: ${found.unknown.help}` };
+  const edit = blockBehind(block, found.text.trimEnd(), lineBreakOf(view.file.text));
+  const edits = edit === undefined ? undefined : editsOf(view, [inChunk(block, edit)]);
+  return edits === undefined ? { ...action, edits: [], disabled: `\`${block.name ?? 'line'}\` is not closed: add \`}\` where it ends` } : { ...action, edits };
 }
+
+const inChunk = ({ chunk }: BoundBlock, { text, ...span }: Edit): TextEdit => ({ place: { ...span, chunk }, text });
 
 /** Every spelling that can be mended without a claim about strength, reach or rating, at once. */
 export function fixAll(project: Project, path: string, day: DayNumber): CodeAction | undefined {
@@ -99,7 +108,7 @@ export function fixAll(project: Project, path: string, day: DayNumber): CodeActi
   const edits: FileEdit[] = [];
   for (const finding of project.findings(path, day)) {
     const fix = finding.fixes.find((f) => f.mechanical === true);
-    const more = fix === undefined ? undefined : editsOf(view, fix);
+    const more = fix === undefined ? undefined : editsOf(view, fix.edits);
     if (more === undefined || more.some((e) => e.path !== path || edits.some((other) => touches(other, e)))) continue;
     edits.push(...more);
   }
@@ -122,15 +131,34 @@ function stubFor(view: Viewing, finding: Finding): CodeAction | undefined {
   const present = new Set(block.statements.map((s) => s.definition.head));
   const wanted = block.definition.statements.find((s) => !present.has(s.head) && finding.help.startsWith(`add \`${s.head}\``));
   if (wanted === undefined) return undefined;
-  const { text } = view.file;
-  const facts = block.statements.filter((s) => s.day === undefined);
-  const after = facts.at(-1)?.place ?? block.headPlace;
-  const span = view.file.spanOf(after)!;
-  const lineEnd = /[\r\n]|$/.exec(text.slice(span.end))!.index + span.end;
-  const lineBreak = /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
-  const column = facts.length === 0 ? wanted.head.length + 2 : Math.max(wanted.head.length + 2, ...facts.map((s) => valueColumn(text, view.file.spanOf(s.place)!)));
-  const note = wanted.foundOn === undefined ? '# to be measured' : `# to be read from ${wanted.foundOn}`;
-  return { title: `Add \`${wanted.head}\`, to be filled in`, kind: 'stub', edits: [{ path: view.path, start: lineEnd, end: lineEnd, text: `${lineBreak}  ${wanted.head.padEnd(column)}${note}` }], finding };
+  const facts = block.statements.filter((s) => s.day === undefined && s.definition.head !== '');
+  const column = Math.max(wanted.head.length + 2, ...facts.map((s) => valueColumn(block.chunk.text, s.place)));
+  const written = statementsInto(block, facts.at(-1)?.statement.end, [`${wanted.head.padEnd(column)}${toFillIn(wanted)}`], lineBreakOf(view.file.text));
+  const edits = written === undefined ? undefined : editsOf(view, written.map((edit) => inChunk(block, edit)));
+  return edits === undefined ? undefined : { title: `Add \`${wanted.head}\`, to be filled in`, kind: 'stub', edits, finding };
+}
+
+/** What a person has to find out before the stub says anything. */
+function toFillIn({ foundOn, parts }: StatementDefinition): string {
+  if (foundOn !== undefined) return `# to be read from ${foundOn}`;
+  const says = (part: Part): string => {
+    switch (part.part) {
+      case 'name':
+        return `the name of the ${part.of.join(' or the ')}`;
+      case 'choice':
+        return Object.keys(part.of).join(', ');
+      case 'count':
+        return 'a count';
+      case 'quantity':
+        return `a measured ${part.measure.kind}`;
+      default:
+        return 'a value';
+    }
+  };
+  // Parts that may be left out stand for each other here: a level way or its angle, a vehicle or a weight.
+  const first = parts.findIndex((part) => !('optional' in part && part.optional === true));
+  const open = parts.slice(0, first < 0 ? parts.length : Math.max(1, first)).filter((p) => p.part === 'name' || p.part === 'choice' || p.part === 'count' || p.part === 'quantity');
+  return `# to be filled in: ${(open.length === 0 ? parts.slice(0, 1) : open).map(says).join(', or ')}`;
 }
 
 /** How far from its head the first value of a statement stands. */
@@ -142,7 +170,5 @@ function setAside(view: Viewing, finding: Finding, span: Span): CodeAction | und
   if (rule === undefined || rule.on === 'text' || rule.citesRating === true || finding.severity === 'error') return undefined;
   const { file } = view;
   const start = file.lines.lineStart(file.lines.lineColumn(span.start).line);
-  const indent = /^[ \t]*/.exec(file.text.slice(start))![0];
-  const lineBreak = /\r\n|\n|\r/.exec(file.text)?.[0] ?? '\n';
-  return { title: `Set \`${finding.code}\` aside here, with a reason`, kind: 'set-aside', edits: [{ path: view.path, start, end: start, text: `${indent}# allow ${finding.code}: ${lineBreak}` }], finding };
+  return { title: `Set \`${finding.code}\` aside here, with a reason`, kind: 'set-aside', edits: [{ path: view.path, start, end: start, text: `${indentAt(file.text, start)}# allow ${finding.code}: ${lineBreakOf(file.text)}` }], finding };
 }

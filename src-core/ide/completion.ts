@@ -2,11 +2,12 @@ import type { Span } from '../base/span.ts';
 import { printDay, type DayNumber } from '../model/day.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import type { Project } from '../project.ts';
+import { ruleNamed } from '../rules/all.ts';
 import type { Statement, Token } from '../syntax/tree.ts';
-import type { BlockDefinition, StatementDefinition } from '../vocabulary/shape.ts';
+import type { BlockDefinition, Part, StatementDefinition } from '../vocabulary/shape.ts';
 import { blockNamed, entryNamed, statementNamed, useStatement, vocabulary } from '../vocabulary/vocabulary.ts';
 import { blockSnippet } from './block-snippet.ts';
-import { valueItems } from './completion-values.ts';
+import { ruleItems, valueItems } from './completion-values.ts';
 import { expectedAfter } from './expected-parts.ts';
 import { pathFrom } from './file-rename.ts';
 import { spotAt, type Spot } from './spot.ts';
@@ -45,14 +46,24 @@ export function completionsAt(project: Project, path: string, offset: number, da
   const view = viewing(project, path, day);
   if (view === undefined) return undefined;
   const { text } = view.file;
+  const spot = spotAt(view.file, offset);
+  const number = spot === undefined ? undefined : numberBefore(view, spot, today);
+  if (number !== undefined) return { items: number.items, insert: { start: offset - number.length, end: offset }, replace: { start: offset - number.length, end: offset } };
   const before = wordBefore.exec(text.slice(Math.max(0, offset - 80), offset))?.[0] ?? '';
   const after = wordAfter.exec(text.slice(offset, offset + 80))?.[0] ?? '';
   const start = offset - before.length;
   const insert = { start, end: offset };
   const replace = { start, end: offset + after.length };
-  const spot = spotAt(view.file, offset);
   const items = spot === undefined ? topItems(undefined) : itemsAt(view, spot, start - (offset - spot.at), today);
   return items === undefined ? undefined : { items, insert, replace };
+}
+
+/** Behind a number that is being written nothing fits but itself with what it counts. */
+function numberBefore(view: Viewing, spot: Spot, today: DayNumber): { readonly items: CompletionItem[]; readonly length: number } | undefined {
+  const { token, at } = spot;
+  if (token === undefined || token.end !== at || (token.kind !== 'number' && token.kind !== 'fraction') || lineTokens(spot, token.start).length === 0) return undefined;
+  const items = (itemsAt(view, spot, at, today) ?? []).filter((item) => item.kind === 'unit' || item.kind === 'word').filter((item) => item.insert === undefined);
+  return { items: items.map((item) => ({ ...item, label: `${token.text} ${item.label}` })), length: at - token.start };
 }
 
 /** The top-level statement of the text whose block the offset lies in. */
@@ -83,7 +94,8 @@ function lineTokens(spot: Spot, at: number): readonly Token[] {
 
 function itemsAt(view: Viewing, spot: Spot, at: number, today: DayNumber): CompletionItem[] | undefined {
   const { text } = spot.chunk;
-  if (spot.chunk.tree.comments.some((c) => c.start < spot.at && spot.at <= c.end)) return undefined;
+  const comment = spot.chunk.tree.comments.find((c) => c.start < spot.at && spot.at <= c.end);
+  if (comment !== undefined) return allowanceItems(view, spot, comment);
   const tokens = lineTokens(spot, at);
   const open = tokens.find((t) => t.kind === 'open-string' || (t.kind === 'string' && t.start < spot.at && spot.at < t.end));
   const around = blockAround(spot, at);
@@ -105,9 +117,36 @@ function itemsAt(view: Viewing, spot: Spot, at: number, today: DayNumber): Compl
   if (dated && tokens.length === 1) return entryHeads(definition);
   const head = dated ? tokens[1]! : tokens[0]!;
   const statement = dated ? entryNamed(definition, head.text) : statementNamed(definition, head.text);
-  if (statement !== undefined) return valueItems(view, block, expectedAfter(statement.parts, tokens.slice(dated ? 2 : 1)), { header: false, today });
+  if (statement !== undefined) {
+    const values = tokens.slice(dated ? 2 : 1);
+    return valueItems(view, block, expectedAfter(partsFor(statement, values), values), { header: false, today, statement });
+  }
   if (definition.headless !== undefined && !dated) return valueItems(view, block, expectedAfter(definition.headless.parts, tokens), { header: false, today });
   return [];
+}
+
+/** How bad each kind of damage is, is said in its own way: cut strands are counted, wear is a share or a word. */
+const measuredBy: Readonly<Record<string, readonly string[]>> = { cut: ['strands'], pulled: ['strands'], abrasion: ['share', 'severity'], glaze: ['state'] };
+const damageMeasures: ReadonlySet<string> = new Set(Object.values(measuredBy).flat());
+
+function partsFor({ head, parts }: StatementDefinition, values: readonly Token[]): readonly Part[] {
+  if (head !== 'damage' || values.length === 0) return parts;
+  return parts.filter((part) => !damageMeasures.has(part.key) || measuredBy[values[0]!.text]?.includes(part.key) === true);
+}
+
+/** In `# allow CODE: reason`, the codes: those that are found on the line it speaks of first. */
+function allowanceItems(view: Viewing, spot: Spot, comment: Span): CompletionItem[] | undefined {
+  const { text } = spot.chunk;
+  if (!/^#\s*allow\s+[a-z-]*$/.test(text.slice(comment.start, spot.at))) return undefined;
+  const line = text.slice(0, comment.start).split(/[\r\n]/).at(-1)!;
+  const from = line.trim() === '' ? comment.end : comment.start - line.length;
+  const target = from + /^(?:\s|#[^\r\n]*)*/.exec(text.slice(from))![0].length;
+  const end = target + /^[^\r\n]*/.exec(text.slice(target))![0].length;
+  const here = new Set(view.project.findings(view.path, view.day).filter(({ place }) => place.chunk === spot.chunk && target <= place.start && place.start <= end && (place.start < comment.start || comment.end <= place.start)).map((f) => f.code));
+  const goesOn = /^[a-z-]*\s*:/.test(text.slice(spot.at));
+  return ruleItems()
+    .filter(({ label }) => ruleNamed(label)?.citesRating !== true)
+    .map((item) => ({ ...item, rank: item.rank - (here.has(item.label) ? 1000 : 0), ...(goesOn ? {} : { insert: `${item.label}: `, snippet: `${item.label}: \${1:reason}` }) }));
 }
 
 const stringAt = (spot: Spot): boolean => spot.token !== undefined && (spot.token.kind === 'string' || spot.token.kind === 'open-string') && spot.token.start < spot.at && (spot.token.kind === 'open-string' || spot.at < spot.token.end);

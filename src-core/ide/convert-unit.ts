@@ -1,4 +1,6 @@
 import type { BoundQuantity, BoundValue } from '../model/bound.ts';
+import { kinds, type Kind } from '../units/dimension.ts';
+import { printNumber } from '../units/print.ts';
 import { fromSI, units, type Unit } from '../units/unit-table.ts';
 import type { CodeAction } from './code-actions.ts';
 import type { Viewing } from './viewing.ts';
@@ -24,7 +26,26 @@ function* quantitiesIn(values: ReadonlyMap<string, BoundValue>): Generator<Bound
   }
 }
 
-/** The quantity at an offset, said in the units of the other system, to ten digits: nothing that is shown can turn round by it. */
+/** No tape shows less, and no gauge that people read more digits. */
+const halfMillimetre_m = 0.0005;
+const leastDigits = 4;
+
+/**
+ * A value in another unit as far as anybody can measure it: a length within half a millimetre, all else to four digits. A
+ * strength is not rounded up, and a load not down. `exact` is false where the text says another value than the one that stood there.
+ */
+function written(si: number, kind: Kind, unit: Unit): { readonly text: string; readonly exact: boolean } {
+  const value = fromSI(si, unit);
+  const digits = leastDigits - 1 - (value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value))));
+  // A number of so many decimals is off by half of its last one at the most.
+  const fine = unit.dimension === 'length' ? Math.ceil(-Math.log10((2 * halfMillimetre_m) / unit.factor)) : 0;
+  const decimals = Math.max(0, digits, fine);
+  const { dimension, careful } = kinds[kind];
+  const number = printNumber(value, dimension === 'force' && kind !== 'line pull' ? careful : 'nearest', decimals).replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '');
+  return { text: `${number} ${unit.symbol}`, exact: Math.abs(Number(number.replaceAll(',', '')) - value) <= 1e-12 * Math.abs(value) };
+}
+
+/** The quantity at an offset, said in the units of the other system. */
 export function convertUnit(view: Viewing, offset: number): CodeAction[] {
   const here = view.file.chunkAt(offset);
   const bound = here === undefined ? undefined : view.file.bound.find((c) => c.chunk === here.chunk);
@@ -38,8 +59,8 @@ export function convertUnit(view: Viewing, offset: number): CodeAction[] {
         if (span === undefined) continue;
         const si = quantity.mass ?? quantity.value;
         return (twins[unit.symbol] ?? []).filter((symbol) => unitOf(symbol).dimension === unit.dimension).map((symbol) => {
-          const text = `${Number(fromSI(si, unitOf(symbol)).toPrecision(10))} ${symbol}`;
-          return { title: `Write it as ${text}`, kind: 'rewrite', edits: [{ path: view.path, ...span, text }] };
+          const { text, exact } = written(si, quantity.kind, unitOf(symbol));
+          return { title: `Write it as ${exact ? '' : 'about '}${text}`, kind: 'rewrite', edits: [{ path: view.path, ...span, text }] };
         });
       }
     }

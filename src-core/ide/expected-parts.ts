@@ -8,7 +8,7 @@ export type Expected =
   | { readonly expect: 'part'; readonly part: Part }
   /** The number stands there; its unit does not. */
   | { readonly expect: 'unit'; readonly measure: Measure }
-  | { readonly expect: 'noun'; readonly nouns: readonly string[] }
+  | { readonly expect: 'noun'; readonly nouns: readonly string[]; readonly one: boolean }
   /** Inside a position. */
   | { readonly expect: 'distance' }
   | { readonly expect: 'from' }
@@ -17,9 +17,18 @@ export type Expected =
   /** Inside a route. */
   | { readonly expect: 'link' }
   | { readonly expect: 'arrow' }
-  | { readonly expect: 'link-part'; readonly name: string };
+  | { readonly expect: 'link-part'; readonly name: string }
+  /** Gear by its size: the form and the size, or only the size once the form stands there. */
+  | { readonly expect: 'size'; readonly gear: string; readonly hasForm: boolean }
+  | { readonly expect: 'standard' };
 
 const isPositional = (part: Part): boolean => part.part !== 'clause' && part.part !== 'flag' && !('optional' in part && part.optional === true);
+/** Sizes of gear in a route. */
+const gearSize: Measure = { kind: 'diameter', above: 0, max: 0.3, example: '19 mm' };
+const isOptional = (part: Part): boolean => 'optional' in part && part.optional === true;
+const isFigure = (part: Part): boolean => part.part === 'count' || part.part === 'quantity';
+/** A word and a figure that may both be left out say the same thing in two ways: with one of them, the other is not meant. */
+const isInstead = (taken: Part, part: Part): boolean => isOptional(taken) && isOptional(part) && ((taken.part === 'choice' && isFigure(part)) || (isFigure(taken) && part.part === 'choice'));
 const isNumber = (token: Token | undefined): boolean => token?.kind === 'number' || token?.kind === 'fraction';
 
 /** Walks over the tokens before the cursor as binding does, and says what could follow them. */
@@ -50,8 +59,10 @@ class Walk {
       const token = this.#tokens[this.#at]!;
       const index = pending.findIndex((part) => this.#starts(part, token, pending));
       if (index < 0) return { next: [], complete: true };
-      const step = this.#take(pending.splice(index, 1)[0]!);
+      const [taken] = pending.splice(index, 1);
+      const step = this.#take(taken!);
       if (!step.complete) return step;
+      for (let i = pending.length - 1; i >= 0; i--) if (isInstead(taken!, pending[i]!)) pending.splice(i, 1);
       extra.length = 0;
       if (this.#at >= this.#tokens.length) extra.push(...step.next);
     }
@@ -96,10 +107,10 @@ class Walk {
       case 'quantity':
         return this.#quantity(part.measure);
       case 'count': {
-        this.#at++;
+        const one = this.#tokens[this.#at++]!.text === '1';
         const word = this.#tokens[this.#at];
         if (part.noun?.some((n) => n === word?.text)) this.#at++;
-        else if (part.noun !== undefined && word === undefined) return { next: [{ expect: 'noun', nouns: part.noun }], complete: part.nounNeeded !== true };
+        else if (part.noun !== undefined && word === undefined) return { next: [{ expect: 'noun', nouns: part.noun, one }], complete: part.nounNeeded !== true };
         return done;
       }
       case 'clause':
@@ -181,6 +192,11 @@ class Walk {
       if (token.kind === 'arrow') {
         needLink = true;
         name = undefined;
+      } else if (needLink && (token.text === 'shackle' || token.text === 'soft-shackle')) {
+        const step = this.#sized(token.text);
+        if (this.#at >= this.#tokens.length) return step;
+        needLink = false;
+        hasPart = true;
       } else if (needLink) {
         name = token.text;
         needLink = false;
@@ -189,5 +205,19 @@ class Walk {
     }
     if (needLink) return { next: [{ expect: 'link' }], complete: false };
     return { next: [...(name !== undefined && !hasPart ? [{ expect: 'link-part', name } as const] : []), { expect: 'arrow' }], complete: true };
+  }
+
+  /** Behind the kind of gear: its form, its size, and the standard it is made to. */
+  #sized(gear: string): Step {
+    const hasForm = ['bow', 'dee'].includes(this.#tokens[this.#at]?.text ?? '');
+    if (hasForm) this.#at++;
+    if (this.#tokens[this.#at] === undefined) return { next: [{ expect: 'size', gear, hasForm }], complete: false };
+    if (isNumber(this.#tokens[this.#at])) {
+      const size = this.#quantity(gearSize);
+      if (!size.complete) return size;
+      if (this.#tokens[this.#at] === undefined) return { next: [{ expect: 'arrow' }, ...(gear === 'shackle' ? [{ expect: 'standard' } as const] : [])], complete: true };
+      if (this.#tokens[this.#at]!.kind !== 'arrow') this.#at++;
+    }
+    return { next: [{ expect: 'arrow' }], complete: true };
   }
 }

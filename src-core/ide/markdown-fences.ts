@@ -101,12 +101,18 @@ export function rigTextOf(markdown: string, fences: readonly RigFence[] = rigFen
   return parts.join('');
 }
 
-/** Text for a fence that is written with what the fence's lines begin with, so that it stays inside. */
+/**
+ * Text for a fence that is written with what the fence's lines begin with, so that it stays inside. The text counts its
+ * indents from the left edge of the document, where the rig has those beginnings blank.
+ */
 export function textInFence(text: string, { prefix }: RigFence, atLineStart: boolean): string {
   if (prefix === '') return text;
-  const lines = text.replace(/(\r\n|\n|\r)(?!$)/g, `$1${prefix}`);
-  // A new line in front of another brings its prefix blank, as the rig has it.
-  return atLineStart && lines.startsWith(' '.repeat(prefix.length)) ? prefix + lines.slice(prefix.length) : lines;
+  const parts = text.split(/(\r\n|\n|\r)/);
+  return parts.map((line, i) => {
+    // A text that ends with a line break leads on to a line that has its beginning.
+    if (i % 2 === 1 || (i === 0 && !atLineStart) || (i === parts.length - 1 && line === '')) return line;
+    return line.trim() === '' ? prefix.trimEnd() : prefix + line.slice(Math.min(prefix.length, /^[ \t]*/.exec(line)![0].length));
+  }).join('');
 }
 
 /** The fence that an offset lies in. */

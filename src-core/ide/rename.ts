@@ -44,7 +44,8 @@ export function renameAt(project: Project, path: string, offset: number, day: Da
   if (thing === undefined) return undefined;
   const { declared } = thing;
   if (wanted === declared.name) return { edits: [] };
-  if (wanted.length > longestName || !nameShape.test(wanted)) return { refused: 'a name is letters and digits, joined by `-`, and begins with a letter' };
+  if (wanted.length > longestName) return { refused: `a name has at most ${longestName} characters` };
+  if (!nameShape.test(wanted)) return { refused: 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`' };
   if (taken.has(wanted)) return { refused: `\`${wanted}\` is a word of the language` };
   const other = declared.kind === 'point' ? undefined : thing.view.assessing.reader.declarations(wanted)[0];
   if (other !== undefined) return { refused: `\`${wanted}\` is the name of a ${other.kind} already` };

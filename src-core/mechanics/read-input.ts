@@ -1,11 +1,14 @@
 import type { Place } from '../base/span.ts';
 import { between } from '../units/amount.ts';
-import { kinds } from '../units/dimension.ts';
+import { kinds, type Dimension } from '../units/dimension.ts';
 import { parseAmount } from '../units/parse-quantity.ts';
 import { describeDimension } from '../units/read-quantity.ts';
 import { standardGravity } from '../units/unit-table.ts';
 import type { SymbolDefinition } from './define-calculation.ts';
 import type { Given } from './derivation.ts';
+import { exampleInput } from './example-input.ts';
+
+const bare = (dimension: Dimension): string => describeDimension(dimension).split(', such as')[0]!;
 
 /** Where a value that was asked alone stands: in no file. */
 const askedAlone: Place = { chunk: {}, start: 0, end: 0 };
@@ -22,7 +25,7 @@ export function readInput(symbol: string, definition: Pick<SymbolDefinition, 'ki
   const weight = wanted === 'force' && read.dimension === 'mass';
   // A share or a ratio is a number, so 0.3 says the same as 30 %.
   const plain = wanted === 'ratio' && read.dimension === 'count';
-  if (read.dimension !== wanted && !weight && !plain) return `${symbol} (${definition.meaning}) is ${describeDimension(wanted)}; \`${text}\` is ${describeDimension(read.dimension).split(', such as')[0]}`;
+  if (read.dimension !== wanted && !weight && !plain) return `${symbol} (${definition.meaning}) is ${bare(wanted)}, such as ${exampleInput(definition)}; \`${text}\` is ${bare(read.dimension)}`;
   const factor = weight ? standardGravity : 1;
   return {
     amount: between(read.amount.low * factor, read.amount.high * factor),

@@ -12,10 +12,11 @@ export function lengthText(needed: Given, written: BoundQuantity): string {
   return printAmount(exactly(needed.amount.high), kinds[needed.kind].dimension, { unit, careful: 'up', system: unit?.system === 'us' ? 'us' : 'metric' });
 }
 
-/** The place with the rest of its line, so that nothing is left of it. */
+/** The place with the rest of its line, so that nothing is left of it; by itself where braces share the line. */
 export function wholeLine(place: Place): Place {
   const { text } = place.chunk as Chunk;
-  const before = /[^\r\n]*$/.exec(text.slice(0, place.start))![0].length;
-  const after = /^[^\r\n]*(?:\r\n|\n|\r)?/.exec(text.slice(place.end))![0].length;
-  return { chunk: place.chunk, start: place.start - before, end: place.end + after };
+  const before = /[^\r\n]*$/.exec(text.slice(0, place.start))![0];
+  const after = /^[^\r\n]*(?:\r\n|\n|\r)?/.exec(text.slice(place.end))![0];
+  if (/[{}]/.test(before) || /^[^#]*[{}]/.test(after)) return place;
+  return { chunk: place.chunk, start: place.start - before.length, end: place.end + after.length };
 }

@@ -40,7 +40,13 @@ test.each([
   [['compute', 'pull-by-layer', 'b=3 m'], 'linewright compute: `b` is not a symbol of pull-by-layer; did you mean B?\n'],
   [['compute', 'vehicle-weight', 'm=3 m'], 'linewright compute: m (mass with everything aboard) is a mass, such as 2,650 kg; `3 m` is a length\n'],
   [['compute', 'vehicle-weight', 'm=1 kg', 'm=2 kg'], 'linewright compute: m is given twice\n'],
-  [['compute', 'pull-by-layer', 'F_1=42 kN', 'B=64 mm', 'd=10 mm'], 'linewright compute: pull-by-layer lacks n (layer, counted from the barrel); write it like n="10"\n'],
+  [['compute', 'pull-by-layer', 'F_1=42 kN', 'B=64 mm', 'd=10 mm'], 'linewright compute: pull-by-layer lacks n (layer, counted from the barrel); write it like n="2"\n'],
+  [['compute', 'pull-by-layer', 'x=3 m'], 'linewright compute: `x` is not a symbol of pull-by-layer; its symbols are F_1, B, d, n\n'],
+  [['compute', 'pull-by-layer', 'F=3 kN'], 'linewright compute: `F` is not a symbol of pull-by-layer; did you mean F_1?\n'],
+  [['compute', 'block-load', 'T=3 kN', 't=60 deg'], 'linewright compute: `t` is not a symbol of block-load; its symbols are T, theta\n'],
+  [['compute', 'block-load', 'T=3 kN', 'thet=60 deg'], 'linewright compute: `thet` is not a symbol of block-load; did you mean theta?\n'],
+  [['compute', 'anchor-vehicle-needed', 'q=1'], expect.stringContaining('its symbols are ')],
+  [['compute', 'pull-by-layer', 'd=3 kN'], 'linewright compute: d (line diameter) is a length, such as 10 mm; `3 kN` is a force\n'],
   [['compute', 'pull-by-layer', 'F_1=42 kN', 'B=64 mm', 'd=10 mm', 'n=0'], expect.stringMatching(/^linewright compute: line pull on the layer is not known: layer.* the calculation holds from 1; /)],
 ])('%j is refused', async (words, err) => {
   expect(await say(...words)).toEqual({ code: 2, out: '', err });
@@ -83,12 +89,14 @@ test('symbols that are hard to type have another spelling', async () => {
 });
 
 test('every calculation is listed with its symbols, and shows itself', async () => {
-  const { calculations } = JSON.parse((await say('compute', '--format', 'json')).out) as { calculations: { name: string; inputs: { typed: string }[] }[] };
+  const { calculations } = JSON.parse((await say('compute', '--format', 'json')).out) as { calculations: { name: string; inputs: { typed: string; example: string }[] }[] };
   expect(calculations.length).toBeGreaterThan(50);
   const { out } = await say('compute');
   for (const { name, inputs } of calculations) {
     expect(out).toContain(`${name}  ${inputs.map((i) => i.typed).join(' ')}\n`);
     expect((await say('compute', name)).out).toContain('formula: ');
+    // Its examples are values that it can be made with.
+    if (inputs.length > 0) expect(await say('compute', name, ...inputs.map((i) => `${i.typed}=${i.example}`))).toMatchObject({ code: 0, err: '' });
   }
 });
 

@@ -3,7 +3,7 @@ import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-ac
 import { explainCode, ruleList } from '../../src-core/ide/explain-code.ts';
 import { codeLenses } from '../../src-core/ide/code-lenses.ts';
 import { formattingEdits, typedEdits } from '../../src-core/ide/formatting.ts';
-import { cursorIn, day, line, type Cursor } from './cursor.ts';
+import { cursorIn, day, line, winch, type Cursor } from './cursor.ts';
 
 /** The text after an action, or the title of those there are. */
 function apply({ text }: Cursor, action: CodeAction | undefined): string {
@@ -33,6 +33,26 @@ test('a missing fact gets its head, and no number that nobody read', () => {
   const stub = actionsAt(cursor).find((a) => a.kind === 'stub' && a.title.includes('breaking'));
   expect(stub?.title).toBe('Add `breaking`, to be filled in');
   expect(apply(cursor, stub)).toContain('taper 24 d\n  breaking  # to be read from the tag or the maker\'s data\n\n  2026-04-02');
+});
+
+test.each([
+  ['line a { mate$0rial HMPE }\n\nwinch w {\n  carries a\n}\n', 'breaking', 'line a {\n  material HMPE\n  breaking  # to be read from the tag or the maker\'s data\n}\n\nwinch w'],
+  ['line a {$0\n  material HMPE }\n\nwinch w {\n  carries a\n}\n', 'breaking', 'line a {\n  material HMPE\n  breaking  # to be read from the tag or the maker\'s data\n}\n\nwinch w'],
+  ['winch w {}\n\npull $0p with w\n', 'reach', 'pull p with w {\n  reach  # to be filled in: a measured length\n}\n'],
+  ['shackle a {\n}\n\nshackle b {\n}\n\nchain $0c {\n  a -> b\n}\n', 'with', 'chain c {\n  with  # to be filled in: the name of the winch\n  a -> b\n}\n'],
+])('a missing fact is written inside its block: %j', (fixture, head, expected) => {
+  const cursor = cursorIn(fixture);
+  const { project, path, text } = cursor;
+  const stub = codeActions(project, path, { start: 0, end: text().length }, day).find((a) => a.title === `Add \`${head}\`, to be filled in`);
+  expect(apply(cursor, stub)).toContain(expected);
+});
+
+test.each([
+  'line a { material HMPE }  # allow bare-end: new\n',
+  '# allow bare-end: new\nline a { material HMPE }\n',
+])('a line that a reason speaks of is not cut: %j', (text) => {
+  const { project, path } = cursorIn(`${text}\nwinch w {\n  carries a\n}\n$0`);
+  expect(codeActions(project, path, { start: 0, end: text.length }, day).filter((a) => a.kind === 'stub')).toEqual([]);
 });
 
 test('everything that is spelling is mended at once, and nothing that claims', () => {
@@ -67,6 +87,14 @@ test('damage that has to go is cut out by a repair, in the line breaks of the fi
   expect(after.replaceAll('\r\n', '')).not.toContain('\n');
   const sound = cursorIn(`${line}  2026-06-21  damage  cut 1 strand at $08.4 m from inboard\n}\n`);
   expect(actionsAt(sound).map((a) => a.title)).not.toContain('Plan a repair that cuts the damage out');
+});
+
+test('a repair that cannot be planned says why', () => {
+  const damaged = `${line}  2026-06-21  damage  cut 2 strands at $08.4 m from inboard\n}\n`;
+  const of = (text: string): (string | undefined)[] => actionsAt(cursorIn(text)).filter((a) => a.title === 'Plan a repair that cuts the damage out').map((a) => a.disabled);
+  expect(of(`${damaged}\n${winch}`)).toEqual([undefined]);
+  expect(of(`${damaged}\n${winch.replace('  width    230 mm\n', '')}`)).toEqual(['drum width of `bow-winch` is not given: add `width`']);
+  expect(of(damaged.replace('}\n', ''))).toEqual(['`main` is not closed: add `}` where it ends']);
 });
 
 test('what typing formats is the line that is left, or the block that is closed', () => {

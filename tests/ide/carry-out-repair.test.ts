@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { codeActions } from '../../src-core/ide/code-actions.ts';
 import { Project } from '../../src-core/project.ts';
+import { formatFile } from '../../src-core/syntax/format.ts';
+import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
 import { cursorIn, day, type Cursor } from './cursor.ts';
 
 const rig = (steps: string, facts = ''): string => `line main {
@@ -44,14 +46,16 @@ test('cuts go from outboard inward, splices after them; the plan and its mention
   cut     at 9.4 m from inboard keep tail
   splice  tail inboard eye bury 72 d taper 24 d size 200 mm`)))!;
   expect(text).toContain(`  2026-06-21  damage     cut 2 strands at 8.4 m from inboard
-  2026-06-22  cut at 9.4 m from inboard keep tail
-  2026-06-22  cut at 7.6 m from inboard
-  2026-06-22  splice outboard eye thimble tube bury 72 d taper 24 d size 200 mm
-  2026-06-22  splice tail inboard eye bury 72 d taper 24 d size 200 mm
+  2026-06-22  cut        at 9.4 m from inboard keep tail
+  2026-06-22  cut        at 7.6 m from inboard
+  2026-06-22  splice     outboard eye thimble tube bury 72 d taper 24 d size 200 mm
+  2026-06-22  splice     tail inboard eye bury 72 d taper 24 d size 200 mm
 }
 `);
   expect(text).not.toContain('field-fix');
   expect(text).not.toContain('What we mean to do');
+  // What is left is what the formatter would write: one empty line where the repair stood.
+  expect(text).toBe(formatFile(text, topHeads));
   const project = new Project();
   project.set('a.rig', text);
   expect(project.findings('a.rig', day).filter((f) => f.severity === 'error').map((f) => f.code)).toEqual([]);
@@ -59,13 +63,13 @@ test('cuts go from outboard inward, splices after them; the plan and its mention
 
 test('a position from the far end is turned where the line was exact', () => {
   const text = carriedOut(cursorIn(rig('  cut at 20.6 m from outboard keep tail\n  cut at 22.4 m from outboard')))!;
-  expect(text).toContain('  2026-06-22  cut at 9.4 m from inboard keep tail\n  2026-06-22  cut at 7.6 m from inboard\n');
+  expect(text).toContain('  2026-06-22  cut        at 9.4 m from inboard keep tail\n  2026-06-22  cut        at 7.6 m from inboard\n');
 });
 
 test('where the line is known only between two lengths, a position from its far end is not rewritten', () => {
   const spliced = '  2026-06-01  cut  at 29 m from inboard\n  2026-06-01  splice  outboard eye bury 72 d';
   expect(carriedOut(cursorIn(rig('  cut at 10 m from outboard', spliced)))).toBeUndefined();
-  expect(carriedOut(cursorIn(rig('  cut at 10 m from inboard', spliced)))).toContain('cut at 10 m from inboard');
+  expect(carriedOut(cursorIn(rig('  cut at 10 m from inboard', spliced)))).toContain('cut        at 10 m from inboard');
 });
 
 test('a broken step is not carried out', () => {

@@ -7,21 +7,40 @@ const offered = (fixture: string): string[] => {
   const { project, path, offset } = cursorIn(fixture);
   return codeActions(project, path, { start: offset, end: offset }, day).filter((a) => a.kind === 'rewrite').map((a) => {
     const [edit] = a.edits;
-    return `${project.file(path)!.text.slice(edit!.start, edit!.end)} -> ${edit!.text}`;
+    expect(a.title.replace('about ', '')).toBe(`Write it as ${edit!.text}`);
+    return `${project.file(path)!.text.slice(edit!.start, edit!.end)} -> ${a.title.replace('Write it as ', '')}`;
   });
 };
 
 // The factors are exact by definition: NIST SP 811 (2008), app. B.
 test.each([
-  ['line a {\n  length  3$00 m\n}\n', ['30 m -> 98.42519685 ft']],
+  ['line a {\n  length  3$00 m\n}\n', ['30 m -> about 98.425 ft']],
   ['line a {\n  length  22 ft$0 6 in\n}\n', ['22 ft 6 in -> 6.858 m']],
-  ['line a {\n  breaking  20,00$00 lbf\n}\n', ['20,000 lbf -> 88.96443231 kN']],
-  ['shackle a {\n  wll  4.7$0 t\n}\n', ['4.7 t -> 10361.72632 lb', '4.7 t -> 5.180863161 short-ton']],
-  ['line a {\n  2026-01-01  damage  cut 1 strand at 8.4$0 m from inboard\n}\n', ['8.4 m -> 27.55905512 ft']],
+  ['line a {\n  diameter  1$00 mm\n}\n', ['10 mm -> about 0.3937 in']],
+  ['line a {\n  diameter  3/8$0 in\n}\n', ['3/8 in -> 9.525 mm']],
+  // A strength is rounded down, a load up.
+  ['line a {\n  breaking  20,00$00 lbf\n}\n', ['20,000 lbf -> about 88.96 kN']],
+  ['line a {\n  breaking  2,00$01 lbf\n}\n', ['2,001 lbf -> about 8.9 kN']],
+  ['line a {\n  2026-01-01  pulled  2,00$01 lbf\n}\n', ['2,001 lbf -> about 8.901 kN']],
+  ['vehicle a {\n  mass  2,65$00 kg\n}\n', ['2,650 kg -> about 5,842 lb']],
+  ['shackle a {\n  wll  4.7$0 t\n}\n', ['4.7 t -> about 10,361 lb', '4.7 t -> about 5.18 short-ton']],
+  ['line a {\n  2026-01-01  damage  cut 1 strand at 8.4$0 m from inboard\n}\n', ['8.4 m -> about 27.559 ft']],
   ['line a {\n  outboard  eye bury 7$02 d\n}\n', []],
   ['line a {\n  mater$0ial  HMPE\n}\n', []],
 ])('%j', (fixture, expected) => {
   expect(offered(fixture)).toEqual(expected);
+});
+
+test('a length keeps its value within half a millimetre', () => {
+  for (let n = 1; n < 400; n++) {
+    for (const [unit, factor] of [['mm', 1], ['cm', 10], ['m', 1000], ['in', 25.4], ['ft', 304.8]] as const) {
+      const text = `line a {\n  length  ${n * 0.37} ${unit}\n}\n`;
+      const [action] = codeActions(cursorIn(`$0${text}`).project, 'a.rig', { start: 20, end: 20 }, day).filter((a) => a.kind === 'rewrite');
+      const [number, to] = action!.edits[0]!.text.split(' ');
+      const after = Number(number!.replaceAll(',', '')) * ({ in: 25.4, ft: 304.8, mm: 1, m: 1000 } as Record<string, number>)[to!]!;
+      expect(Math.abs(after - n * 0.37 * factor), `${text}${number} ${to}`).toBeLessThanOrEqual(0.5);
+    }
+  }
 });
 
 test('what stands at a place is told of further on', () => {

@@ -68,7 +68,7 @@ test.each([['in column 0', ''], ['in a list', '   ']])('a brace that is forgotte
 
 test('text written into a fence begins as its lines do', () => {
   const [quoted] = rigFences('> ```rig\n> a {\n> }\n> ```\n');
-  expect(textInFence('\n\nb\n', quoted!, false)).toBe('\n> \n> b\n');
+  expect(textInFence('\n\nb\n', quoted!, false)).toBe('\n>\n> b\n');
   expect(textInFence('  # note\n', quoted!, true)).toBe('> # note\n');
   expect(textInFence('\nb', rigFences('```rig\n```\n')[0]!, false)).toBe('\nb');
 });

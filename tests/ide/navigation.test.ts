@@ -77,11 +77,19 @@ test('rename changes every place, in every file', () => {
 
 test.each([
   ['trunk', '`trunk` is the name of a strap already'],
-  ['2 lines', 'a name is letters and digits, joined by `-`, and begins with a letter'],
-  ['', 'a name is letters and digits, joined by `-`, and begins with a letter'],
+  ['2 lines', 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`'],
+  ['', 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`'],
+  ['a--b', 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`'],
+  ['-a', 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`'],
+  ['a'.repeat(201), 'a name has at most 200 characters'],
 ])('rename to %j is refused', (wanted, why) => {
   const { project, path, offset } = cursorIn(two);
   expect(renameAt(project, path, offset, day, wanted)).toEqual({ refused: why });
+});
+
+test.each(['main_3', 'řeka', '_a', 'a-2-b', 'a'.repeat(200)])('rename to %s is done', (wanted) => {
+  const { project, path, offset } = cursorIn(two);
+  expect(renameAt(project, path, offset, day, wanted)).toHaveProperty('edits.length', 3);
 });
 
 test('rename to a word of the language is refused', () => {

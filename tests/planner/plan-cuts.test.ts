@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { describePlan, planCuts, type CutChoices } from '../../src-core/assess/plan-cuts.ts';
 import { Assessing } from '../../src-core/assess/assessing.ts';
-import { cutOutFix, repairText } from '../../src-core/assess/repair-text.ts';
+import { cutOutText, repairText } from '../../src-core/assess/repair-text.ts';
 import { isUnknown } from '../../src-core/mechanics/derivation.ts';
 import { readDay } from '../../src-core/model/day.ts';
 import { Reader } from '../../src-core/model/scope.ts';
@@ -52,10 +52,11 @@ describe('one damaged stretch', () => {
 }
 `);
   });
-  test('the fix binds, and leaves what was planned', () => {
-    const { fix, text } = cutOutFix(piece, assessing, options)!;
-    const edit = fix.edits[0]!;
-    const after = judgedRig(damaged.slice(0, edit.place.end) + edit.text + damaged.slice(edit.place.end));
+  test('the text binds, and leaves what was planned', () => {
+    const found = cutOutText(piece, assessing, options)!;
+    if (isUnknown(found)) throw new Error(found.unknown.says);
+    const { text } = found;
+    const after = judgedRig(`${damaged}\n${text}`);
     expect(after.findings.filter((f) => f.severity === 'error').map((f) => f.code)).toEqual(['damage-left-in-service', 'damage-left-in-service']);
     const { assessed } = after.block('repair');
     if (assessed.kind !== 'repair') throw new Error('the repair was not assessed');
@@ -105,6 +106,6 @@ describe('what cannot be planned, and why', () => {
   test('a sound line needs no cut', () => {
     const { piece, assessing, choices } = planned(line(''));
     expect(known(choices).recommended.splices).toBe(0);
-    expect(cutOutFix(piece, assessing)).toBeUndefined();
+    expect(cutOutText(piece, assessing)).toBeUndefined();
   });
 });

@@ -173,6 +173,12 @@ describe('loads on links', () => {
     expect(wholeLine({ chunk, start: 5, end: 6 })).toEqual({ chunk, start: 4, end: 8 });
     expect(wholeLine({ chunk, start: 9, end: 9 })).toEqual({ chunk, start: 8, end: 11 });
   });
+
+  test.each([['a { def }\n', false], ['a {\n  def }\n', false], ['a { def\n}\n', false], ['a {\n  def  # {\n}\n', true]])('a brace on its line stays: %j', (text, taken) => {
+    const chunk = { text };
+    const place = { chunk, start: text.indexOf('def'), end: text.indexOf('def') + 3 };
+    expect(wholeLine(place)).toEqual(taken ? { chunk, start: 4, end: text.lastIndexOf('}') } : place);
+  });
 });
 
 describe('gear', () => {

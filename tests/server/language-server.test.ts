@@ -130,6 +130,29 @@ test('quick fixes are edits of the kinds that are asked for', async () => {
   expect(await ask(['refactor'])).toEqual([]);
 });
 
+test('each action is of its own kind, and kinds take in those below them', async () => {
+  await started({ ...pulling, textDocument: { codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } } } });
+  client.open(uri, text);
+  const ask = async (only?: string[]): Promise<string[]> => (await client.request<{ kind: string }[]>('textDocument/codeAction', { textDocument: { uri }, range: range(7, 34, 38), context: { diagnostics: [], ...(only === undefined ? {} : { only }) } })).map((a) => a.kind);
+  client.change(uri, 2, { range: range(7, 34, 38), text: '46 cm' }, { range: range(16, 15, 15), text: '\n}\n\nrepair r on main {\n  splice  outboard eye bury 46 cm' });
+  const line = 20;
+  const at = async (only?: string[]): Promise<string[]> => (await client.request<{ kind: string }[]>('textDocument/codeAction', { textDocument: { uri }, range: range(line, 28, 28), context: { diagnostics: [], ...(only === undefined ? {} : { only }) } })).map((a) => a.kind);
+  expect(new Set(await at())).toEqual(new Set(['quickfix', 'refactor.rewrite']));
+  expect(new Set(await at(['quickfix']))).toEqual(new Set(['quickfix']));
+  for (const kind of ['refactor', 'refactor.rewrite']) expect(new Set(await at([kind]))).toEqual(new Set(['refactor.rewrite']));
+  expect(await at([''])).toEqual(await at());
+  expect(await at(['refactor.rewrite.more'])).toEqual([]);
+  expect(await ask(['source.organizeImports'])).toEqual([]);
+});
+
+test.each([[true, ['drum width of `bow-winch` is not given: add `width`']], [false, []]])('what cannot be done is told with its reason, where a client shows it: %s', async (disabledSupport, reasons) => {
+  await started({ ...pulling, textDocument: { codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } }, disabledSupport } } });
+  client.open(uri, text.replace('taper 24 d\n', 'taper 24 d\n  2026-06-21  damage  cut 2 strands at 8.4 m from inboard\n').replace('  width    230 mm\n', ''));
+  const actions = await client.request<{ title: string; edit?: unknown; disabled?: { reason: string } }[]>('textDocument/codeAction', { textDocument: { uri }, range: range(8, 24, 24), context: { diagnostics: [] } });
+  expect(actions.filter((a) => a.title.startsWith('Plan')).map((a) => a.disabled?.reason)).toEqual(reasons);
+  for (const action of actions) expect(action.edit === undefined).toBe(action.disabled !== undefined);
+});
+
 test('semantic tokens in full, as a difference, and of a stretch', async () => {
   await started();
   client.open(uri, text);
