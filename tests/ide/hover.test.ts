@@ -91,3 +91,22 @@ test('between statements, in comments and outside the file there is nothing', ()
 test('a reason that sets a finding aside explains the finding', () => {
   expect(lead('# allow bury-too-sh$0ort: an old splice, watched\nline m {\n}\n')).toContain('**bury-too-short**');
 });
+
+const turned = (route: string, cursor: string): string => {
+  const gear = 'block snatch {\n  sheave  100 mm\n  wll     10 t\n}\n\nshackle bow {\n  wll  6 t\n}\n\nanchor fir {\n  kind     tree\n  holding  200 kN "tested"\n}\n';
+  return `${winch}${line}}\n\n${gear}\nchain reach {\n  ${route.replace(cursor, `$0${cursor}`)}\n}\n`;
+};
+
+test('a link behind the block at which the line turns carries the pull twice', () => {
+  // The winch pulls 42 kN at most, and both parts of the line pull on what holds the block.
+  const text = hover(turned('main -> snatch -> bow -> fir', 'bow'));
+  expect(text.split('\n')[0]).toMatch(/^\*\*bow: load 84 kN, .*58\.8 kN\*\*/);
+  expect(text).toContain('84 kN on it, above the limit given by its marking');
+  expect(text).toContain('The line turns here, so the load is twice the most that');
+});
+
+test('a link of which more may be known to the worse is not judged', () => {
+  // The eye of the line lies on the eye of another: rope on rope has no published figure.
+  const other = 'line tail {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    10 m\n  breaking  900 kN\n  inboard   eye bury 72 d taper 24 d\n  outboard  eye bury 72 d taper 24 d\n}\n';
+  expect(hover(`${turned('main outboard -> tail inboard', 'tail').replace('thimble tube ', '')}\n${other}`)).toContain('not judged, because');
+});
