@@ -90,6 +90,10 @@ test.each(['mass 1,234.50 kg', 'length 22 ft 6 in', 'diameter 3/8 in', 'flange 6
   expect(format(`x y {\n  ${statement}\n}\n`)).toContain(statement.replace(' ', '  '));
 });
 
+test('a brace below its head stays there, and its block is laid out', () => {
+  expect(format('winch w # in front\n{\nrated 42 kN\n}\n')).toBe('winch w  # in front\n{\n  rated  42 kN\n}\n');
+});
+
 test('line breaks are of one kind, the first one of the file', () => {
   expect(format('winch w {\r\nrated 42 kN\n}\r')).toBe('winch w {\r\n  rated  42 kN\r\n}\r\n');
   expect(format('winch w {\rrated 42 kN\r}')).toBe('winch w {\n  rated  42 kN\n}\n');
