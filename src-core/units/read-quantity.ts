@@ -102,7 +102,8 @@ function unknownUnit(lexemes: readonly Lexeme[], at: number, piece: Piece, wante
     return { used: piece.used + 1, problem: { ...said, span: both, message: `\`${word} ${next!.text}\` is not a unit`, help: `did you mean \`${ton}\`?`, replace: ton } };
   }
   const near = unitMeant(word, wanted);
-  const help = near !== undefined ? `did you mean \`${near}\`?` : `write a unit such as ${wanted === undefined ? 'm, mm, ft, in, kN, lbf, kg, lb, d or deg' : listUnits(wanted)}`;
+  const list = wanted === undefined ? 'm, mm, ft, in, kN, lbf, kg, lb, d or deg' : listUnits(wanted);
+  const help = near !== undefined ? `did you mean \`${near}\`?` : list === '' ? 'write the number alone' : `write a unit such as ${list}`;
   return { used: piece.used, problem: { ...said, help, ...(near === undefined ? {} : { replace: near }) } };
 }
 

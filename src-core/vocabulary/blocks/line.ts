@@ -110,7 +110,7 @@ export const lineBlock = defineBlock({
     statement('diameter', 'Nominal diameter of the line.', [quantity('diameter', measures.lineDiameter)], 'diameter  10 mm', { needed: 'layers on the drum, bury in diameters', foundOn: 'the tag or the spool' }),
     statement('length', 'Finished length, end to end, as it was fitted.', [quantity('length', measures.lineLength)], 'length  30 m', { needed: 'layers on the drum, reach, stations' }),
     statement('breaking', 'Breaking strength of new line, from the tag. Nothing stands in for it: without it no load on the line is judged.', [quantity('breaking', measures.breaking)], 'breaking  92 kN', { needed: 'every load on the line', foundOn: 'the tag or the maker\'s data' }),
-    statement('working', 'Working limit (WLL) of the line, where its maker gives one.', [quantity('working', measures.working)], 'working  18 kN'),
+    statement('working', 'Working limit (WLL) of the line, where its maker gives one.', [quantity('working', measures.lineWorking)], 'working  18 kN'),
     statement('inboard', 'How the end at the drum is made.', [choice('form', endForms), ...eyeParts], 'inboard  lug'),
     statement('outboard', 'How the outer end is made.', [choice('form', endForms), ...eyeParts], 'outboard  eye thimble tube bury 72 d taper 24 d'),
     statement('stored', 'Where the line lives between pulls.', [choice('stored', { outdoors: 'on the vehicle, in sun and weather', covered: 'on the vehicle, under a cover', indoors: 'in a bag or a shed' })], 'stored  covered'),
