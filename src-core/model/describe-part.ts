@@ -42,7 +42,7 @@ export function describePart(part: Part): string {
     case 'new-name':
       return 'a name';
     case 'name':
-      return `the name of a ${part.of.slice(0, 3).join(' or ')}`;
+      return `the name of ${/^[aeiou]/.test(part.of[0]!) ? 'an' : 'a'} ${part.of.slice(0, 3).join(' or ')}`;
     case 'quantity':
       return describeMeasure(part.measure);
     case 'count':

@@ -83,10 +83,12 @@ function isBlockHead(text: string, at: number, topHeads: ReadonlySet<string>): b
 
 /** Whether the next thing that is said from `at` on is a brace that opens a block. */
 function opensAt(text: string, at: number): boolean {
-  const space = /(?:[ \t\r\n]|#[^\r\n]*)*/y;
-  space.lastIndex = at;
-  space.exec(text);
-  return text.charCodeAt(space.lastIndex) === 123;
+  for (let i = at; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c === 35) while (i + 1 < text.length && text.charCodeAt(i + 1) !== LF && text.charCodeAt(i + 1) !== CR) i++;
+    else if (c !== 32 && c !== 9 && c !== LF && c !== CR) return c === 123;
+  }
+  return false;
 }
 
 /** Offset behind the text in quotes that begins at `start`, as the lexer takes it. */

@@ -11,6 +11,8 @@ export const measures = {
   working: { kind: 'working limit', load: true, min: 250, max: 10_000 * kN, example: '4.7 t' },
   lineWorking: { kind: 'working limit', load: true, min: 500, max: 10_000 * kN, example: '18 kN' },
   load: { kind: 'load', load: true, above: 0, max: 10_000 * kN, example: '31 kN' },
+  weight: { kind: 'load', load: true, min: 490, max: 10_000 * kN, example: '2,650 kg' },
+  pull: { kind: 'load', load: true, min: 100, max: 10_000 * kN, example: '31 kN' },
   holding: { kind: 'holding power', load: true, above: 0, max: 10_000 * kN, example: '30 kN' },
   lineLength: { kind: 'length', above: 0, max: 2000, example: '30 m' },
   gearLength: { kind: 'length', above: 0, max: 200, example: '3 m' },

@@ -217,6 +217,9 @@ describe('quantities', () => {
     ['shackle s {\n  wll  250 N\n  breaking  500 N\n}\n', []],
     ['strap s {\n  wll  249 N\n  breaking  499 N\n}\n', ['`wll`', '`breaking`']],
     ['vehicle v {\n  mass  50 kg\n  point  bow rated 250 N\n}\n', []],
+    ['pull p with w {\n  load  2.650 kg\n  resistance  9.000 N\n}\n', ['`load`', '`resistance`']],
+    ['pull p with w {\n  load  50 kg\n  resistance  100 N\n}\n', []],
+    [line('2026-02-14  pulled 31.000 N'), ['`pulled`']],
     ['vehicle v {\n  mass  2.650 kg\n  point  bow rated 4.700 kg\n}\n', ['`mass`', '`rated`']],
   ])('least loads: %j', (text, refused) => expect(problemsOf(text).map((p) => /value-out-of-range: (`[a-z]+`)/.exec(p)?.[1])).toEqual(refused));
 

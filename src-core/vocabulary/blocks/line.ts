@@ -140,7 +140,7 @@ export const lineBlock = defineBlock({
     ], '2026-06-22  mended  pulled at 12 m from inboard', { many: true }),
     statement('washed', 'The line is washed.', [name('piece', ['line', 'piece'], { optional: true }), note()], '2026-03-01  washed', { many: true }),
     reversed('2026-03-01  reversed'),
-    statement('pulled', 'A pull worth remembering: its load.', [quantity('load', measures.load), name('piece', ['line', 'piece'], { optional: true }), note()], '2026-02-14  pulled  31 kN', { many: true }),
+    statement('pulled', 'A pull worth remembering: its load.', [quantity('load', measures.pull), name('piece', ['line', 'piece'], { optional: true }), note()], '2026-02-14  pulled  31 kN', { many: true }),
     statement('heated', 'The line, or part of it, got hot.', [quantity('temperature', measures.temperature), at(true, { optional: true }), name('piece', ['line', 'piece'], { optional: true }), note()], '2026-02-14  heated  70 degC', { many: true }),
     statement('spooled', 'The line is wound onto the drum again.', [choice('tightness', { tight: 'under load, layer by layer', slack: 'without load' }), maybe('under', 'the load it was wound under', [quantity('load', measures.load)]), note()], '2026-02-14  spooled  tight under 230 kgf', { many: true }),
     statement('retired', 'The line or a piece is taken out of use for good.', [name('piece', ['line', 'piece'], { optional: true }), note('why')], '2026-09-01  retired  "melted at the fairlead"', { many: true }),
