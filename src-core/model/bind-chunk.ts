@@ -151,7 +151,7 @@ class ChunkBinder {
     const heads = block.statements.map((s) => s.head);
     const near = head.kind === 'word' ? didYouMean(head.text, heads) : undefined;
     if (head.kind === 'word') brokenHeads.add(near ?? head.text);
-    const list = heads.length > 0 ? `\`${block.head}\` knows ${heads.join(', ')}` : 'this block takes routes only';
+    const list = heads.length > 0 ? `\`${block.head}\` knows ${heads.join(', ')}${block.headless === undefined ? '' : ', and routes whose links are joined with `->`'}` : 'this block takes routes only';
     this.#report('unknown-statement', head, `\`${clip(head.text)}\` is not a statement of \`${block.head}\``, near === undefined ? list : `did you mean \`${near}\`?`, near === undefined ? undefined : this.#correct(head, near));
     return undefined;
   }

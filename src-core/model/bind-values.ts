@@ -74,6 +74,8 @@ export class ValueBinder {
   }
 
   #failed = false;
+  /** A word was not understood: what hangs on it may not be understood either. */
+  #unread = false;
 
   /** Returns the required parts that did not come. */
   #bindParts(parts: readonly Part[], outermost: boolean, subject: string): Part[] {
@@ -157,6 +159,7 @@ export class ValueBinder {
           this.#break(part.key);
           const before = wordBefore(this.#reading, part, token, parts, subject);
           if (before !== undefined) this.#failed = true;
+          else this.#unread = true;
           this.#slip(before ?? unknownWord(token, Object.keys(part.of), subject));
         }
         return;
@@ -241,7 +244,13 @@ export class ValueBinder {
   #quantity(measure: Measure, subject: string): BoundQuantity | undefined {
     const read = readQuantity(this.#tokens, this.#at, (word) => this.#words.has(word), dimensionsOf(measure));
     if (read === undefined) return undefined;
+    const own = this.#tokens.slice(this.#at, this.#at + read.used);
     this.#at += read.used;
+    // With a character inside that was passed over, as in `2½ in` and `6 - 1/4 in`, it is another number; that character has its message.
+    if (own.some((token, i) => i > 0 && this.#chunk.text.slice(own[i - 1]!.end, token.start).trim() !== '')) {
+      this.#failed = true;
+      return undefined;
+    }
     const expected: Dimension = kinds[measure.kind].dimension;
     const problem = read.problem;
     if (problem !== undefined) {
@@ -276,10 +285,23 @@ export class ValueBinder {
   #bareNumber(measure: Measure, span: Span, value: number, subject: string): void {
     const mark = this.#chunk.text.charAt(span.end);
     const inchMark = mark === '"';
+    const next = this.#tokens[this.#at];
+    const written = this.#text(span);
+    if (next !== undefined && next.kind === 'number' && /^[1-9]\d{0,2}$/.test(written) && /^\d{3}(?:\.\d+)?$/.test(next.text)) {
+      this.#failed = true;
+      const thousands = `${written},${next.text}`;
+      const both = { start: span.start, end: next.end };
+      return this.#report('bad-number', both, `${subject} is ${this.#text(both)}, two numbers with a space between`, `for thousands write \`${thousands}\` or \`${written}${next.text}\``, [{ title: `Write \`${thousands}\``, edits: [{ place: this.place(both), text: thousands }] }]);
+    }
+    // A decimal comma has a message of its own.
+    if (mark === ',' && next?.start === span.end + 1) {
+      this.#failed = true;
+      return;
+    }
     if (/^["'’′″”]$/.test(mark)) {
       this.#failed = true;
       // A mark that begins no text has a message of its own.
-      if (this.#tokens[this.#at]?.kind !== 'string') return;
+      if (next?.kind !== 'string') return;
     }
     const fixes: Fix[] = inchMark
       ? [{ title: 'Write `in` for inches', edits: [{ place: this.place({ start: span.end, end: span.end + 1 }), text: ' in' }] }]
@@ -435,7 +457,7 @@ export class ValueBinder {
 
   #unexpected(token: Token, parts: readonly Part[], unnamed: boolean): void {
     this.#failed = true;
-    if (token.kind === 'open-string') return;
+    if (token.kind === 'open-string' || this.#unread) return;
     if (unnamed && (token.kind === 'number' || token.kind === 'fraction' || token.kind === 'date')) return this.#slip(notAName(this.#reading));
     if (parts[0]?.part !== 'new-name' && isProse(this.#reading, parts.filter((part) => !('key' in part && this.values.has(part.key))))) {
       const slip = unquoted(this.#reading, token);

@@ -181,7 +181,7 @@ function checkTokens(tokens: readonly Token[], text: string, problems: SyntaxPro
   for (let i = 0; i < tokens.length; i++) {
     const token = tokens[i]!;
     const next = tokens[i + 1];
-    if (token.kind === 'open-string') problems.push(unclosedQuote(token, tokens[i - 1]));
+    if (token.kind === 'open-string') problems.push(unclosedQuote(token, text, tokens[i - 2], tokens[i - 1]));
     if (token.kind !== 'bad') {
       usable.push(token);
       continue;
@@ -193,16 +193,31 @@ function checkTokens(tokens: readonly Token[], text: string, problems: SyntaxPro
       if (!reported) problems.push({ code: 'stray-character', ...span, message: `\`${written.replace(/\s+/, ' ')}\` is not an arrow`, help: 'the arrow is `->`, without a space', fix: { title: 'Write `->`', ...span, text: '->', mechanical: true } });
       usable.push({ kind: 'arrow', text: written, ...span });
       if (inTwo) i++;
-    } else if (!reported) problems.push({ code: 'stray-character', ...describeBad(token) });
+    } else if (!reported) problems.push({ code: 'stray-character', ...(inNumber(tokens[i - 1], token, next) ?? describeBad(token)) });
     reported = true;
   }
   return usable;
 }
 
-function unclosedQuote(token: Token, before: Token | undefined): SyntaxProblem {
+function unclosedQuote(token: Token, text: string, whole: Token | undefined, before: Token | undefined): SyntaxProblem {
   const said = { code: 'unclosed-quote' as const, start: token.start, end: token.end, message: 'this text has no closing quote' };
   if (before?.end !== token.start || (before.kind !== 'number' && before.kind !== 'fraction')) return { ...said, help: 'add `"` at the end of the line' };
-  return { ...said, help: `write \`in\` for inches: ${before.text} in`, fix: { title: 'Write `in` for inches', start: token.start, end: token.start + 1, text: ' in' } };
+  return { ...said, help: `write \`in\` for inches: ${text.slice((before.kind === 'fraction' && whole?.kind === 'number' ? whole : before).start, before.end)} in`, fix: { title: 'Write `in` for inches', start: token.start, end: token.start + 1, text: ' in' } };
+}
+
+const fractions: Readonly<Record<string, string>> = { '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8' };
+
+/** A decimal comma, and a fraction in one character. */
+function inNumber(before: Token | undefined, token: Token, next: Token | undefined): Omit<SyntaxProblem, 'code'> | undefined {
+  const behind = before?.kind === 'number' && before.end === token.start ? before : undefined;
+  const fraction = fractions[token.text];
+  if (fraction !== undefined) {
+    const written = behind === undefined ? fraction : ` ${fraction}`;
+    return { start: token.start, end: token.end, message: `\`${token.text}\` means nothing here`, help: `write it as \`${(behind?.text ?? '') + written}\``, fix: { title: `Write \`${fraction}\``, start: token.start, end: token.end, text: written } };
+  }
+  if (token.text !== ',' || behind === undefined || next?.kind !== 'number' || next.start !== token.end) return undefined;
+  const decimal = `${behind.text}.${next.text}`;
+  return { start: token.start, end: token.end, message: '`,` means nothing here', help: `write a decimal with a point: ${decimal}`, ...(/^[+-]?\d+\.\d+$/.test(decimal) ? { fix: { title: `Write \`${decimal}\``, start: token.start, end: token.end, text: '.' } } : {}) };
 }
 
 function describeBad(token: Token): Omit<SyntaxProblem, 'code'> {

@@ -100,6 +100,11 @@ describe('a broken line costs that line and nothing else', () => {
     ['working  9.50 lbf', '«9.50 lbf» value-out-of-range: `working` is 9.50 lbf; it must not be below 113 lbf | correct the number or its unit'],
     ['working  20k lbf', '«k» unknown-unit: `k` is not a unit | write the thousands out: 20,000 lbf'],
     ['length  30,000 m', '«30,000 m» value-out-of-range: `length` is 30,000 m; it must be at most 2,000 m | a comma marks thousands: for decimals write `30.000`'],
+    ['length  9 500 mm', '«9 500» bad-number: `length` is 9 500, two numbers with a space between | for thousands write `9,500` or `9500`'],
+    ['length  4,7 m', '«,» stray-character: `,` means nothing here | write a decimal with a point: 4.7'],
+    ['length  2½ in', '«½» stray-character: `½` means nothing here | write it as `2 1/2`'],
+    ['length  2-1/2"', '«"» unclosed-quote: this text has no closing quote | write `in` for inches: 2-1/2 in'],
+    ['2026-06-21  spooled hard and fast', '«hard» unknown-word: `hard` is not a word that `spooled` knows | write one of tight, slack'],
     ['length  30"', '«"» unclosed-quote: this text has no closing quote | write `in` for inches: 30 in'],
     ['2026-02-31  inspected', '«2026-02-31» bad-date: 2026-02-31 is not a day of the calendar | write a date as year-month-day, such as 2026-06-21'],
     ['2026-6-1  inspected', '«2026-6-1» bad-date: 2026-6-1 has a month or a day of one digit | write both with two digits: 2026-06-01'],
@@ -135,6 +140,10 @@ describe('a broken line costs that line and nothing else', () => {
     expect([...first(line('length  30 kg')).statements.find((s) => s.definition.head === 'length')!.broken]).toEqual(['length']);
   });
 
+  test('a number with a character in it is no value', () => {
+    for (const written of ['2½ in', '6 - 1/4 in', '4,7 m', '9 500 mm']) expect(valueOf(line(`length  ${written}`), 'length')).toBeUndefined();
+  });
+
   test('a statement that stands twice counts once, the first time', () => {
     expect(problemsOf(line('diameter  11 mm'))).toEqual(['«diameter  11 mm» repeated-statement: `diameter` stands twice in `main` | keep one of them; the first one is used']);
     expect(valueOf(line('diameter  11 mm'), 'diameter')).toMatchObject({ value: 0.01 });
@@ -160,6 +169,7 @@ describe('a broken head costs its block and nothing else', () => {
     ['vehicle old truck {\n}\n', ['«truck» unexpected-value: the name in `vehicle` is several words | a name is one word, such as `old-truck`; put prose into "..."']],
     ['winch 1front {\n}\n', ['«1front» unexpected-value: `1front` cannot be the name of a `winch` | a name begins with a letter, such as `front-1`']],
     ['kit {\n}\n', ['«kit» missing-value: `kit` lacks a name | write it like `kit bag {`']],
+    ['chain c {\n  a, b\n}\n', ['«a» unknown-statement: `a` is not a statement of `chain` | `chain` knows out, with, and routes whose links are joined with `->`', '«,» stray-character: `,` means nothing here | write values with spaces between; a comma belongs inside a number, such as 9,500']],
     ['chain c {\n  a - > b\n}\n', ['«- >» stray-character: `- >` is not an arrow | the arrow is `->`, without a space']],
     ['winch w {\n  rated  42 kN at layer 1 at layer 2\n}\n', ['«at layer 2» unexpected-value: `at` stands twice in `rated` | keep one of them; the first one is used']],
     ['vehicle v {\n  point  bow rated 4.7\n}\n', ['«4.7» bare-number: `rated` in `point` is 4.7 without a unit | write a load as a force or a mass, such as 4.7 t']],
