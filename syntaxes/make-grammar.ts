@@ -36,7 +36,7 @@ const fraction = '[+-]?\\d+\\/\\d+';
 export function makeGrammar({ blocks, statements, entries, words, units }: GrammarWords): Pattern {
   const quantity: Pattern = {
     name: 'meta.quantity.rig',
-    match: `${notInName}((?:\\d+[ \\t]+)?${fraction}|${number})(?:[ \\t]*(${anyOf(units)})${endOfName})?`,
+    match: `${notInName}((?:\\d+(?:[ \\t]+|(?=-\\d)))?${fraction}|${number})(?:[ \\t]*(${anyOf(units)})${endOfName})?`,
     captures: {
       1: { name: 'constant.numeric.rig' },
       2: { name: 'keyword.other.unit.rig' },

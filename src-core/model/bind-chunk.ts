@@ -8,6 +8,7 @@ import { ValueBinder } from './bind-values.ts';
 import type { Allowance, BoundBlock, BoundChunk, BoundStatement, BoundUse, Fix, Problem } from './bound.ts';
 import { fitted } from '../base/fitted.ts';
 import { clip } from './describe-part.ts';
+import { otherDate } from './day.ts';
 
 const bound = new WeakMap<Chunk, BoundChunk>();
 const noHeads: ReadonlySet<string> = new Set();
@@ -27,6 +28,8 @@ class ChunkBinder {
   readonly #problems: Problem[] = [];
   readonly #blocks: BoundBlock[] = [];
   readonly #uses: BoundUse[] = [];
+  /** Prose and dates that are not read as values: a character in them is no further problem. */
+  readonly #passedOver: Span[] = [];
 
   constructor(chunk: Chunk) {
     this.#chunk = chunk;
@@ -34,8 +37,11 @@ class ChunkBinder {
 
   bind(): BoundChunk {
     const { tree } = this.#chunk;
-    for (const problem of tree.problems) this.#problems.push({ code: problem.code, place: this.#place(problem), message: problem.message, help: problem.help });
     for (const statement of tree.statements) this.#top(statement);
+    for (const { code, message, help, fix, ...span } of tree.problems) {
+      if (code === 'stray-character' && this.#passedOver.some((over) => over.start <= span.start && span.end <= over.end)) continue;
+      this.#report(code, span, message, help, fix && [{ title: fix.title, edits: [{ place: this.#place(fix), text: fix.text }], ...(fix.mechanical ? { mechanical: true as const } : {}) }]);
+    }
     const allowances = this.#allowances();
     this.#problems.sort((a, b) => a.place.start - b.place.start);
     return { chunk: this.#chunk, blocks: fitted(this.#blocks), uses: fitted(this.#uses), problems: fitted(this.#problems), allowances: fitted(allowances) };
@@ -83,7 +89,7 @@ class ChunkBinder {
 
   #block(definition: BlockDefinition, statement: Statement): void {
     const head = statement.tokens[0]!;
-    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(1), definition.head, definition.header, this.#problems);
+    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(1), definition.head, definition.header, this.#problems, definition.example.split('\n', 1)[0]);
     const whole = { start: head.start, end: statement.tokens.at(-1)!.end };
     binder.bindAll(definition.header, whole);
     const named = binder.values.get('name');
@@ -105,6 +111,7 @@ class ChunkBinder {
           message: `\`${result.definition.head}\` stands twice in \`${name?.name ?? definition.head}\``,
           help: 'keep one of them; the first one is used',
           related: [{ place: before.place, message: 'the first one' }],
+          fixes: [{ title: 'Remove the second one', edits: [{ place: this.#place(lineOf(this.#chunk.text, result.place)), text: '' }] }],
         });
         continue;
       }
@@ -134,6 +141,7 @@ class ChunkBinder {
     const definition = head.kind === 'word' ? statementNamed(block, head.text) : undefined;
     if (definition !== undefined) return this.#values(definition, statement, 1, head.text);
     if (block.headless !== undefined && statement.tokens.some((t) => t.kind === 'arrow')) return this.#values(block.headless, statement, 0, 'route');
+    if (block.entries !== undefined && this.#otherDate(head, brokenHeads)) return undefined;
     const dated = head.kind === 'word' ? entryNamed(block, head.text) : undefined;
     if (dated !== undefined) {
       brokenHeads.add(head.text);
@@ -143,9 +151,21 @@ class ChunkBinder {
     const heads = block.statements.map((s) => s.head);
     const near = head.kind === 'word' ? didYouMean(head.text, heads) : undefined;
     if (head.kind === 'word') brokenHeads.add(near ?? head.text);
-    const list = heads.length > 0 ? `\`${block.head}\` knows ${heads.join(', ')}` : 'this block takes routes only';
+    const list = heads.length > 0 ? `\`${block.head}\` knows ${heads.join(', ')}${block.headless === undefined ? '' : ', and routes whose links are joined with `->`'}` : 'this block takes routes only';
     this.#report('unknown-statement', head, `\`${clip(head.text)}\` is not a statement of \`${block.head}\``, near === undefined ? list : `did you mean \`${near}\`?`, near === undefined ? undefined : this.#correct(head, near));
     return undefined;
+  }
+
+  /** Reports a date that is written in another way; true when one begins at `head`. */
+  #otherDate(head: Span, brokenHeads: Set<string>): boolean {
+    const found = otherDate(this.#chunk.text.slice(head.start, head.start + 40));
+    if (found === undefined) return false;
+    const span = { start: head.start, end: head.start + found.written.length };
+    this.#passedOver.push(span);
+    brokenHeads.add('logbook');
+    const { meant } = found;
+    this.#report('bad-date', span, `${found.written} is not how a date is written here`, `write it year-month-day, ${meant === undefined ? 'such as 2026-06-21' : meant}`, meant === undefined ? undefined : [{ title: `Write \`${meant}\``, edits: [{ place: this.#place(span), text: meant }] }]);
+    return true;
   }
 
   #entry(block: BlockDefinition, statement: Statement, brokenHeads: Set<string>): BoundStatement | undefined {
@@ -174,9 +194,10 @@ class ChunkBinder {
   }
 
   #values(definition: StatementDefinition, statement: Statement, skip: number, subject: string): BoundStatement {
-    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(skip), subject, definition.parts, this.#problems);
+    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(skip), subject, definition.parts, this.#problems, definition.example.replace(/ {2,}/g, ' '));
     const whole = { start: statement.start, end: statement.tokens.at(-1)!.end };
     binder.bindAll(definition.parts, whole);
+    if (binder.prose !== undefined) this.#passedOver.push(binder.prose);
     return { definition, statement, place: this.#place(whole), values: binder.values, broken: binder.broken };
   }
 
@@ -204,6 +225,15 @@ class ChunkBinder {
     }
     return found.reverse();
   }
+}
+
+/** A statement with its line, when it stands alone on it. */
+function lineOf(text: string, span: Span): Span {
+  const start = lineStartBefore(text, span.start);
+  const behind = /[ \t]*(?:\r\n|\n|\r)/y;
+  behind.lastIndex = span.end;
+  const end = behind.exec(text);
+  return text.slice(start, span.start).trim() === '' && end !== null ? { start, end: behind.lastIndex } : { start: span.start, end: span.end };
 }
 
 function firstNonSpace(text: string, from: number): number {

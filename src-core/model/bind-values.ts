@@ -3,15 +3,15 @@ import type { Place, Span } from '../base/span.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import type { Token } from '../syntax/tree.ts';
 import { kinds, type Dimension } from '../units/dimension.ts';
-import { exactly } from '../units/amount.ts';
-import { printAmount } from '../units/print.ts';
 import { describeDimension, readNumber, readQuantity } from '../units/read-quantity.ts';
 import { standardGravity, unitNamed, unitsOf } from '../units/unit-table.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import type { Measure, Part } from '../vocabulary/shape.ts';
 import { clip, describeMeasure, describePart, examplePart, lineWords } from './describe-part.ts';
 import type { BoundEnd, BoundLink, BoundQuantity, BoundValue, Fix, Problem } from './bound.ts';
-import { readDay } from './day.ts';
+import { dateMeant, readDay } from './day.ts';
+import { dimensionsOf, pointForComma, rangePassed, saidLimit, unitsForBare } from './quantity-advice.ts';
+import { isMisspeltChoice, isPositional, isProse, notAName, unexpected, unknownWord, unquoted, wordBefore, type Reading, type Slip } from './slips.ts';
 
 /** Most statements are whole, and share this. */
 const nothing: ReadonlySet<string> = new Set();
@@ -25,15 +25,19 @@ export class ValueBinder {
   readonly #subject: string;
   readonly #problems: Problem[];
   readonly #words: ReadonlySet<string>;
+  readonly #example: string;
+  /** Prose without quotes: whatever is wrong within it is part of the same slip. */
+  prose: Span | undefined;
   #at = 0;
 
-  /** `subject` names the statement in messages; `end` is where a missing value would stand. */
-  constructor(chunk: Chunk, tokens: readonly Token[], subject: string, parts: readonly Part[], problems: Problem[]) {
+  /** `subject` names the statement in messages; `example` is how a whole one is written. */
+  constructor(chunk: Chunk, tokens: readonly Token[], subject: string, parts: readonly Part[], problems: Problem[], example = '') {
     this.#chunk = chunk;
     this.#tokens = tokens;
     this.#subject = subject;
     this.#problems = problems;
     this.#words = lineWords(parts);
+    this.#example = example;
   }
 
   /** The parts that were written wrong or not at all. */
@@ -56,23 +60,28 @@ export class ValueBinder {
 
   /** Reads everything; a token that fits nothing is reported once and ends the statement. */
   bindAll(parts: readonly Part[], whole: Span): void {
-    const missing = this.#bindParts(parts, true);
+    const missing = this.#bindParts(parts, true, `\`${this.#subject}\``);
     const token = this.#tokens[this.#at];
-    if (token !== undefined && !this.#failed) this.#unexpected(token, parts);
+    const unnamed = missing.find((part) => part.part === 'new-name');
+    if (token !== undefined && !this.#failed) this.#unexpected(token, parts, unnamed !== undefined);
     for (const part of missing) {
       this.#break('key' in part ? part.key : '');
       if (this.#failed) continue;
       const end = this.#tokens.at(-1)?.end ?? whole.end;
-      this.#report('missing-value', { start: whole.start, end }, `\`${this.#subject}\` lacks ${describePart(part)}`, `write it like ${examplePart(part)}`);
+      this.#report('missing-value', { start: whole.start, end }, `\`${this.#subject}\` lacks ${describePart(part)}`, `write it like ${part === unnamed && this.#example !== '' ? `\`${this.#example}\`` : examplePart(part)}`);
     }
     if (this.#failed) for (const part of parts) if ('key' in part && !this.values.has(part.key)) this.#break(part.key);
   }
 
   #failed = false;
+  /** A word was not understood: what hangs on it may not be understood either. */
+  #unread = false;
 
   /** Returns the required parts that did not come. */
-  #bindParts(parts: readonly Part[], outermost: boolean): Part[] {
+  #bindParts(parts: readonly Part[], outermost: boolean, subject: string): Part[] {
     const pending = [...parts];
+    // With several numbers in a statement its name says too little.
+    const several = parts.filter((part) => part.part === 'quantity' || part.part === 'count').length > 1;
     while (this.#at < this.#tokens.length && !this.#failed) {
       const token = this.#tokens[this.#at]!;
       const index = pending.findIndex((part) => this.#canStart(part, token, pending));
@@ -81,7 +90,7 @@ export class ValueBinder {
       const passed = pending.findIndex((part, i) => i < index && isPositional(part));
       if (passed >= 0 && isPositional(pending[index]!) && !outermost) break;
       const part = pending.splice(index, 1)[0]!;
-      this.#bindPart(part, token);
+      this.#bindPart(part, token, several ? numberOf(part, subject) : subject, parts);
     }
     return pending.filter((part) => !('optional' in part && part.optional));
   }
@@ -92,6 +101,7 @@ export class ValueBinder {
       case 'name': {
         if (token.kind !== 'word') return false;
         if (part.optional !== true) return true;
+        if (part.part === 'name' && (isProse(this.#reading, pending) || isMisspeltChoice(this.#reading, pending))) return false;
         return !pending.some((other) => other !== part && ((other.part === 'choice' && Object.hasOwn(other.of, token.text)) || ((other.part === 'clause' || other.part === 'flag') && other.word === token.text) || (other.part === 'station' && (token.text === 'at' || token.text === 'from'))));
       }
       case 'quantity': {
@@ -123,7 +133,7 @@ export class ValueBinder {
     }
   }
 
-  #bindPart(part: Part, token: Token): void {
+  #bindPart(part: Part, token: Token, subject: string, parts: readonly Part[]): void {
     switch (part.part) {
       case 'new-name':
         this.#at++;
@@ -134,20 +144,23 @@ export class ValueBinder {
         this.values.set(part.key, { type: 'name', place: this.place(token), name: token.text, of: part.of });
         return;
       case 'quantity': {
-        const value = this.#quantity(part.measure, this.#subject);
+        const value = this.#quantity(part.measure, subject);
         if (value === undefined) this.#break(part.key);
         else this.values.set(part.key, value);
         return;
       }
       case 'count':
-        return this.#count(part, token);
+        return this.#count(part, token, subject);
       case 'choice':
         this.#at++;
         if (Object.hasOwn(part.of, token.text)) {
           this.values.set(part.key, { type: 'word', place: this.place(token), word: token.text });
         } else {
           this.#break(part.key);
-          this.#unknownWord(token, Object.keys(part.of));
+          const before = wordBefore(this.#reading, part, token, parts, subject);
+          if (before !== undefined) this.#failed = true;
+          else this.#unread = true;
+          this.#slip(before ?? unknownWord(token, Object.keys(part.of), subject));
         }
         return;
       case 'text':
@@ -167,7 +180,7 @@ export class ValueBinder {
           this.values.set(part.key, { type: 'word', place: this.place(token), word: token.text });
         } else {
           this.#break(part.key);
-          this.#report('unknown-word', token, `\`${clip(token.text)}\` is not a marking that \`${this.#subject}\` knows`, `write one such as \`${part.example}\``);
+          this.#report('unknown-word', token, `\`${clip(token.text)}\` is not a marking that ${subject} knows`, `write one such as \`${part.example}\``);
         }
         return;
       case 'flag':
@@ -176,7 +189,7 @@ export class ValueBinder {
         return;
       case 'clause': {
         this.#at++;
-        const missing = this.#bindParts(part.parts, false);
+        const missing = this.#bindParts(part.parts, false, `\`${part.word}\` in \`${this.#subject}\``);
         const last = this.#tokens[this.#at - 1] ?? token;
         this.values.set(`${part.key}:clause`, { type: 'clause', place: this.place({ start: token.start, end: last.end }) });
         for (const inner of missing) {
@@ -198,11 +211,14 @@ export class ValueBinder {
   /** The day of a date token, or undefined with a problem. */
   day(token: Token): number | undefined {
     const day = readDay(token.text);
-    if (day === undefined) this.#report('bad-date', token, `${clip(token.text)} is not a day of the calendar`, 'write a date as year-month-day, such as 2026-06-21');
-    return day;
+    if (day !== undefined) return day;
+    const meant = dateMeant(token.text);
+    if (meant === undefined) this.#report('bad-date', token, `${clip(token.text)} is not a day of the calendar`, 'write a date as year-month-day, such as 2026-06-21');
+    else this.#report('bad-date', token, `${clip(token.text)} has a month or a day of one digit`, `write both with two digits: ${meant}`, [{ title: `Write \`${meant}\``, edits: [{ place: this.place(token), text: meant }], mechanical: true }]);
+    return undefined;
   }
 
-  #count(part: Extract<Part, { part: 'count' }>, token: Token): void {
+  #count(part: Extract<Part, { part: 'count' }>, token: Token, subject: string): void {
     this.#at++;
     const value = token.kind === 'number' ? readNumber(token.text) : undefined;
     const next = this.#tokens[this.#at];
@@ -213,28 +229,35 @@ export class ValueBinder {
     } else if (next?.kind === 'symbol' || (next?.kind === 'word' && next.start === token.end && !this.#words.has(next.text))) {
       this.#failed = true;
       this.#break(part.key);
-      this.#report('wrong-dimension', { start: token.start, end: next.end }, `\`${this.#subject}\` takes a plain number${part.noun ? ` of ${part.noun[0]}` : ''}, not ${clip(token.text)} ${clip(next.text)}`, `write it like \`${examplePart(part).replaceAll('`', '')}\``);
+      this.#report('wrong-dimension', { start: token.start, end: next.end }, `${subject} takes a plain number${part.noun ? ` of ${part.noun[0]}` : ''}, not ${clip(token.text)} ${clip(next.text)}`, `write it like \`${examplePart(part).replaceAll('`', '')}\``);
       return;
     }
     const span = { start: token.start, end };
     if (value === undefined || !Number.isInteger(value) || value < part.min || value > part.max) {
       this.#break(part.key);
-      this.#report('value-out-of-range', span, `\`${this.#subject}\` is ${clip(token.text)}; a whole number from ${part.min} to ${part.max.toLocaleString('en')} is meant here`, 'correct the number');
+      this.#report('value-out-of-range', span, `${subject} is ${this.#text(span)}; a whole number from ${part.min} to ${part.max.toLocaleString('en')} is meant here`, 'correct the number');
       return;
     }
     this.values.set(part.key, { type: 'count', place: this.place(span), count: value });
   }
 
   #quantity(measure: Measure, subject: string): BoundQuantity | undefined {
-    const read = readQuantity(this.#tokens, this.#at, (word) => this.#words.has(word));
+    const read = readQuantity(this.#tokens, this.#at, (word) => this.#words.has(word), dimensionsOf(measure));
     if (read === undefined) return undefined;
+    const own = this.#tokens.slice(this.#at, this.#at + read.used);
     this.#at += read.used;
+    // With a character inside that was passed over, as in `2½ in` and `6 - 1/4 in`, it is another number; that character has its message.
+    if (own.some((token, i) => i > 0 && this.#chunk.text.slice(own[i - 1]!.end, token.start).trim() !== '')) {
+      this.#failed = true;
+      return undefined;
+    }
     const expected: Dimension = kinds[measure.kind].dimension;
     const problem = read.problem;
     if (problem !== undefined) {
+      const replaced = problem.replaceSpan ?? problem.span;
       // Another unit is another claim: only a slip of upper and lower case is put right unasked.
-      const spelling = problem.replace?.toLowerCase() === this.#chunk.text.slice(problem.span.start, problem.span.end).toLowerCase();
-      const fixes = problem.replace === undefined ? undefined : [{ title: `Write \`${problem.replace}\``, edits: [{ place: this.place(problem.span), text: problem.replace }], ...(spelling ? { mechanical: true as const } : {}) }];
+      const spelling = problem.replace?.toLowerCase() === this.#chunk.text.slice(replaced.start, replaced.end).toLowerCase();
+      const fixes = problem.replace === undefined ? undefined : [{ title: `Write \`${problem.replace}\``, edits: [{ place: this.place(replaced), text: problem.replace }], ...(spelling ? { mechanical: true as const } : {}) }];
       this.#report(problem.problem, problem.span, problem.message, problem.help, fixes);
       // The unit behind a number that cannot be read belongs to it and is not spoken of again.
       const next = this.#tokens[this.#at];
@@ -244,9 +267,7 @@ export class ValueBinder {
     if (read.quantity === undefined) {
       const value = read.number!;
       if (expected === 'count') return this.#inRange(measure, { type: 'quantity', place: this.place(read.span), value, kind: measure.kind, unit: unitsOf('ratio')[0]! }, subject);
-      const units = unitsOf(expected === 'force' && measure.load === true ? 'force' : expected);
-      const fixes = units.slice(0, 3).map((u): Fix => ({ title: `Write it in ${u.symbol} (${u.meaning})`, edits: [{ place: this.place({ start: read.span.end, end: read.span.end }), text: ` ${u.symbol}` }] }));
-      this.#report('bare-number', read.span, `\`${subject}\` is ${this.#text(read.span)} without a unit`, `write ${describeMeasure(measure)}`, fixes);
+      this.#bareNumber(measure, read.span, value, subject);
       return undefined;
     }
     const { value, dimension, unit } = read.quantity;
@@ -257,19 +278,45 @@ export class ValueBinder {
     if (dimension === 'diameters' && measure.diameters === true) return this.#inRange(measure, { ...base, value, inDiameters: true }, subject);
     if (dimension === 'ratio' && measure.share === true) return this.#inRange(measure, { ...base, value: Math.atan(value) }, subject);
     const hint = expected === 'force' && dimension === 'length' ? '' : expected === 'mass' && dimension === 'force' ? ': a mass is meant here, not a force' : '';
-    this.#report('wrong-dimension', read.span, `\`${subject}\` takes ${describeMeasure(measure)}; ${this.#text(read.span)} is ${describeDimension(dimension).replace(/, such as .*$/, '')}`, `write it like \`${measure.example}\`${hint}`);
+    this.#report('wrong-dimension', read.span, `${subject} takes ${describeMeasure(measure)}; ${this.#text(read.span)} is ${describeDimension(dimension).replace(/, such as .*$/, '')}`, `write it like \`${measure.example}\`${hint}`);
     return undefined;
   }
 
+  #bareNumber(measure: Measure, span: Span, value: number, subject: string): void {
+    const mark = this.#chunk.text.charAt(span.end);
+    const inchMark = mark === '"';
+    const next = this.#tokens[this.#at];
+    const written = this.#text(span);
+    if (next !== undefined && next.kind === 'number' && /^[1-9]\d{0,2}$/.test(written) && /^\d{3}(?:\.\d+)?$/.test(next.text)) {
+      this.#failed = true;
+      const thousands = `${written},${next.text}`;
+      const both = { start: span.start, end: next.end };
+      return this.#report('bad-number', both, `${subject} is ${this.#text(both)}, two numbers with a space between`, `for thousands write \`${thousands}\` or \`${written}${next.text}\``, [{ title: `Write \`${thousands}\``, edits: [{ place: this.place(both), text: thousands }] }]);
+    }
+    // A decimal comma has a message of its own.
+    if (mark === ',' && next?.start === span.end + 1) {
+      this.#failed = true;
+      return;
+    }
+    if (/^["'’′″”]$/.test(mark)) {
+      this.#failed = true;
+      // A mark that begins no text has a message of its own.
+      if (next?.kind !== 'string') return;
+    }
+    const fixes: Fix[] = inchMark
+      ? [{ title: 'Write `in` for inches', edits: [{ place: this.place({ start: span.end, end: span.end + 1 }), text: ' in' }] }]
+      : unitsForBare(measure, value).map((u) => ({ title: `Write it in ${u.symbol} (${u.meaning})`, edits: [{ place: this.place({ start: span.end, end: span.end }), text: ` ${u.symbol}` }] }));
+    this.#report('bare-number', span, `${subject} is ${this.#text(span)} without a unit`, inchMark ? `write \`in\` for inches: ${this.#text(span)} in` : `write ${describeMeasure(measure)}`, fixes);
+  }
+
   #inRange(measure: Measure, bound: BoundQuantity, subject: string): BoundQuantity | undefined {
-    const limit = bound.inDiameters ? { above: 0, max: 1000 } : measure;
-    const { value } = bound;
-    const tooSmall = ('above' in limit && limit.above !== undefined && value <= limit.above) || ('min' in limit && limit.min !== undefined && value < limit.min);
-    if (!tooSmall && value <= limit.max! * (1 + 1e-12)) return bound;
-    const dimension = bound.inDiameters ? 'diameters' : kinds[measure.kind].dimension;
-    const show = (si: number): string => printAmount(exactly(si), dimension, bound.mass === undefined ? { unit: bound.unit } : {});
-    const said = tooSmall ? (limit.above === undefined ? `not be below ${show((limit as Measure).min ?? 0)}` : limit.above === 0 ? 'be above zero' : `be above ${show(limit.above)}`) : `be at most ${show(limit.max!)}`;
-    this.#report('value-out-of-range', bound.place, `\`${subject}\` is ${this.#text(bound.place)}; it must ${said}`, 'correct the number or its unit');
+    const passed = rangePassed(measure, bound.value, bound.inDiameters === true);
+    if (passed === undefined) return bound;
+    const written = this.#text(bound.place);
+    const meant = pointForComma(written, passed);
+    const edits = meant === undefined ? [] : [{ place: this.place({ start: bound.place.start, end: bound.place.start + meant.from.length }), text: meant.to }];
+    const fixes = meant === undefined ? undefined : [{ title: `Write \`${meant.to}\``, edits }];
+    this.#report('value-out-of-range', bound.place, `${subject} is ${written}; it must ${saidLimit(measure, bound, passed)}`, meant?.help ?? 'correct the number or its unit', fixes);
     return undefined;
   }
 
@@ -284,10 +331,10 @@ export class ValueBinder {
     return token;
   }
 
-  #distance(): BoundQuantity | undefined {
+  #distance(word: string): BoundQuantity | undefined {
     const token = this.#tokens[this.#at];
     if (token === undefined || (token.kind !== 'number' && token.kind !== 'fraction')) return undefined;
-    return this.#quantity({ kind: 'length', min: 0, max: 2000, example: '8.4 m' }, 'station');
+    return this.#quantity({ kind: 'length', min: 0, max: 2000, example: '8.4 m' }, `\`${word}\` in \`${this.#subject}\``);
   }
 
   #end(): 'inboard' | 'outboard' | undefined {
@@ -297,6 +344,11 @@ export class ValueBinder {
     if (token?.kind === 'word' && Object.hasOwn(ends, token.text)) {
       this.#at++;
       return token.text as 'inboard' | 'outboard';
+    }
+    if (token?.kind === 'word' && didYouMean(token.text, Object.keys(ends)) !== undefined) {
+      this.#at++;
+      this.#slip(unknownWord(token, Object.keys(ends), '`from`'));
+      return undefined;
     }
     this.#at = save;
     return undefined;
@@ -313,7 +365,7 @@ export class ValueBinder {
       const example = stretch && first.text === 'from' ? '`from 7.9 m to 9.1 m from inboard`' : '`at 8.4 m from inboard`';
       this.#report('missing-value', { start: first.start, end: Math.max(last.end, first.end) }, 'a position says its distance and from which end', `write it like ${example}`);
     };
-    const near = this.#distance();
+    const near = this.#distance(first.text);
     if (near === undefined) return fail();
     if (first.text === 'at' || !stretch) {
       const end = this.#end();
@@ -323,7 +375,7 @@ export class ValueBinder {
     }
     const nearEnd = this.#end();
     if (this.#word('to') === undefined) return fail();
-    const far = this.#distance();
+    const far = this.#distance('to');
     if (far === undefined) return fail();
     const farEnd = this.#end();
     if (farEnd === undefined) return fail();
@@ -377,7 +429,7 @@ export class ValueBinder {
       }
       const sizeToken = this.#tokens[this.#at];
       if (sizeToken !== undefined && (sizeToken.kind === 'number' || sizeToken.kind === 'fraction')) {
-        const size = this.#quantity({ kind: 'diameter', above: 0, max: 0.3, example: '19 mm' }, token.text);
+        const size = this.#quantity({ kind: 'diameter', above: 0, max: 0.3, example: '19 mm' }, `the size of \`${token.text}\``);
         if (size === undefined) {
           this.#failed = true;
           return undefined;
@@ -394,26 +446,28 @@ export class ValueBinder {
     return { link: 'name', place: this.place({ start: token.start, end: (part ?? token).end }), name: token.text, namePlace: this.place(token), ...(part ? { part: { name: part.text, place: this.place(part) } } : {}) };
   }
 
-  #unknownWord(token: Token, choices: readonly string[]): void {
-    const near = didYouMean(token.text, choices);
-    const list = choices.slice(0, 9).join(', ') + (choices.length > 9 ? ', ...' : '');
-    const fixes = near === undefined ? undefined : [{ title: `Write \`${near}\``, edits: [{ place: this.place(token), text: near }], mechanical: true as const }];
-    this.#report('unknown-word', token, `\`${clip(token.text)}\` is not a word that \`${this.#subject}\` knows`, near === undefined ? `write one of ${list}` : `did you mean \`${near}\`? One of ${list}`, fixes);
+  get #reading(): Reading {
+    return { chunk: this.#chunk, tokens: this.#tokens, at: this.#at, subject: this.#subject, example: this.#example, words: this.#words, values: this.values };
   }
 
-  #unexpected(token: Token, parts: readonly Part[]): void {
+  #slip({ code, span, message, help, fix }: Slip): void {
+    const fixes = fix && [{ title: fix.title, edits: [{ place: this.place(fix.span), text: fix.text }], ...(fix.mechanical ? { mechanical: true as const } : {}) }];
+    this.#report(code, span, message, help, fixes);
+  }
+
+  #unexpected(token: Token, parts: readonly Part[], unnamed: boolean): void {
     this.#failed = true;
-    if (token.kind === 'open-string') return;
-    const rest = { start: token.start, end: this.#tokens.at(-1)!.end };
-    if (token.kind === 'word' && (this.values.has(`${token.text}:clause`) || this.values.get(token.text)?.type === 'flag')) {
-      this.#report('unexpected-value', rest, `\`${token.text}\` stands twice in \`${this.#subject}\``, 'keep one of them; the first one is used');
-      return;
+    if (token.kind === 'open-string' || this.#unread) return;
+    if (unnamed && (token.kind === 'number' || token.kind === 'fraction' || token.kind === 'date')) return this.#slip(notAName(this.#reading));
+    if (parts[0]?.part !== 'new-name' && isProse(this.#reading, parts.filter((part) => !('key' in part && this.values.has(part.key))))) {
+      const slip = unquoted(this.#reading, token);
+      this.prose = slip.span;
+      return this.#slip(slip);
     }
-    const words = [...lineWords(parts)].filter((w) => !this.values.has(w) && !this.values.has(`${w}:clause`));
-    const near = token.kind === 'word' ? didYouMean(token.text, words) : undefined;
-    const fixes = near === undefined ? undefined : [{ title: `Write \`${near}\``, edits: [{ place: this.place(token), text: near }], mechanical: true as const }];
-    this.#report('unexpected-value', near === undefined ? rest : token, `\`${clip(token.text)}\` has no meaning here in \`${this.#subject}\``, near === undefined ? 'remove it, or put prose into "..."' : `did you mean \`${near}\`?`, fixes);
+    this.#slip(unexpected(this.#reading, token, parts));
   }
 }
 
-const isPositional = (part: Part): boolean => part.part !== 'clause' && part.part !== 'flag' && !('optional' in part && part.optional === true);
+/** Which of the numbers of a statement is spoken of. */
+const numberOf = (part: Part, subject: string): string =>
+  part.part === 'count' ? `the number of ${part.noun?.[0] ?? part.key} in ${subject}` : part.part === 'quantity' ? `the ${part.key} in ${subject}` : subject;

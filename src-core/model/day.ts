@@ -20,6 +20,44 @@ export function readDay(text: string): DayNumber | undefined {
   return era * 146097 + yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear - 719468;
 }
 
+const padded = (year: string, month: string, day: string): string | undefined => {
+  const text = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
+  return readDay(text) === undefined ? undefined : text;
+};
+
+/** The date that `2026-6-1` means; undefined when padding it with zeros gives none. */
+export function dateMeant(text: string): string | undefined {
+  const [, year, month, day] = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text) ?? [];
+  return year === undefined ? undefined : padded(year, month!, day!);
+}
+
+const monthNames = 'jan feb mar apr may jun jul aug sep oct nov dec'.split(' ');
+const month = '(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]{0,6}\\.?';
+const nth = '(\\d{1,2})(?:st|nd|rd|th|\\.)?';
+const otherDates: readonly (readonly [pattern: RegExp, order: 'ymd' | 'mdy' | 'dmy' | 'unknown'])[] = [
+  [/^(\d{4})[/.](\d{1,2})[/.](\d{1,2})(?![\d/.])/, 'ymd'],
+  [/^(\d{4})(\d{2})(\d{2})(?!\d)/, 'ymd'],
+  [/^(\d{1,2})([/.-])(\d{1,2})\2(\d{4}|\d{2})(?!\d)/, 'unknown'],
+  [new RegExp(`^${month}[\\s-]+${nth},?[\\s-]+(\\d{4})(?!\\d)`, 'i'), 'mdy'],
+  [new RegExp(`^${nth}[\\s-]*${month},?[\\s-]+(\\d{4})(?!\\d)`, 'i'), 'dmy'],
+];
+
+/** A date in another way of writing at the start of a text, and the day when only one can be meant. */
+export function otherDate(text: string): { readonly written: string; readonly meant: string | undefined } | undefined {
+  for (const [pattern, order] of otherDates) {
+    const match = pattern.exec(text);
+    if (match === null) continue;
+    const number = (name: string): string => String(monthNames.indexOf(name.toLowerCase()) + 1);
+    const [written, a = '', b = '', c = '', d = ''] = match;
+    if (order === 'ymd') return { written, meant: padded(a, b, c) };
+    if (order === 'mdy') return { written, meant: padded(c, number(a), b) };
+    if (order === 'dmy') return { written, meant: padded(c, number(b), a) };
+    const readings = d.length === 4 ? new Set([padded(d, a, c), padded(d, c, a)].filter((r) => r !== undefined)) : new Set<string>();
+    return { written, meant: readings.size === 1 ? [...readings][0] : undefined };
+  }
+  return undefined;
+}
+
 export function printDay(dayNumber: DayNumber): string {
   const z = dayNumber + 719468;
   const era = Math.floor(z / 146097);

@@ -1,5 +1,6 @@
 import { kinds } from '../units/dimension.ts';
-import type { Measure, Part } from '../vocabulary/shape.ts';
+import type { Measure, NameKind, Part } from '../vocabulary/shape.ts';
+import { blockNamed } from '../vocabulary/vocabulary.ts';
 
 export const clip = (text: string): string => ([...text].length > 40 ? [...text].slice(0, 39).join('') + '…' : text);
 
@@ -30,9 +31,10 @@ export function lineWords(parts: readonly Part[]): ReadonlySet<string> {
 export function describeMeasure(measure: Measure): string {
   if (measure.load === true) return `a load as a force or a mass, such as ${measure.example}`;
   const dimension = kinds[measure.kind].dimension;
+  if (dimension === 'count') return `a plain number, such as ${measure.example}`;
   if (dimension === 'diameters') return `a number of diameters, such as ${measure.example}`;
-  const also = measure.diameters ? ', or a number of diameters' : measure.share ? ', or a share such as 20 %' : '';
-  return `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension === 'ratio' ? 'share' : dimension.replace('-', ' ')}${also}, such as ${measure.example}`;
+  const also = measure.diameters ? ', or a number of diameters' : measure.share ? ' or a share' : '';
+  return `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension === 'ratio' ? 'share' : dimension.replace('-', ' ')}${also}, such as ${measure.example}${measure.share ? ' or 20 %' : ''}`;
 }
 
 export function describePart(part: Part): string {
@@ -40,7 +42,7 @@ export function describePart(part: Part): string {
     case 'new-name':
       return 'a name';
     case 'name':
-      return `the name of a ${part.of.slice(0, 3).join(' or ')}`;
+      return `the name of ${/^[aeiou]/.test(part.of[0]!) ? 'an' : 'a'} ${part.of.slice(0, 3).join(' or ')}`;
     case 'quantity':
       return describeMeasure(part.measure);
     case 'count':
@@ -84,7 +86,14 @@ export function examplePart(part: Part): string {
       return `\`${part.example}\``;
     case 'flag':
       return `\`${part.word}\``;
-    default:
-      return part.part === 'route' ? '`main outboard -> larch`' : '`main`';
+    case 'name':
+      return `\`${exampleName(part.of[0]!)}\``;
+    case 'new-name':
+      return `\`${part.key === 'keep' ? exampleName('piece') : exampleName('point')}\``;
+    case 'route':
+      return '`main outboard -> larch`';
   }
 }
+
+/** A name as it stands in the vocabulary's own example of such a block. */
+const exampleName = (kind: NameKind): string => (kind === 'piece' ? 'tail' : kind === 'point' ? 'bow' : blockNamed(kind)!.example.split(/\s+/, 2)[1]!);

@@ -3,7 +3,7 @@ import type { Place } from '../base/span.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount, type System } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
-import { countOf, nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type BoundValue, type Problem } from './bound.ts';
+import { countOf, nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type Problem } from './bound.ts';
 import { printDay, type DayNumber } from './day.ts';
 import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type Scenario } from './line-state.ts';
 import { cutPiece, joinPieces, splicePiece } from './line-work.ts';
@@ -80,13 +80,16 @@ class Replay {
   }
 
   /** The piece an entry speaks of; undefined with a problem when there is none. */
-  #piece(values: ReadonlyMap<string, BoundValue>, key = 'piece'): PieceState | undefined {
+  #piece({ values, broken, definition }: BoundStatement, key = 'piece'): PieceState | undefined {
     const named = nameOf(values, key);
     const piece = this.pieces.get(named?.name ?? this.#own);
     if (piece !== undefined) return piece;
+    // What else is wrong with the entry says so, and its words may not be what they were taken for.
+    if (named !== undefined && broken.size > 0) return undefined;
     const known = [...this.pieces.keys()].map((n) => `\`${n}\``).join(', ');
     const place = named?.place ?? this.#line.namePlace;
-    this.#problem('unknown-piece', place, `\`${named?.name ?? this.#own}\` is not a piece of \`${this.#own}\` at this point`, known === '' ? 'no piece is left' : `the pieces are ${known}`);
+    const prose = named !== undefined && definition.parts.some((part) => part.part === 'text') ? ', or put prose into "..."' : '';
+    this.#problem('unknown-piece', place, `\`${named?.name ?? this.#own}\` is not a piece of \`${this.#own}\` at this point`, (known === '' ? 'no piece is left' : this.pieces.size === 1 ? `the only piece is ${known}` : `the pieces are ${known}`) + prose);
     return undefined;
   }
 
@@ -113,10 +116,10 @@ class Replay {
   }
 
   entry(statement: BoundStatement): void {
-    const { values, definition } = statement;
+    const { definition } = statement;
     const day = statement.day!;
     const log: LogEntry = { day, statement };
-    const piece = this.#piece(values);
+    const piece = this.#piece(statement);
     if (piece === undefined) return;
     if (piece.retired !== undefined && definition.head !== 'retired') {
       this.#problem('entry-after-retired', statement.place, `\`${piece.name}\` was retired on ${printDay(piece.retired.day)}; this entry is later`, 'correct the dates, or write a new line', [{ place: piece.retired.statement.place, message: 'retired here' }]);
@@ -231,7 +234,7 @@ class Replay {
   }
 
   #join(piece: PieceState, statement: BoundStatement, day: DayNumber | undefined): void {
-    const other = this.#piece(statement.values, 'other');
+    const other = this.#piece(statement, 'other');
     if (other === undefined) return;
     if (other.name === piece.name) {
       this.#problem('joined-to-itself', statement.place, `\`${piece.name}\` cannot be joined to itself`, 'name the piece that is joined on');
@@ -259,7 +262,7 @@ class Replay {
     const cuts: PlannedCut[] = [];
     for (const statement of repair.statements) {
       if (statement.definition.head !== 'cut') continue;
-      const piece = this.#piece(statement.values);
+      const piece = this.#piece(statement);
       const station = statement.values.get('station');
       if (piece === undefined || station?.type !== 'station' || statement.broken.size > 0) {
         this.#loseAll(statement);
@@ -287,7 +290,7 @@ class Replay {
         this.#loseAll(statement);
         continue;
       }
-      const piece = this.#piece(statement.values);
+      const piece = this.#piece(statement);
       if (piece === undefined) continue;
       if (head === 'splice') this.#splice(piece, statement, undefined);
       else if (head === 'join') this.#join(piece, statement, undefined);

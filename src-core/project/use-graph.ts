@@ -54,15 +54,25 @@ export function closureOf(root: string, files: ReadonlyMap<string, RigFile>, abs
     }
     const { path, place, written } = use;
     if (path === undefined) {
-      problems.push({ code: 'use-outside', place, message: `\`${written}\` leads out of the workspace folder`, help: 'keep shared files inside the folder, and write the path from this file with `/`' });
+      problems.push(unresolvedProblem(top.file.path, written, place));
       continue;
     }
     const file = files.get(path);
     if (file === undefined) problems.push(absenceProblem(absent.get(path), written, place));
-    else if (state.get(path) === 'open') problems.push({ code: 'use-loop', place, message: path === top.file.path ? 'this file uses itself' : `\`${written}\` uses this file in turn`, help: 'move what both need into a third file' });
+    else if (state.get(path) === 'open') problems.push({ code: 'use-loop', place, ...(path === top.file.path ? { message: 'this file uses itself', help: 'remove this line' } : { message: `\`${written}\` uses this file in turn`, help: 'move what both need into a third file' }) });
     else if (!state.has(path)) open(file);
   }
   return { order, problems };
+}
+
+function unresolvedProblem(from: string, written: string, place: Place): Problem {
+  const slashed = written.replace(/\\+/g, '/');
+  if (slashed !== written && resolveUse(from, slashed) !== undefined) {
+    const fixes = [{ title: `Write \`${slashed}\``, edits: [{ place, text: `"${slashed}"` }] }];
+    return { code: 'use-outside', place, message: `\`${written}\` is not written with \`/\` between folders`, help: `write \`${slashed}\``, fixes };
+  }
+  if (/^(?:\/|[A-Za-z]:)/.test(slashed)) return { code: 'use-outside', place, message: `\`${written}\` does not start at this file's folder`, help: 'write the path from this file\'s folder, with `/`, such as `../practice.rig`' };
+  return { code: 'use-outside', place, message: `\`${written}\` leads out of the workspace folder`, help: 'keep shared files inside the folder, and write the path from this file\'s folder with `/`' };
 }
 
 function absenceProblem(why: Absence | undefined, written: string, place: Place): Problem {

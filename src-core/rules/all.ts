@@ -14,6 +14,7 @@ import { blockCannotMove } from './block-cannot-move.ts';
 import { blockOverloaded } from './block-overloaded.ts';
 import { blockTooSmallForLine } from './block-too-small-for-line.ts';
 import { blockUsedTwice } from './block-used-twice.ts';
+import { braceBelowHead } from './brace-below-head.ts';
 import { brakeHeatsLine } from './brake-heats-line.ts';
 import { bridleTooWide } from './bridle-too-wide.ts';
 import { buryTooShort } from './bury-too-short.ts';
@@ -177,6 +178,7 @@ export const rules: readonly Rule[] = [
   blockOverloaded,
   blockTooSmallForLine,
   blockUsedTwice,
+  braceBelowHead,
   brakeHeatsLine,
   bridleTooWide,
   buryTooShort,

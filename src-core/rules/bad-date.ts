@@ -3,7 +3,7 @@ import { defineTextRule } from './rule.ts';
 export const badDate = defineTextRule({
   name: 'bad-date',
   severity: 'error',
-  summary: 'A date is no day of the calendar.',
+  summary: 'A date is no day of the calendar, or is not written year-month-day.',
   why: 'an entry without its day has no place in the logbook',
   source: 'the grammar of the language',
   bad: `line main {

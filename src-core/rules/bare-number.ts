@@ -4,7 +4,7 @@ export const bareNumber = defineTextRule({
   name: 'bare-number',
   severity: 'error',
   summary: 'A measured value has no unit.',
-  why: 'a number may be millimetres or inches, and the one who reads it next cannot ask',
+  why: 'the same number is another value in another unit, and the one who reads it next cannot ask',
   source: 'our own careful choice, because a number read in the wrong unit is wrong by a factor',
   bad: `shackle bow-22 {
   form  bow

@@ -1,5 +1,9 @@
+import type { NameKind } from '../vocabulary/shape.ts';
 import { oneOf, usedNames } from './name-values.ts';
 import { defineRule } from './rule.ts';
+
+/** A piece comes from a cut and a point stands in its vehicle: neither is a block. */
+const isBlock = (kind: NameKind): boolean => kind !== 'piece' && kind !== 'point';
 
 export const unknownName = defineRule({
   name: 'unknown-name',
@@ -49,7 +53,7 @@ anchor larch {
         return {
           place,
           message: `\`${name}\` is not known here`,
-          help: near === undefined ? `write it as a block of its own (${oneOf(of)}), or take in the file that has it with \`use\`` : `did you mean \`${near}\`?`,
+          help: near === undefined ? `write it as a block of its own (${oneOf(of.filter(isBlock))}), or take in the file that has it with \`use\`` : `did you mean \`${near}\`?`,
           fixes: near === undefined ? [] : [{ title: `Write \`${near}\``, edits: [{ place, text: near }] }],
         };
       });

@@ -3,7 +3,7 @@ import { defineTextRule } from './rule.ts';
 export const useOutside = defineTextRule({
   name: 'use-outside',
   severity: 'error',
-  summary: 'A used file lies outside the workspace folder.',
+  summary: 'A used file lies outside the workspace folder, or its path does not start at this file\'s folder.',
   why: 'a file that is not shared with the folder is not there for the next reader',
   source: 'our own careful choice, because a rig file of a stranger must not reach into the rest of the disk',
   bad: `use "../../elsewhere/practice.rig"

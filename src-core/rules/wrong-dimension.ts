@@ -4,7 +4,7 @@ export const wrongDimension = defineTextRule({
   name: 'wrong-dimension',
   severity: 'error',
   summary: 'A value measures something else than the statement takes.',
-  why: 'a length is not a force, and nothing can be computed from the one in place of the other',
+  why: 'nothing can be computed from a value that measures something else',
   source: 'our own careful choice, because a number read in the wrong unit is wrong by a factor',
   bad: `line main {
   material  HMPE

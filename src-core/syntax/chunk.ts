@@ -40,11 +40,13 @@ const FF = 12;
  * Offset behind the chunk that starts at `start`: behind the line on which its braces are balanced again.
  * A line in column 0 that opens one of the `topHeads` blocks while a brace is open starts a new chunk: a forgotten brace
  * costs its own block and not the rest of the file. So does a line that begins with a form feed, which is how the fences of
- * a document are kept apart.
+ * a document are kept apart. The head of a block takes in a brace that opens it further down.
  */
 export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<string>): number {
   let depth = 0;
   let content = false;
+  let braces = false;
+  let first = start;
   let at = start;
   while (at < text.length) {
     const lineStart = at;
@@ -57,15 +59,36 @@ export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<stri
         while (at < text.length && text.charCodeAt(at) !== LF && text.charCodeAt(at) !== CR) at++;
         break;
       }
+      if (!content) first = at;
       content = true;
       if (c === 34) at = quoteEnd(text, at) - 1;
-      else if (c === 123) depth++;
-      else if (c === 125) depth--;
+      else if (c === 123 || c === 125) {
+        braces = true;
+        depth += c === 123 ? 1 : -1;
+      }
     }
     if (at < text.length) at += text.charCodeAt(at) === CR && text.charCodeAt(at + 1) === LF ? 2 : 1;
-    if (content && depth <= 0) return at;
+    if (content && depth <= 0 && !(!braces && isBlockHead(text, first, topHeads) && opensAt(text, at))) return at;
   }
   return text.length;
+}
+
+const headWord = /[a-z][a-z-]*(?![\p{L}\p{M}\p{N}_-])/uy;
+
+function isBlockHead(text: string, at: number, topHeads: ReadonlySet<string>): boolean {
+  headWord.lastIndex = at;
+  const word = headWord.exec(text)?.[0];
+  return word !== undefined && word !== 'use' && topHeads.has(word);
+}
+
+/** Whether the next thing that is said from `at` on is a brace that opens a block. */
+function opensAt(text: string, at: number): boolean {
+  for (let i = at; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c === 35) while (i + 1 < text.length && text.charCodeAt(i + 1) !== LF && text.charCodeAt(i + 1) !== CR) i++;
+    else if (c !== 32 && c !== 9 && c !== LF && c !== CR) return c === 123;
+  }
+  return false;
 }
 
 /** Offset behind the text in quotes that begins at `start`, as the lexer takes it. */

@@ -101,10 +101,10 @@ export function parseChunk(text: string): ChunkTree {
   parser.input = lexed.tokens;
   const lines = parser.lines();
   const comments: Comment[] = (lexed.groups['comments'] ?? []).map((c) => ({ text: c.image, start: c.startOffset, end: c.startOffset + c.image.length }));
-  return nest(lines ?? [], comments, text.length);
+  return nest(lines ?? [], comments, text);
 }
 
-function nest(lines: readonly RigLine[], comments: readonly Comment[], length: number): ChunkTree {
+function nest(lines: readonly RigLine[], comments: readonly Comment[], text: string): ChunkTree {
   const problems: SyntaxProblem[] = [];
   const top: Statement[] = [];
   const stack: OpenBlock[] = [];
@@ -131,7 +131,17 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], length: n
       };
       continue;
     }
-    const usable = skipped > 0 ? [] : checkTokens(tokens, problems);
+    const usable = skipped > 0 ? [] : checkTokens(tokens, text, problems);
+    const above = top.at(-1);
+    if (end === 'open' && tokens.length === 0 && stack.length === 0 && above !== undefined && above.block === undefined) {
+      // A brace under its head still opens the block that was meant.
+      const open = brace(endToken!, 'left-brace');
+      top.pop();
+      stack.push({ tokens: above.tokens, open, statements: [] });
+      const free = comments.every((comment) => comment.end <= above.end || open.start <= comment.start);
+      problems.push({ code: 'brace-below-head', start: open.start, end: open.end, message: `this \`{\` stands below the head of its block`, help: 'write it at the end of the line above', ...(free ? { fix: { title: 'Move `{` to the line above', start: above.end, end: open.end, text: ' {', mechanical: true as const } } : {}) });
+      continue;
+    }
     if (end === 'open') {
       if (stack.length >= deepestBlock || skipped > 0) {
         if (skipped === 0) {
@@ -153,25 +163,61 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], length: n
     const name = tokens[0] === undefined ? 'this block' : `\`${tokens.slice(0, 2).map((t) => t.text).join(' ').slice(0, 60)}\``;
     problems.push({ code: 'unclosed-brace', start: open.start, end: open.end, message: `${name} is not closed`, help: 'add `}` on a line of its own where the block ends' });
     const inner = stack.at(-1)!.statements.at(-1);
-    close(undefined, Math.min(length, Math.max(inner?.end ?? 0, open.end)));
+    close(undefined, Math.min(text.length, Math.max(inner?.end ?? 0, open.end)));
   }
   if (conflict !== undefined) problems.push(conflict);
   problems.sort((a, b) => a.start - b.start);
   return { statements: fitted(top), comments: fitted(comments), problems: fitted(problems) };
 }
 
-/** Reports what cannot be part of any statement, and gives back the rest. */
-function checkTokens(tokens: readonly Token[], problems: SyntaxProblem[]): readonly Token[] {
-  let clean = true;
-  for (const token of tokens) {
-    if (token.kind === 'open-string') {
-      problems.push({ code: 'unclosed-quote', start: token.start, end: token.end, message: 'this text has no closing quote', help: 'add `"` at the end of the line' });
-    } else if (token.kind === 'bad') {
-      if (clean) problems.push({ code: 'stray-character', ...describeBad(token) });
-      clean = false;
+/** What people write for an arrow. */
+const arrowLike = /^(?:[-–—=]*>+|>>)$/u;
+
+/** Reports what cannot be part of any statement, and gives back the rest. What is plainly an arrow is read as one. */
+function checkTokens(tokens: readonly Token[], text: string, problems: SyntaxProblem[]): readonly Token[] {
+  if (tokens.every((token) => token.kind !== 'open-string' && token.kind !== 'bad')) return tokens;
+  const usable: Token[] = [];
+  let reported = false;
+  for (let i = 0; i < tokens.length; i++) {
+    const token = tokens[i]!;
+    const next = tokens[i + 1];
+    if (token.kind === 'open-string') problems.push(unclosedQuote(token, text, tokens[i - 2], tokens[i - 1]));
+    if (token.kind !== 'bad') {
+      usable.push(token);
+      continue;
     }
+    const inTwo = /^[-–—=]+$/u.test(token.text) && next?.kind === 'bad' && next.text === '>';
+    if (inTwo || arrowLike.test(token.text)) {
+      const span = { start: token.start, end: (inTwo ? next! : token).end };
+      const written = text.slice(span.start, span.end);
+      if (!reported) problems.push({ code: 'stray-character', ...span, message: `\`${written.replace(/\s+/, ' ')}\` is not an arrow`, help: 'the arrow is `->`, without a space', fix: { title: 'Write `->`', ...span, text: '->', mechanical: true } });
+      usable.push({ kind: 'arrow', text: written, ...span });
+      if (inTwo) i++;
+    } else if (!reported) problems.push({ code: 'stray-character', ...(inNumber(tokens[i - 1], token, next) ?? describeBad(token)) });
+    reported = true;
   }
-  return clean ? tokens : tokens.filter((t) => t.kind !== 'bad');
+  return usable;
+}
+
+function unclosedQuote(token: Token, text: string, whole: Token | undefined, before: Token | undefined): SyntaxProblem {
+  const said = { code: 'unclosed-quote' as const, start: token.start, end: token.end, message: 'this text has no closing quote' };
+  if (before?.end !== token.start || (before.kind !== 'number' && before.kind !== 'fraction')) return { ...said, help: 'add `"` at the end of the line' };
+  return { ...said, help: `write \`in\` for inches: ${text.slice((before.kind === 'fraction' && whole?.kind === 'number' ? whole : before).start, before.end)} in`, fix: { title: 'Write `in` for inches', start: token.start, end: token.start + 1, text: ' in' } };
+}
+
+const fractions: Readonly<Record<string, string>> = { '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8' };
+
+/** A decimal comma, and a fraction in one character. */
+function inNumber(before: Token | undefined, token: Token, next: Token | undefined): Omit<SyntaxProblem, 'code'> | undefined {
+  const behind = before?.kind === 'number' && before.end === token.start ? before : undefined;
+  const fraction = fractions[token.text];
+  if (fraction !== undefined) {
+    const written = behind === undefined ? fraction : ` ${fraction}`;
+    return { start: token.start, end: token.end, message: `\`${token.text}\` means nothing here`, help: `write it as \`${(behind?.text ?? '') + written}\``, fix: { title: `Write \`${fraction}\``, start: token.start, end: token.end, text: written } };
+  }
+  if (token.text !== ',' || behind === undefined || next?.kind !== 'number' || next.start !== token.end) return undefined;
+  const decimal = `${behind.text}.${next.text}`;
+  return { start: token.start, end: token.end, message: '`,` means nothing here', help: `write a decimal with a point: ${decimal}`, ...(/^[+-]?\d+\.\d+$/.test(decimal) ? { fix: { title: `Write \`${decimal}\``, start: token.start, end: token.end, text: '.' } } : {}) };
 }
 
 function describeBad(token: Token): Omit<SyntaxProblem, 'code'> {

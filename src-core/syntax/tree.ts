@@ -25,12 +25,14 @@ export interface Block extends Span {
   readonly close?: Token;
 }
 
-export type SyntaxCode = 'unclosed-brace' | 'stray-brace' | 'unclosed-quote' | 'stray-character' | 'nested-too-deep' | 'conflict-marker';
+export type SyntaxCode = 'unclosed-brace' | 'stray-brace' | 'brace-below-head' | 'unclosed-quote' | 'stray-character' | 'nested-too-deep' | 'conflict-marker';
 
 export interface SyntaxProblem extends Span {
   readonly code: SyntaxCode;
   readonly message: string;
   readonly help: string;
+  /** A replacement that puts it right; `mechanical` when nothing of what is said changes. */
+  readonly fix?: Span & { readonly title: string; readonly text: string; readonly mechanical?: true };
 }
 
 /** What one chunk of text says. Offsets count from the chunk's start. */

@@ -1,8 +1,8 @@
-import { didYouMean } from '../base/did-you-mean.ts';
 import type { Span } from '../base/span.ts';
 import type { Quantity } from './amount.ts';
 import { dimensions, type Dimension } from './dimension.ts';
-import { ambiguousUnits, toSI, unitNamed, unitWords, type Unit } from './unit-table.ts';
+import { listUnits, unitMeant } from './unit-meant.ts';
+import { ambiguousUnits, toSI, unitNamed, type Unit } from './unit-table.ts';
 
 /** What the reader needs of a token; `number` covers `9,500`, `3.5` and `-2`, `fraction` covers `3/8`. */
 export interface Lexeme extends Span {
@@ -11,7 +11,7 @@ export interface Lexeme extends Span {
 }
 
 export type QuantityProblem =
-  | { readonly problem: 'bare-number' | 'unknown-unit' | 'ambiguous-unit' | 'mixed-compound' | 'bad-number'; readonly message: string; readonly help: string; readonly span: Span; readonly replace?: string };
+  | { readonly problem: 'bare-number' | 'unknown-unit' | 'ambiguous-unit' | 'mixed-compound' | 'bad-number'; readonly message: string; readonly help: string; readonly span: Span; readonly replace?: string; /** What `replace` stands in place of, when not of `span`. */ readonly replaceSpan?: Span };
 
 export interface QuantityRead {
   /** Undefined when there is a problem, or when the number stands alone (then `number` is set). */
@@ -47,6 +47,8 @@ interface Piece {
   readonly used: number;
   readonly end: number;
   readonly bad?: Span;
+  /** Set when a fraction with a sign of its own stands behind a number. */
+  readonly signed?: { readonly whole: string; readonly fraction: string };
 }
 
 /** One number with its unit, if a unit word follows. */
@@ -58,10 +60,15 @@ function readPiece(lexemes: readonly Lexeme[], at: number): Piece | undefined {
   let end = first.end;
   const second = lexemes[at + 1];
   if (first.kind === 'number' && second?.kind === 'fraction' && /^[+-]?\d+$/.test(first.text)) {
-    const part = readNumber(second.text);
-    value = value === undefined || part === undefined ? undefined : value < 0 ? value - part : value + part;
+    const sign = /^[+-]/.exec(second.text)?.[0];
+    // In `6-1/4` the hyphen joins, as it is written on drawings; any other sign here may be meant to take away.
+    const joined = sign === '-' && second.start === first.end;
+    const fraction = sign === undefined ? second.text : second.text.slice(1);
+    const part = readNumber(fraction);
+    value = value === undefined || part === undefined ? undefined : first.text.startsWith('-') ? value - part : value + part;
     used = 2;
     end = second.end;
+    if (sign !== undefined && !joined) return { value: NaN, unit: undefined, word: undefined, wordSpan: undefined, bare: used, used, end, bad: { start: first.start, end }, signed: { whole: first.text, fraction } };
   }
   if (value === undefined) return { value: NaN, unit: undefined, word: undefined, wordSpan: undefined, bare: used, used, end, bad: { start: first.start, end } };
   const next = lexemes[at + used];
@@ -75,15 +82,44 @@ function readPiece(lexemes: readonly Lexeme[], at: number): Piece | undefined {
   return { value, unit: unitNamed(next.text), word: next.text, wordSpan: next, bare: used, used: used + 1, end: next.end };
 }
 
+/** `short tons` and `metric tons` in two words, as the one unit that they mean. */
+const tonsOf: Readonly<Record<string, string>> = { metric: 't', short: 'short-tons', long: 'long-tons' };
+
+/** What is wrong with the word behind a number, and what to write; `used` counts what belongs to it. */
+function unknownUnit(lexemes: readonly Lexeme[], at: number, piece: Piece, wanted: readonly Dimension[] | undefined): { readonly problem: QuantityProblem; readonly used: number } {
+  const word = piece.word!;
+  const span = piece.wordSpan!;
+  const next = lexemes[at + piece.used];
+  const said = { problem: 'unknown-unit' as const, span, message: `\`${word}\` is not a unit` };
+  const first = lexemes[at]!;
+  if (/^[kK]$/.test(word) && next !== undefined && unitNamed(next.text) !== undefined && /^\d{1,3}$/.test(first.text) && piece.bare === 1) {
+    const thousands = `${first.text},000`;
+    return { used: piece.used + 1, problem: { ...said, help: `write the thousands out: ${thousands} ${next.text}`, replace: thousands, replaceSpan: { start: first.start, end: span.end } } };
+  }
+  const ton = Object.hasOwn(tonsOf, word) && next !== undefined && /^tons?(?:nes?)?$/.test(next.text) ? tonsOf[word] : undefined;
+  if (ton !== undefined && (wanted === undefined || wanted.includes('mass'))) {
+    const both = { start: span.start, end: next!.end };
+    return { used: piece.used + 1, problem: { ...said, span: both, message: `\`${word} ${next!.text}\` is not a unit`, help: `did you mean \`${ton}\`?`, replace: ton } };
+  }
+  const near = unitMeant(word, wanted);
+  const list = wanted === undefined ? 'm, mm, ft, in, kN, lbf, kg, lb, d or deg' : listUnits(wanted);
+  const help = near !== undefined ? `did you mean \`${near}\`?` : list === '' ? 'write the number alone' : `write a unit such as ${list}`;
+  return { used: piece.used, problem: { ...said, help, ...(near === undefined ? {} : { replace: near }) } };
+}
+
 /**
- * Reads a quantity at `at`: `42 kN`, `9,500 lbf`, `3/8 in`, `1 3/4 in`, `22 ft 6 in`, `72 d`, `25 %`.
- * Words that may follow a bare number without being its unit are told by `isWordOfLine`.
- * Returns undefined when no number stands there.
+ * Reads a quantity at `at`: `42 kN`, `9,500 lbf`, `3/8 in`, `1 3/4 in`, `6-1/4 in`, `22 ft 6 in`, `72 d`, `25 %`.
+ * Words that may follow a bare number without being its unit are told by `isWordOfLine`. `wanted` says what may be
+ * measured here: only units of that are suggested. Returns undefined when no number stands there.
  */
-export function readQuantity(lexemes: readonly Lexeme[], at: number, isWordOfLine: (word: string) => boolean = () => false): QuantityRead | undefined {
+export function readQuantity(lexemes: readonly Lexeme[], at: number, isWordOfLine: (word: string) => boolean = () => false, wanted?: readonly Dimension[]): QuantityRead | undefined {
   const piece = readPiece(lexemes, at);
   if (piece === undefined) return undefined;
   const start = lexemes[at]!.start;
+  if (piece.signed !== undefined) {
+    const { whole, fraction } = piece.signed;
+    return { used: piece.used, span: piece.bad!, problem: { problem: 'bad-number', span: piece.bad!, message: `a fraction with a sign stands behind \`${whole}\`: it may be added or taken away`, help: `write \`${whole} ${fraction}\` for ${whole} and ${fraction}`, replace: `${whole} ${fraction}` } };
+  }
   if (piece.bad !== undefined) {
     return { used: piece.used, span: piece.bad, problem: { problem: 'bad-number', span: piece.bad, message: 'this number cannot be read, or is too large to be meant', help: 'write an ordinary number, such as 9,500 or 3/8' } };
   }
@@ -91,25 +127,14 @@ export function readQuantity(lexemes: readonly Lexeme[], at: number, isWordOfLin
   if (piece.unit === undefined) {
     if (piece.word === undefined || isWordOfLine(piece.word)) return { number: piece.value, used: piece.bare, span: bareSpan };
     const ambiguous = Object.hasOwn(ambiguousUnits, piece.word) ? ambiguousUnits[piece.word] : undefined;
-    const span = { start, end: piece.end };
-    if (ambiguous !== undefined) {
-      const last = ambiguous.choices.at(-1)!;
-      const help = `write \`${ambiguous.choices.slice(0, -1).join('`, `')}\` or \`${last}\``;
-      return { used: piece.used, span, problem: { problem: 'ambiguous-unit', span: piece.wordSpan!, message: `\`${piece.word}\` can mean ${ambiguous.meanings}`, help } };
+    const choices = ambiguous?.choices.filter((choice) => wanted === undefined || wanted.includes(unitNamed(choice)!.dimension)) ?? [];
+    if (ambiguous !== undefined && choices.length > 0) {
+      const last = choices.at(-1)!;
+      const help = `write \`${choices.slice(0, -1).join('`, `')}\` or \`${last}\``;
+      return { used: piece.used, span: { start, end: piece.end }, problem: { problem: 'ambiguous-unit', span: piece.wordSpan!, message: `\`${piece.word}\` can mean ${ambiguous.meanings}`, help } };
     }
-    const near = didYouMean(piece.word, unitWords());
-    return {
-      used: piece.used,
-      span,
-      number: piece.value,
-      problem: {
-        problem: 'unknown-unit',
-        span: piece.wordSpan!,
-        message: `\`${piece.word}\` is not a unit`,
-        help: near === undefined ? 'write a unit such as m, mm, ft, in, kN, lbf, kg, lb, d or deg' : `did you mean \`${near}\`?`,
-        ...(near === undefined ? {} : { replace: near }),
-      },
-    };
+    const { used, problem } = unknownUnit(lexemes, at, piece, wanted);
+    return { used, span: { start, end: lexemes[at + used - 1]!.end }, number: piece.value, problem };
   }
   const { unit } = piece;
   let last = unit;

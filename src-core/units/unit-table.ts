@@ -51,10 +51,10 @@ const unit = (
 });
 
 export const units: readonly Unit[] = [
-  unit('mm', 'length', 0.001, 'metric', 'millimetre', { words: ['millimetre', 'millimetres'], decimals: 0 }),
-  unit('cm', 'length', 0.01, 'metric', 'centimetre', { words: ['centimetre', 'centimetres'], decimals: 1 }),
+  unit('mm', 'length', 0.001, 'metric', 'millimetre', { words: ['millimetre', 'millimetres', 'millimeter', 'millimeters'], decimals: 0 }),
+  unit('cm', 'length', 0.01, 'metric', 'centimetre', { words: ['centimetre', 'centimetres', 'centimeter', 'centimeters'], decimals: 1 }),
   unit('m', 'length', 1, 'metric', 'metre', { words: ['metre', 'metres', 'meter', 'meters'], decimals: 2 }),
-  unit('km', 'length', 1000, 'metric', 'kilometre', { decimals: 3 }),
+  unit('km', 'length', 1000, 'metric', 'kilometre', { words: ['kilometre', 'kilometres', 'kilometer', 'kilometers'], decimals: 3 }),
   unit('in', 'length', inch, 'us', 'inch, 25.4 mm exactly', { words: ['inch', 'inches'], decimals: 1 }),
   unit('ft', 'length', foot, 'us', 'foot, 12 in', { words: ['foot', 'feet'], decimals: 1 }),
   unit('yd', 'length', yard, 'us', 'yard, 3 ft', { words: ['yard', 'yards'], decimals: 1 }),
@@ -79,8 +79,8 @@ export const units: readonly Unit[] = [
   unit('deg', 'angle', Math.PI / 180, 'both', 'degree of angle', { words: ['°', 'degree', 'degrees'], decimals: 1 }),
   unit('rad', 'angle', 1, 'both', 'radian', { decimals: 3 }),
 
-  unit('s', 'time', 1, 'both', 'second', { decimals: 0 }),
-  unit('min', 'time', minute, 'both', 'minute', { decimals: 1 }),
+  unit('s', 'time', 1, 'both', 'second', { words: ['second', 'seconds'], decimals: 0 }),
+  unit('min', 'time', minute, 'both', 'minute', { words: ['minute', 'minutes'], decimals: 1 }),
   unit('h', 'time', hour, 'both', 'hour', { words: ['hour', 'hours'], decimals: 1 }),
   unit('days', 'time', day, 'both', 'day', { words: ['day'], decimals: 0 }),
   unit('weeks', 'time', 7 * day, 'both', 'week', { words: ['week'], decimals: 0 }),

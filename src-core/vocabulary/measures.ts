@@ -1,14 +1,18 @@
 import type { Measure } from './shape.ts';
 
-// Limits are of absurdity, not of practice: beyond them a digit or a unit is wrong.
+// Limits are of absurdity, not of practice: beyond them a digit or a unit is wrong. Least loads catch a thousand that
+// somebody wrote with a point: `9.500 lbf` is 42 N.
 const kN = 1000;
 
 export const measures = {
-  vehicleMass: { kind: 'mass', above: 0, max: 100_000, example: '2,650 kg' },
-  linePull: { kind: 'line pull', load: true, above: 0, max: 1000 * kN, example: '42 kN' },
-  breaking: { kind: 'breaking strength', load: true, above: 0, max: 10_000 * kN, example: '92 kN' },
-  working: { kind: 'working limit', load: true, above: 0, max: 10_000 * kN, example: '4.7 t' },
+  vehicleMass: { kind: 'mass', min: 50, max: 100_000, example: '2,650 kg' },
+  linePull: { kind: 'line pull', load: true, min: 500, max: 1000 * kN, example: '42 kN' },
+  breaking: { kind: 'breaking strength', load: true, min: 500, max: 10_000 * kN, example: '92 kN' },
+  working: { kind: 'working limit', load: true, min: 250, max: 10_000 * kN, example: '4.7 t' },
+  lineWorking: { kind: 'working limit', load: true, min: 500, max: 10_000 * kN, example: '18 kN' },
   load: { kind: 'load', load: true, above: 0, max: 10_000 * kN, example: '31 kN' },
+  weight: { kind: 'load', load: true, min: 490, max: 10_000 * kN, example: '2,650 kg' },
+  pull: { kind: 'load', load: true, min: 100, max: 10_000 * kN, example: '31 kN' },
   holding: { kind: 'holding power', load: true, above: 0, max: 10_000 * kN, example: '30 kN' },
   lineLength: { kind: 'length', above: 0, max: 2000, example: '30 m' },
   gearLength: { kind: 'length', above: 0, max: 200, example: '3 m' },
@@ -16,6 +20,7 @@ export const measures = {
   lineDiameter: { kind: 'diameter', above: 0, max: 0.1, example: '10 mm' },
   bodyDiameter: { kind: 'diameter', above: 0, max: 0.3, example: '22 mm' },
   drumDiameter: { kind: 'diameter', above: 0, max: 2, example: '64 mm' },
+  flangeDiameter: { kind: 'diameter', above: 0, max: 2, example: '165 mm' },
   drumWidth: { kind: 'length', above: 0, max: 3, example: '230 mm' },
   sheaveDiameter: { kind: 'diameter', above: 0, max: 1, example: '100 mm' },
   gearWidth: { kind: 'length', above: 0, max: 1, example: '50 mm' },

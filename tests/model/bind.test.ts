@@ -54,7 +54,7 @@ describe('a broken line costs that line and nothing else', () => {
     ['length  30 kg', '«30 kg» wrong-dimension: `length` takes a length, such as 30 m; 30 kg is a mass | write it like `30 m`'],
     ['length  30 m 6', '«6» unexpected-value: `6` has no meaning here in `length` | remove it, or put prose into "..."'],
     ['length  30 feets', '«feets» unknown-unit: `feets` is not a unit | did you mean `feet`?'],
-    ['length  30 furlong', '«furlong» unknown-unit: `furlong` is not a unit | write a unit such as m, mm, ft, in, kN, lbf, kg, lb, d or deg'],
+    ['length  30 furlong', '«furlong» unknown-unit: `furlong` is not a unit | write a unit such as mm, cm, m, in or ft'],
     ['length  -3 m', '«-3 m» value-out-of-range: `length` is -3 m; it must be above zero | correct the number or its unit'],
     ['length  0 m', '«0 m» value-out-of-range: `length` is 0 m; it must be above zero | correct the number or its unit'],
     ['length  2001 m', '«2001 m» value-out-of-range: `length` is 2001 m; it must be at most 2,000 m | correct the number or its unit'],
@@ -64,7 +64,7 @@ describe('a broken line costs that line and nothing else', () => {
     ['length  thirty', '«thirty» unexpected-value: `thirty` has no meaning here in `length` | remove it, or put prose into "..."'],
     ['length  10000000000000000000000000000000000000000000 m', '«10000000000000000000000000000000000000000000» bad-number: this number cannot be read, or is too large to be meant | write an ordinary number, such as 9,500 or 3/8'],
     ['working  4 ton', '«ton» ambiguous-unit: `ton` can mean 1,000, 907 or 1,016 kg | write `t`, `short-ton` or `long-ton`'],
-    ['working  4 m', '«4 m» wrong-dimension: `working` takes a load as a force or a mass, such as 4.7 t; 4 m is a length | write it like `4.7 t`'],
+    ['working  4 m', '«4 m» wrong-dimension: `working` takes a load as a force or a mass, such as 18 kN; 4 m is a length | write it like `18 kN`'],
     ['strands  1000000000', '«1000000000» value-out-of-range: `strands` is 1000000000; a whole number from 3 to 48 is meant here | correct the number'],
     ['strands  11.5', '«11.5» value-out-of-range: `strands` is 11.5; a whole number from 3 to 48 is meant here | correct the number'],
     ['strands  12 %', '«12 %» wrong-dimension: `strands` takes a plain number of strands, not 12 % | write it like `3 strands`'],
@@ -77,12 +77,41 @@ describe('a broken line costs that line and nothing else', () => {
     ['outboard  eye locked locked', '«locked» unexpected-value: `locked` stands twice in `outboard` | keep one of them; the first one is used'],
     ['length  3/0 m', '«3/0» bad-number: this number cannot be read, or is too large to be meant | write an ordinary number, such as 9,500 or 3/8'],
     ['inspected', '«inspected» missing-date: `inspected` in a logbook begins with its date | write it like `2026-06-21  inspected  "outside in: fairlead scored on the lower lip"`'],
+    ['21.6.2026  inspected', '«21.6.2026» bad-date: 21.6.2026 is not how a date is written here | write it year-month-day, 2026-06-21'],
+    ['06-21-2026  inspected', '«06-21-2026» bad-date: 06-21-2026 is not how a date is written here | write it year-month-day, 2026-06-21'],
+    ['June 21, 2026  inspected', '«June 21, 2026» bad-date: June 21, 2026 is not how a date is written here | write it year-month-day, 2026-06-21'],
+    ['6/7/2026  inspected', '«6/7/2026» bad-date: 6/7/2026 is not how a date is written here | write it year-month-day, such as 2026-06-21'],
+    ['2026-06-21  inspected nothing found', '«nothing found» unexpected-value: `nothing found` is prose without quotes in `inspected` | put prose into "...": "nothing found"'],
+    ['2026-06-21  washed in the stream', '«in the stream» unexpected-value: `in the stream` is prose without quotes in `washed` | put prose into "...": "in the stream"'],
+    ['2026-06-21  pulled hard', '«2026-06-21  pulled hard» missing-value: `pulled` lacks a load as a force or a mass, such as 31 kN | write it like `31 kN`'],
+    ['2026-06-21  damage cut 1 strand at 12 m from inboard from outboard', '«from outboard» unexpected-value: `from` stands twice in `damage` | keep one of them; the first one is used'],
+    ['2026-06-21  damage light abrasion at 5 m from inboard', '«light» unknown-word: `light` stands before the kind in `damage` | the kind comes first: `damage abrasion light`'],
+    ['2026-06-21  damage light at 5 m from inboard', '«light» unknown-word: `damage` lacks its kind before `light` | write one of cut, abrasion, glaze, melt, pulled, flattened, kink, stain, brittle before it'],
+    ['2026-06-21  damage abrasion light heavy at 5 m from inboard', '«heavy at 5 m from inboard» unexpected-value: `heavy` stands beside `light` in `damage`, and one of them is meant | keep one of them; the first one is used'],
+    ['2026-06-21  damage cut 1 strand at 12 m from inboard to', '«to» unexpected-value: `to` stands at a wrong place in `damage` | write it like `2026-06-21 damage cut 2 strands at 8.4 m from inboard`'],
+    ['2026-06-21  damage abrasion 120 % at 3 m from inboard', '«120 %» value-out-of-range: the share in `damage` is 120 %; it must be at most 100 % | correct the number or its unit'],
+    ['2026-06-21  damage cut 0 strands at 3 m from inboard', '«0 strands» value-out-of-range: the number of strands in `damage` is 0 strands; a whole number from 1 to 48 is meant here | correct the number'],
+    ['2026-06-28  cut at -3 m from inboard', '«-3 m» value-out-of-range: `at` in `cut` is -3 m; it must not be below 0 m | correct the number or its unit'],
+    ['outboard  eye bury 72', '«72» bare-number: `bury` in `outboard` is 72 without a unit | write a length, or a number of diameters, such as 72 d'],
+    ['outboard  eye bury 72 diameters', '«diameters» unknown-unit: `diameters` is not a unit | did you mean `d`?'],
+    ['length  6 -1/4 m', '«6 -1/4» bad-number: a fraction with a sign stands behind `6`: it may be added or taken away | write `6 1/4` for 6 and 1/4'],
+    ['working  9.500 lbf', '«9.500 lbf» value-out-of-range: `working` is 9.500 lbf; it must not be below 113 lbf | a point begins decimals: for thousands write `9,500` or `9500`'],
+    ['working  9.500 kg', '«9.500 kg» value-out-of-range: `working` is 9.500 kg; it must not be below 51 kg | a point begins decimals: for thousands write `9,500` or `9500`'],
+    ['working  9.50 lbf', '«9.50 lbf» value-out-of-range: `working` is 9.50 lbf; it must not be below 113 lbf | correct the number or its unit'],
+    ['working  20k lbf', '«k» unknown-unit: `k` is not a unit | write the thousands out: 20,000 lbf'],
+    ['length  30,000 m', '«30,000 m» value-out-of-range: `length` is 30,000 m; it must be at most 2,000 m | a comma marks thousands: for decimals write `30.000`'],
+    ['length  9 500 mm', '«9 500» bad-number: `length` is 9 500, two numbers with a space between | for thousands write `9,500` or `9500`'],
+    ['length  4,7 m', '«,» stray-character: `,` means nothing here | write a decimal with a point: 4.7'],
+    ['length  2½ in', '«½» stray-character: `½` means nothing here | write it as `2 1/2`'],
+    ['length  2-1/2"', '«"» unclosed-quote: this text has no closing quote | write `in` for inches: 2-1/2 in'],
+    ['2026-06-21  spooled hard and fast', '«hard» unknown-word: `hard` is not a word that `spooled` knows | write one of tight, slack'],
+    ['length  30"', '«"» unclosed-quote: this text has no closing quote | write `in` for inches: 30 in'],
     ['2026-02-31  inspected', '«2026-02-31» bad-date: 2026-02-31 is not a day of the calendar | write a date as year-month-day, such as 2026-06-21'],
-    ['2026-6-1  inspected', '«2026-6-1» bad-date: 2026-6-1 is not a day of the calendar | write a date as year-month-day, such as 2026-06-21'],
+    ['2026-6-1  inspected', '«2026-6-1» bad-date: 2026-6-1 has a month or a day of one digit | write both with two digits: 2026-06-01'],
     ['2026-06-21', '«2026-06-21» missing-value: this entry says a date and nothing else | a logbook knows fitted, inspected, damage, cut, splice, join, mended, washed, reversed, pulled, heated, spooled, retired'],
     ['2026-06-21  inspcted', '«inspcted» unknown-statement: `inspcted` is not an entry of a logbook | did you mean `inspected`?'],
     ['2026-06-21  cut at 8.4 m', '«at 8.4 m» missing-value: a position says its distance and from which end | write it like `at 8.4 m from inboard`'],
-    ['2026-06-21  cut at 8.4 from inboard', '«8.4» bare-number: `station` is 8.4 without a unit | write a length, such as 8.4 m'],
+    ['2026-06-21  cut at 8.4 from inboard', '«8.4» bare-number: `at` in `cut` is 8.4 without a unit | write a length, such as 8.4 m'],
     ['2026-06-21  damage abrasion heavy from 7 m to from inboard', '«from 7 m to from» missing-value: a position says its distance and from which end | write it like `from 7.9 m to 9.1 m from inboard`'],
     ['2026-06-21  damage cut 2 strands', '«2026-06-21  damage cut 2 strands» missing-value: `damage` lacks a position, such as `at 8.4 m from inboard` | write it like `at 8.4 m from inboard`'],
     ['2026-06-21  pulled 31', '«31» bare-number: `pulled` is 31 without a unit | write a load as a force or a mass, such as 31 kN'],
@@ -111,6 +140,10 @@ describe('a broken line costs that line and nothing else', () => {
     expect([...first(line('length  30 kg')).statements.find((s) => s.definition.head === 'length')!.broken]).toEqual(['length']);
   });
 
+  test('a number with a character in it is no value', () => {
+    for (const written of ['2½ in', '6 - 1/4 in', '4,7 m', '9 500 mm']) expect(valueOf(line(`length  ${written}`), 'length')).toBeUndefined();
+  });
+
   test('a statement that stands twice counts once, the first time', () => {
     expect(problemsOf(line('diameter  11 mm'))).toEqual(['«diameter  11 mm» repeated-statement: `diameter` stands twice in `main` | keep one of them; the first one is used']);
     expect(valueOf(line('diameter  11 mm'), 'diameter')).toMatchObject({ value: 0.01 });
@@ -124,13 +157,24 @@ describe('a broken head costs its block and nothing else', () => {
     ['length  30 m\n', ['«length» unknown-block: `length` is not a block of the language | `length` belongs inside a block such as `line`']],
     ['{\n  length  30 m\n}\n', ['«{» unknown-block: this block has no head | write what it is and its name, such as `line main {`']],
     ['line main\n', ['«line main» missing-block: `line main` has no `{ ... }` | add `{`, its statements on lines of their own, and `}`']],
-    ['line {\n  length  30 m\n}\n', ['«line» missing-value: `line` lacks a name | write it like `main`']],
+    ['line {\n  length  30 m\n}\n', ['«line» missing-value: `line` lacks a name | write it like `line main {`']],
     ['line main {\n  length  30 m\n', ['«{» unclosed-brace: `line main` is not closed | add `}` on a line of its own where the block ends']],
     ['line main "new {\n  length  30 m\n}\n', ['«"new» unclosed-quote: this text has no closing quote | add `"` at the end of the line']],
     ['line main {\n  length {\n  }\n}\n', ['«length» missing-value: `length` lacks a length, such as 30 m | write it like `30 m`', '«{» unexpected-block: a block stands where `line` takes a statement | close the block above first, or remove the brace']],
     ['shackle s {\n  2026-06-21  inspected\n}\n', ['«2026-06-21» unexpected-value: `shackle` keeps no logbook | dated entries belong into a `line`']],
     ['use practice.rig\n', ['«practice» missing-value: `use` lacks the path of a file in quotes | write it like `use "practice.rig"`', '«.» stray-character: `.` means nothing here | remove it, or put text into "..."']],
     ['use "a.rig" "b.rig"\n', ['«"b.rig"» unexpected-value: `use` takes one path and nothing else | put every file on a line of its own']],
+    ['winch w\n{\n  rated  42 kN\n}\n', ['«{» brace-below-head: this `{` stands below the head of its block | write it at the end of the line above']],
+    ['winch w  # in front\n\n# below\n{\n  rated  42 kN\n}\n', ['«{» brace-below-head: this `{` stands below the head of its block | write it at the end of the line above']],
+    ['vehicle old truck {\n}\n', ['«truck» unexpected-value: the name in `vehicle` is several words | a name is one word, such as `old-truck`; put prose into "..."']],
+    ['winch 1front {\n}\n', ['«1front» unexpected-value: `1front` cannot be the name of a `winch` | a name begins with a letter, such as `front-1`']],
+    ['kit {\n}\n', ['«kit» missing-value: `kit` lacks a name | write it like `kit bag {`']],
+    ['chain c {\n  a, b\n}\n', ['«a» unknown-statement: `a` is not a statement of `chain` | `chain` knows out, with, and routes whose links are joined with `->`', '«,» stray-character: `,` means nothing here | write values with spaces between; a comma belongs inside a number, such as 9,500']],
+    ['chain c {\n  a - > b\n}\n', ['«- >» stray-character: `- >` is not an arrow | the arrow is `->`, without a space']],
+    ['winch w {\n  rated  42 kN at layer 1 at layer 2\n}\n', ['«at layer 2» unexpected-value: `at` stands twice in `rated` | keep one of them; the first one is used']],
+    ['vehicle v {\n  point  bow rated 4.7\n}\n', ['«4.7» bare-number: `rated` in `point` is 4.7 without a unit | write a load as a force or a mass, such as 4.7 t']],
+    ['pull p with w {\n  grade  30\n}\n', ['«30» bare-number: `grade` is 30 without a unit | write an angle or a share, such as 12 deg or 20 %']],
+    ['practice {\n  line-factor  2 foo\n}\n', ['«foo» unknown-unit: `foo` is not a unit | write the number alone']],
     ['chain c {\n  a -> \n}\n', ['«a ->» missing-value: this route ends with an arrow and no link | write it like `main outboard -> bow-22 -> larch`']],
     ['chain c {\n  -> a\n}\n', ['«->» unexpected-value: `->` stands where a link is meant | write a name, such as `main outboard`, or gear by size, such as `shackle bow 19 mm`']],
     ['chain c {\n  a b c -> d\n}\n', ['«c» unexpected-value: `c` stands where an arrow is meant | join links with `->`']],
@@ -155,6 +199,7 @@ describe('quantities', () => {
     ['22 ft 6 in', 22.5 * 0.3048, 'ft'],
     ['3/8 in', 0.375 * 0.0254, 'in'],
     ['1 3/4 in', 1.75 * 0.0254, 'in'],
+    ['6-1/4 in', 6.25 * 0.0254, 'in'],
     ['22 ft 6 1/2 in', 22 * 0.3048 + 6.5 * 0.0254, 'ft'],
     ['30m', 30, 'm'],
     ['10 inches', 0.254, 'in'],
@@ -173,6 +218,21 @@ describe('quantities', () => {
     ['3 1/4 short-tons', 6500 * 0.45359237 * 9.80665, 6500 * 0.45359237],
     ['500 kgf', 500 * 9.80665, undefined],
   ];
+  // Least loads are limits of absurdity: a line of 500 N, gear of 250 N, a trailer of 50 kg are still read.
+  test.each([
+    ['winch w {\n  rated  500 N\n}\n', []],
+    ['winch w {\n  rated  499 N\n}\n', ['`rated`']],
+    [line('working  500 N'), []],
+    ['line l {\n  breaking  499 N\n}\n', ['`breaking`']],
+    ['shackle s {\n  wll  250 N\n  breaking  500 N\n}\n', []],
+    ['strap s {\n  wll  249 N\n  breaking  499 N\n}\n', ['`wll`', '`breaking`']],
+    ['vehicle v {\n  mass  50 kg\n  point  bow rated 250 N\n}\n', []],
+    ['pull p with w {\n  load  2.650 kg\n  resistance  9.000 N\n}\n', ['`load`', '`resistance`']],
+    ['pull p with w {\n  load  50 kg\n  resistance  100 N\n}\n', []],
+    [line('2026-02-14  pulled 31.000 N'), ['`pulled`']],
+    ['vehicle v {\n  mass  2.650 kg\n  point  bow rated 4.700 kg\n}\n', ['`mass`', '`rated`']],
+  ])('least loads: %j', (text, refused) => expect(problemsOf(text).map((p) => /value-out-of-range: (`[a-z]+`)/.exec(p)?.[1])).toEqual(refused));
+
   test.each(loads)('%s as a load', (written, newtons, mass) => {
     const value = valueOf(line(`working  ${written}`), 'working') as { value: number; mass?: number };
     expect(value.value).toBeCloseTo(newtons, 6);
@@ -183,7 +243,7 @@ describe('quantities', () => {
   test('diameters wait for their line', () => {
     expect(valueOf(line('outboard  eye bury 72 d taper 24 d'), 'bury')).toMatchObject({ value: 72, inDiameters: true });
     expect(valueOf(line('outboard  eye bury 3.5 fids'), 'bury')).toMatchObject({ value: 73.5, inDiameters: true });
-    expect(problemsOf(line('outboard  eye bury 1001 d'))).toEqual(['«1001 d» value-out-of-range: `outboard` is 1001 d; it must be at most 1,000 d | correct the number or its unit']);
+    expect(problemsOf(line('outboard  eye bury 1001 d'))).toEqual(['«1001 d» value-out-of-range: `bury` in `outboard` is 1001 d; it must be at most 1,000 d | correct the number or its unit']);
   });
 
   test('a grade is an angle, or a share of it', () => {
@@ -259,9 +319,47 @@ describe('fixes', () => {
   });
   test('a bare number is offered units, and none is chosen', () => {
     expect(fixesOf(line('length  30'))).toEqual([
+      ['Write it in m (metre)', [' m'], false],
       ['Write it in mm (millimetre)', [' mm'], false],
       ['Write it in cm (centimetre)', [' cm'], false],
-      ['Write it in m (metre)', [' m'], false],
+      ['Write it in in (inch, 25.4 mm exactly)', [' in'], false],
+      ['Write it in ft (foot, 12 in)', [' ft'], false],
     ]);
+  });
+  const unitsOffered = (text: string): string[] => fixesOf(text).map((fix) => ((fix as [string, string[]])[1][0] ?? '').trim());
+  test.each<[string, string, readonly string[]]>([
+    ['the unit of the example comes first', line('outboard  eye bury 72'), ['d', 'mm', 'cm', 'in']],
+    ['a rating in tonnes', 'vehicle v {\n  point  bow rated 4.7\n}\n', ['t', 'kN']],
+    ['a rating that can only be small units', 'winch w {\n  rated  9500\n}\n', ['lbf', 'kg', 'lb', 'kgf', 'N']],
+    ['a mass', 'vehicle v {\n  mass  5000\n}\n', ['kg', 'lb']],
+    ['no metres of diameter', line('').replace('10 mm', '10'), ['mm', 'cm']],
+    ['an angle or a share', 'pull p with w {\n  grade  20\n}\n', ['deg', '%']],
+  ])('units for a bare number: %s', (_what, text, units) => expect(unitsOffered(text)).toEqual(units));
+
+  test.each<[string, string, unknown]>([
+    ['a date without its zeros', line('2026-6-1  inspected'), ['Write `2026-06-01`', ['2026-06-01'], true]],
+    ['a date in another order that can be one day only', line('21/6/2026  inspected'), ['Write `2026-06-21`', ['2026-06-21'], false]],
+    ['a misspelt word of a choice behind an optional name', line('2026-06-28  splice outbord eye bury 72 d'), ['Write `outboard`', ['outboard'], true]],
+    ['a misspelt end of a position', line('2026-06-28  cut at 5 m from outbord'), ['Write `outboard`', ['outboard'], true]],
+    ['the kind that stands behind its severity', line('2026-06-21  damage light abrasion at 5 m from inboard'), ['Write `abrasion light`', ['abrasion light'], true]],
+    ['an inch mark', 'winch w {\n  barrel  2.5"\n}\n', ['Write `in` for inches', [' in'], false]],
+    ['an inch mark that begins a text', 'winch w {\n  barrel  2.5" width 9"\n}\n', ['Write `in` for inches', [' in'], false]],
+    ['a statement that stands twice', line('diameter  11 mm'), ['Remove the second one', [''], false]],
+    ['a thousand with a point', 'winch w {\n  rated  9.500 lbf\n}\n', ['Write `9,500`', ['9,500'], false]],
+    ['prose without quotes', line('2026-06-21  inspected nothing found, all fine.'), ['Put it into quotes', ['"nothing found, all fine."'], false]],
+    ['a name in two words', 'vehicle old truck {\n}\n', ['Write `old-truck`', ['old-truck'], false]],
+    ['an arrow with a space in it', 'chain c {\n  a - > b\n}\n', ['Write `->`', ['->'], true]],
+    ['a brace below its head', 'winch w\n{\n  rated  42 kN\n}\n', ['Move `{` to the line above', [' {'], true]],
+  ])('%s', (_what, text, fix) => expect(fixesOf(text)).toEqual([fix]));
+  test('what stands twice goes with its line', () => {
+    const text = line('diameter  11 mm');
+    const [chunk] = bind(text);
+    const { start, end } = chunk!.problems[0]!.fixes![0]!.edits[0]!.place;
+    expect(text.slice(0, start) + text.slice(end)).toBe(line(''));
+  });
+  test('no fix writes the word that stands there', () => {
+    for (const statement of ['2026-06-21  damage cut 1 strand at 12 m from inboard from outboard', '2026-06-21  damage cut 1 strand at 12 m from inboard to', '2026-06-21  damage light abrasion at 5 m from inboard']) {
+      for (const problem of bind(line(statement))[0]!.problems) for (const fix of problem.fixes ?? []) for (const edit of fix.edits) expect(edit.text).not.toBe(line(statement).slice(edit.place.start, edit.place.end));
+    }
   });
 });

@@ -86,3 +86,25 @@ describe('rule names', () => {
     expect(found.map((f) => f.finding.fixes.map((fix) => [fix.title, fix.mechanical, fix.edits.map((e) => e.text)]))).toEqual([[['Write `rope-on-rope`', true, ['rope-on-rope']]], []]);
   });
 });
+
+describe('unknown names and paths', () => {
+  test('a piece is no block that could be written', () => {
+    expect(helps('kit bag {\n  carries  foo\n}\n', 'unknown-name')).toEqual(['write it as a block of its own (a shackle, a soft-shackle, a strap, a block, a ring, a hook, a thimble or a line), or take in the file that has it with `use`']);
+  });
+  test('a word that is no piece may be prose, where prose may stand', () => {
+    expect(helps(line('  2026-06-01 inspected nothing\n'), 'unknown-piece')).toEqual(['the only piece is `main`, or put prose into "..."']);
+    expect(said(line('  2026-06-01 inspected nothing found\n'), 'unknown-piece', 'unexpected-value')).toEqual(['8:24 error[unexpected-value]: `nothing found` is prose without quotes in `inspected`']);
+    expect(said(line(`${keepTail}  2026-06-02 inspected tail nothing found\n`), 'unknown-piece', 'unexpected-value')).toEqual(['9:29 error[unexpected-value]: `nothing found` is prose without quotes in `inspected`']);
+  });
+  test('what hangs on a broken entry is silent', () => expect(said(line('  2026-06-01 pulled hard\n'), 'unknown-piece', 'missing-value')).toEqual(['8:3 error[missing-value]: `pulled` lacks a load as a force or a mass, such as 31 kN']));
+  test.each([
+    ['sub\\x.rig', '`sub\\x.rig` is not written with `/` between folders', 'write `sub/x.rig`', ['"sub/x.rig"']],
+    ['..\\x.rig', '`..\\x.rig` leads out of the workspace folder', 'keep shared files inside the folder, and write the path from this file\'s folder with `/`', []],
+    ['/home/rigs/x.rig', '`/home/rigs/x.rig` does not start at this file\'s folder', 'write the path from this file\'s folder, with `/`, such as `../practice.rig`', []],
+    ['C:\\rigs\\x.rig', '`C:\\rigs\\x.rig` does not start at this file\'s folder', 'write the path from this file\'s folder, with `/`, such as `../practice.rig`', []],
+  ])('use "%s"', (path, message, help, fixed) => {
+    const found = findingsIn(`use "${path}"\n`);
+    expect(found.map((f) => [f.code, f.message, f.finding.help, f.finding.fixes.flatMap((fix) => fix.edits.map((e) => e.text))])).toEqual([['use-outside', message, help, fixed]]);
+  });
+  test('a file that uses itself', () => expect(helps('use "test.rig"\n', 'use-loop')).toEqual(['remove this line']));
+});

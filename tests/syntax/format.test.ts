@@ -86,8 +86,12 @@ test('a block that is not closed stays as it is, the next one does not', () => {
   expect(format('line main {\n      length 3 m\nwinch w   {\nrated 42 kN\n}\n')).toBe('line main {\n      length 3 m\nwinch w {\n  rated  42 kN\n}\n');
 });
 
-test.each(['mass 1,234.50 kg', 'length 22 ft 6 in', 'diameter 3/8 in', 'speed 4 m/min', 'note "two  spaces"'])('numbers and prose keep their characters: %s', (statement) => {
+test.each(['mass 1,234.50 kg', 'length 22 ft 6 in', 'diameter 3/8 in', 'flange 6-1/4 in', 'flange 3 -1/2 in', 'speed 4 m/min', 'note "two  spaces"'])('numbers and prose keep their characters: %s', (statement) => {
   expect(format(`x y {\n  ${statement}\n}\n`)).toContain(statement.replace(' ', '  '));
+});
+
+test('a brace below its head stays there, and its block is laid out', () => {
+  expect(format('winch w # in front\n{\nrated 42 kN\n}\n')).toBe('winch w  # in front\n{\n  rated  42 kN\n}\n');
 });
 
 test('line breaks are of one kind, the first one of the file', () => {

@@ -20,7 +20,7 @@ function afterEdit(before: readonly PlacedChunk[], edit: Edit): PlacedChunk[] {
   });
 }
 
-const bits = ['{', '}', '\n', '\r', '"', '#', ' ', 'line x {\n', 'line', '}\n\n', 'use "p.rig"\n', 'shackle a {', '->', '3 m', ''];
+const bits = ['{', '}', '\n', '\r', '"', '#', ' ', 'line x {\n', 'line', '\nwinch w\n', '\n{\n', '\n# note\n', '}\n\n', 'use "p.rig"\n', 'shackle a {', '->', '3 m', ''];
 
 test('chunks after edits are the chunks of the new text', () => {
   fc.assert(
@@ -37,7 +37,7 @@ test('chunks after edits are the chunks of the new text', () => {
         expect(new Set(chunks.map((c) => c.chunk)).size).toBe(chunks.length);
       }
     }),
-    { numRuns: 400 },
+    { numRuns: 600 },
   );
 });
 

@@ -1,7 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { dimensions, type Dimension } from '../../src-core/units/dimension.ts';
 import { describeDimension, readNumber, readQuantity, type Lexeme } from '../../src-core/units/read-quantity.ts';
 import { parseQuantity } from '../../src-core/units/parse-quantity.ts';
-import { unitNamed, unitsOf } from '../../src-core/units/unit-table.ts';
+import { unitMeant } from '../../src-core/units/unit-meant.ts';
+import { unitNamed, unitsOf, unitWords } from '../../src-core/units/unit-table.ts';
 
 /** Lexemes of words that stand one blank apart. */
 function lexemesOf(text: string): Lexeme[] {
@@ -40,6 +43,46 @@ describe('compounds and fractions', () => {
   test.each(['6 in 22 ft', '6 in 2 in', '6 in 0.5 in', '22 ft -6 in', '22 ft 13 in', '22 ft 24 in'])('%s is no compound', (text) => expect(metres(text)).toContain('from the larger unit to the smaller'));
   test.each(['22 ft 6 kg', '65 degC 3 degC', 'kN', '', '3 m/', '3 m / s', '1.5 3/4 in'])('`%s` is no quantity', (text) => expect(metres(text)).toMatch(/^`.*` cannot be read as a number with a unit/));
   test('a fraction of nothing spoils the number before it', () => expect(metres('5 1/0 in')).toContain('too large to be meant'));
+});
+
+describe('a fraction with a sign', () => {
+  // An inch is 0.0254 m.
+  test.each([['6-1/4 in', 0.15875], ['2-1/2 in', 0.0635], ['-2-1/2 in', -0.0635], ['-0-1/2 in', -0.0127], ['-0 1/2 in', -0.0127], ['22 ft 6-1/2 in', 6.8707]])('glued to its whole number is added: %s', (text, si) => expect(metres(text)).toBe(si));
+  test.each(['3 -1/2 m', '3 +1/2 m', '3+1/2 m', '22 ft 6 -1/2 in'])('%s is refused, with what to write', (text) => {
+    const said = metres(text);
+    expect(said).toMatch(/a fraction with a sign stands behind `[36]`|cannot be read/);
+    if (!text.startsWith('22')) expect(said).toContain('write `3 1/2`');
+  });
+  test('is asked for at its place, and offered without the sign', () => {
+    const lexemes: Lexeme[] = [{ kind: 'number', text: '3', start: 0, end: 1 }, { kind: 'fraction', text: '-1/2', start: 2, end: 6 }, { kind: 'word', text: 'm', start: 7, end: 8 }];
+    expect(readQuantity(lexemes, 0)).toMatchObject({ used: 2, problem: { problem: 'bad-number', span: { start: 0, end: 6 }, replace: '3 1/2' } });
+  });
+  test('alone is a negative number', () => expect(metres('-1/2 in')).toBe(-0.0127));
+  test('joined and apart are the same number', () => {
+    fc.assert(fc.property(fc.nat(500), fc.nat(63), fc.integer({ min: 1, max: 64 }), (whole, top, bottom) => metres(`${whole}-${top}/${bottom} in`) === metres(`${whole} ${top}/${bottom} in`)));
+  });
+});
+
+describe('unit that was meant', () => {
+  test.each([
+    ['kmh', ['speed'], 'km/h'], ['kph', ['speed'], 'km/h'], ['kilos', ['mass'], 'kg'], ['kilogram', ['mass'], 'kg'], ['Pounds', ['force', 'mass'], 'lb'], ['newtons', ['force', 'mass'], 'N'], ['kilonewton', ['force'], 'kN'],
+    ['diameters', ['length', 'diameters'], 'd'], ['diam', ['length', 'diameters'], 'd'], ['pc', ['angle', 'ratio'], '%'], ['metric-tons', ['force', 'mass'], 't'], ['klbf', ['force', 'mass'], 'kip'], ['mtr', ['length'], 'm'],
+    ['KN', ['force'], 'kN'], ['M', ['length'], 'm'], ['LBS', ['mass'], 'lbs'], ['feets', ['length'], 'feet'], ['minuts', ['time'], 'minute'], ['kilogramms', ['mass'], 'kg'],
+  ] as const)('%s where %s is measured is %s', (word, wanted, meant) => expect(unitMeant(word, wanted)).toBe(meant));
+  test.each([['minuts', ['length']], ['kph', ['length']], ['kilos', ['force']], ['klbf', ['mass']], ['MN', ['force']], ['GN', ['force']], ['k', ['force']], ['nm', ['length']], ['kt', ['mass']], ['percnt', ['angle']], ['qwertyuiop', ['mass']]] as const)('%s where %s is measured is nothing', (word, wanted) => expect(unitMeant(word, wanted)).toBeUndefined());
+  test('no suggestion crosses to another measure', () => {
+    fc.assert(fc.property(fc.constantFrom(...unitWords(), ...Object.keys(dimensions)), fc.nat(3), fc.constantFrom(...'aeklmnst'), fc.constantFrom(...(Object.keys(dimensions) as Dimension[])), (word, at, letter, wanted) => {
+      const meant = unitMeant(word.slice(0, at) + letter + word.slice(at), [wanted]);
+      return meant === undefined || unitNamed(meant)!.dimension === wanted;
+    }), { numRuns: 3000 });
+  });
+  test('thousands and tons in two words are read as one', () => {
+    expect(readQuantity(lexemesOf('20 k lbf'), 0, undefined, ['force'])).toMatchObject({ used: 3, problem: { help: 'write the thousands out: 20,000 lbf', replace: '20,000', replaceSpan: { start: 0, end: 4 } } });
+    expect(readQuantity(lexemesOf('4 metric tons'), 0, undefined, ['force', 'mass'])).toMatchObject({ used: 3, problem: { span: { start: 2, end: 13 }, help: 'did you mean `t`?', replace: 't' } });
+  });
+  test('a ton is asked for where a mass may stand, and not where none may', () => {
+    expect(readQuantity(lexemesOf('3 ton'), 0, undefined, ['length'])!.problem).toMatchObject({ problem: 'unknown-unit', help: 'write a unit such as mm, cm, m, in or ft' });
+  });
 });
 
 describe('texts of their own', () => {
