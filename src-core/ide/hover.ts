@@ -174,7 +174,7 @@ function hoverHeader(view: Viewing, spot: Spot, block: BoundBlock): string | und
 function hoverUsed(view: Viewing, written: string): string {
   const path = resolveUse(view.path, written);
   const file = path === undefined ? undefined : view.project.file(path);
-  if (path === undefined) return `**\`${written}\` leads out of the workspace folder**`;
+  if (path === undefined) return `**\`${written}\` is no path inside the workspace folder**: write it from this file's folder, with \`/\` between names`;
   if (file === undefined) return `**\`${path}\` is not there**`;
   const blocks = file.bound.flatMap((c) => c.blocks);
   const names = blocks.map((b) => `${b.definition.head}${b.name === undefined ? '' : ` \`${b.name}\``}`);
