@@ -153,6 +153,8 @@ class Replay {
       case 'pulled':
         this.pulls.push({ statement, piece });
         return put({ ...piece, log: this.#logged(piece, log) });
+      case 'heated':
+        return put({ ...this.#damaged(piece, statement), log: this.#logged(piece, log) });
       default:
         return put({ ...piece, log: this.#logged(piece, log) });
     }
@@ -353,7 +355,7 @@ class Replay {
 }
 
 /** Entries after which a line may not be what it was: all that a replay does anything about, and the day from which a line ages. */
-export const changesTheLine: ReadonlySet<string> = new Set(['fitted', 'damage', 'mended', 'cut', 'splice', 'join', 'reversed', 'retired']);
+export const changesTheLine: ReadonlySet<string> = new Set(['fitted', 'damage', 'mended', 'cut', 'splice', 'join', 'reversed', 'pulled', 'heated', 'retired']);
 
 /**
  * The line's pieces at the end of a day. Entries are taken by date, those of one day as written. With `before`, the

@@ -47,6 +47,11 @@ export function strengthAlong(piece: AssessedPiece, length: number, isLength: bo
     if (damage.from === undefined || damage.to === undefined) lower(0, length, damage.strength);
     else lower(damage.from.low - half, damage.to.high + half, damage.strength);
   }
+  for (const heat of piece.heats) {
+    if (!isUnknown(heat.strength)) continue;
+    if (heat.from === undefined || heat.to === undefined) lower(0, length, heat.strength);
+    else lower(heat.from.low - half, heat.to.high + half, heat.strength);
+  }
   if (piece.incomplete !== undefined) columns.fill(NaN);
   const inboard = coverOf(piece.inboard);
   if (inboard !== undefined) lower(0, inboard.tip, piece.inboard.strength);
