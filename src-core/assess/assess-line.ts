@@ -84,6 +84,8 @@ export interface AssessedLine {
   readonly long: LineState;
   readonly short: LineState;
   readonly pieces: ReadonlyMap<string, AssessedPiece>;
+  /** Each pull of the logbook with its piece as it was before. */
+  readonly pulled: ReadonlyMap<BoundStatement, AssessedPiece>;
   /** Pulls that were so high that nobody can say what the line holds since. */
   readonly overloads: Overloads;
   readonly problems: readonly Problem[];
@@ -100,42 +102,77 @@ export function assessLine(block: BoundBlock, practice: Practice, day: DayNumber
   const facts = lineFacts(block, practice, day);
   const scenario = scenarios(practice);
   const [long, short] = [replayLogbook(block, day, scenario.long), replayLogbook(block, day, scenario.short)];
-  return assessStates(block, facts, long, short, overloadsOf(facts, long, short));
+  const pulled = pulledPieces(facts, long, short);
+  return assessStates(block, facts, long, short, pulled, overloadsOf(facts, pulled));
 }
 
 /** The line as a repair would leave it. */
 export function assessRepaired(line: AssessedLine, repair: BoundBlock): AssessedLine {
   const { long, short } = scenarios(line.facts.practice);
-  return assessStates(line.block, line.facts, replayRepair(line.block, line.long, repair, long), replayRepair(line.block, line.short, repair, short), line.overloads);
+  return assessStates(line.block, line.facts, replayRepair(line.block, line.long, repair, long), replayRepair(line.block, line.short, repair, short), line.pulled, line.overloads);
 }
 
-function assessStates(block: BoundBlock, facts: LineFacts, long: LineState, short: LineState, overloads: Overloads): AssessedLine {
+function assessStates(block: BoundBlock, facts: LineFacts, long: LineState, short: LineState, pulled: ReadonlyMap<BoundStatement, AssessedPiece>, overloads: Overloads): AssessedLine {
   const pieces = new Map<string, AssessedPiece>();
   for (const [name, piece] of long.pieces) pieces.set(name, assessPiece(facts, piece, short.pieces.get(name) ?? piece, overloads));
   // What only the shorter case meets is doubtful, and doubt is said; the same problem of both is said once.
   const seen = new Set(long.problems.map((p) => `${p.code}:${p.place.start}`));
-  return { kind: 'line', block, facts, long, short, pieces, overloads, problems: [...long.problems, ...short.problems.filter((p) => !seen.has(`${p.code}:${p.place.start}`))] };
+  return { kind: 'line', block, facts, long, short, pieces, pulled, overloads, problems: [...long.problems, ...short.problems.filter((p) => !seen.has(`${p.code}:${p.place.start}`))] };
 }
 
+/** Pieces before pulls, for as long as the same logbook is worked out up to one day and the next. */
+const piecesBefore = new WeakMap<Practice, WeakMap<object, { readonly order: readonly BoundStatement[]; readonly pieces: Map<BoundStatement, AssessedPiece> }>>();
+
+/** What was worked out before, as far as the facts and the entries above are still the same. */
+function knownBefore({ block, practice }: LineFacts): Map<BoundStatement, AssessedPiece> {
+  const order = [...block.statements.filter((s) => s.day === undefined), ...block.statements.filter((s) => s.day !== undefined).sort((a, b) => a.day! - b.day!)];
+  const ofPractice = piecesBefore.get(practice) ?? new WeakMap();
+  piecesBefore.set(practice, ofPractice);
+  const known = ofPractice.get(block.chunk);
+  let same = 0;
+  while (same < order.length && known?.order[same] === order[same]) same++;
+  if (known !== undefined && same === order.length) return known.pieces;
+  const pieces = new Map<BoundStatement, AssessedPiece>();
+  for (const s of order.slice(0, same)) {
+    const piece = known!.pieces.get(s);
+    if (piece !== undefined) pieces.set(s, piece);
+  }
+  ofPractice.set(block.chunk, { order, pieces });
+  return pieces;
+}
+
+/** Every pull in order, each with its piece as it was before, whatever earlier pulls may have done to it. */
+function pulledPieces(facts: LineFacts, long: LineState, short: LineState): ReadonlyMap<BoundStatement, AssessedPiece> {
+  if (long.pulls.length === 0) return nothingPulled;
+  const known = knownBefore(facts);
+  const ages = agesOutdoors(facts.block);
+  const twins = new Map(short.pulls.map(({ statement, piece }) => [statement, piece]));
+  const found = new Map<BoundStatement, AssessedPiece>();
+  let last: AssessedPiece | undefined;
+  for (const { statement, piece } of long.pulls) {
+    const before: AssessedPiece = known.get(statement) ?? (!ages && last !== undefined && isSameLine(last.long, piece) ? last : assessPiece(ages ? lineFacts(facts.block, facts.practice, statement.day!) : facts, piece, twins.get(statement) ?? piece, noOverloads));
+    known.set(statement, before);
+    found.set(statement, before);
+    last = before;
+  }
+  return found;
+}
+
+const nothingPulled: ReadonlyMap<BoundStatement, AssessedPiece> = new Map();
 const noOverloads: Overloads = new Map();
 
-/** Every pull in order, each compared with what its piece held at that moment by the same figures. */
-function overloadsOf(facts: LineFacts, long: LineState, short: LineState): Overloads {
-  if (long.pulls.length === 0) return noOverloads;
+/** Each pull is compared with what its piece held at that moment by the same figures. */
+function overloadsOf(facts: LineFacts, pulled: ReadonlyMap<BoundStatement, AssessedPiece>): Overloads {
+  if (pulled.size === 0) return noOverloads;
   const found = new Map<BoundStatement, Cause>();
   const o = facts.practice.value('overload-share');
-  const twins = new Map(short.pulls.map(({ statement, piece }) => [statement, piece]));
-  let last: { readonly piece: PieceState; readonly strength: Value } | undefined;
-  for (const { statement, piece } of long.pulls) {
+  for (const [statement, { name, strength, body, line }] of pulled) {
     const load = quantityOf(statement.values, 'load');
-    if (load === undefined) continue;
-    const then = agesOutdoors(facts.block) ? lineFacts(facts.block, facts.practice, statement.day!) : facts;
-    if (last === undefined || then !== facts || !isSameLine(last.piece, piece)) last = { piece, strength: assessPiece(then, piece, twins.get(statement) ?? piece, noOverloads).strength };
-    // Damage or an end of unknown strength may be cut off later; the line between was pulled all the same.
-    const isKnown = !isUnknown(last.strength);
-    const limit = overloadLimit({ F_b: isKnown ? last.strength : then.base, o });
-    if (isUnknown(limit) || !isAbove(load.value, limit.amount.low)) continue;
-    found.set(statement, { key: `overload ${statement.place.start} of ${facts.name}`, says: `what a pull of ${show(writtenValue(load))} left of \`${piece.name}\` is not known`, help: 'retire it, or ask its maker', place: load.place, ...(isKnown ? { reported: true } : {}) });
+    // An end or damage of unknown strength may be cut off later; the line between was pulled all the same.
+    const F_b = isUnknown(strength) ? (isUnknown(body) ? line.base : body) : strength;
+    const limit = overloadLimit({ F_b, o });
+    if (load === undefined || isUnknown(limit) || !isAbove(load.value, limit.amount.low)) continue;
+    found.set(statement, { key: `overload ${statement.place.start} of ${facts.name}`, says: `what a pull of ${show(writtenValue(load))} left of \`${name}\` is not known`, help: 'retire it, or ask its maker', place: load.place, reported: true });
   }
   return found;
 }
