@@ -1,26 +1,30 @@
+import { isAbove } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
 import { cutStrandShare } from '../mechanics/cut-strand-share.ts';
 import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { overloadLimit } from '../mechanics/overload-limit.ts';
 import { strengthAfterAbrasion } from '../mechanics/strength-after-abrasion.ts';
 import { strengthAfterCutStrands } from '../mechanics/strength-after-cut-strands.ts';
 import { strengthAfterLosses } from '../mechanics/strength-after-losses.ts';
 import { strengthOfWorstPlace, worstPlace, type StrengthOfPlace } from '../mechanics/strength-of-worst-place.ts';
-import type { BoundBlock, Problem } from '../model/bound.ts';
+import { quantityOf, type BoundBlock, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import { replayLogbook, replayRepair } from '../model/line-history.ts';
 import { finishedAt, finishedLength, type DamageFact, type LineState, type LogEntry, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
 import { derivedFrom } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { damagePlace } from './damage-place.ts';
+import { notMeasured, notWritten, remedyFor, type Remedy } from './damage-remedy.ts';
 import { damageWords } from './damage-words.ts';
 import { causeOfLost, writtenValue } from './facts.ts';
-import { lineFacts, type LineFacts } from './line-facts.ts';
+import { heatLimit } from './heat-limit.ts';
+import { agesOutdoors, lineFacts, type LineFacts } from './line-facts.ts';
 import type { Practice } from './practice.ts';
+import { show } from './show.ts';
 import { assessEnd, type AssessedEnd } from './splice-end.ts';
 import { overlaps, spliceStretches, type SpliceStretches } from './splice-stretches.ts';
 
-/** What to do about a damage: the trade's four answers, the mildest first. */
-export type Remedy = 'clean' | 'derate' | 'cut-out' | 'retire';
+export type { Remedy };
 
 export interface AssessedDamage {
   readonly fact: DamageFact;
@@ -39,6 +43,15 @@ export interface AssessedDamage {
   readonly strength: Value;
 }
 
+/** A place that got hot. */
+export interface AssessedHeat {
+  readonly fact: DamageFact;
+  readonly from: Amount | undefined;
+  readonly to: Amount | undefined;
+  /** Unknown where it got hotter than the fibre bears. */
+  readonly strength: Value;
+}
+
 export interface AssessedPiece {
   readonly name: string;
   readonly named: Place;
@@ -49,6 +62,7 @@ export interface AssessedPiece {
   /** Finished, bearing point to bearing point. */
   readonly length: Value;
   readonly damages: readonly AssessedDamage[];
+  readonly heats: readonly AssessedHeat[];
   readonly inboard: AssessedEnd;
   readonly outboard: AssessedEnd;
   readonly joints: readonly AssessedEnd[];
@@ -70,8 +84,14 @@ export interface AssessedLine {
   readonly long: LineState;
   readonly short: LineState;
   readonly pieces: ReadonlyMap<string, AssessedPiece>;
+  /** Each pull of the logbook with its piece as it was before. */
+  readonly pulled: ReadonlyMap<BoundStatement, AssessedPiece>;
+  /** Pulls that were so high that nobody can say what the line holds since. */
+  readonly overloads: Overloads;
   readonly problems: readonly Problem[];
 }
+
+type Overloads = ReadonlyMap<BoundStatement, Cause>;
 
 export const scenarios = (practice: Practice): { long: Scenario; short: Scenario } => ({
   long: { contraction: practice.number('splice-shortening', 'low'), eyeLoop_d: practice.number('eye-size', 'low') },
@@ -80,23 +100,85 @@ export const scenarios = (practice: Practice): { long: Scenario; short: Scenario
 
 export function assessLine(block: BoundBlock, practice: Practice, day: DayNumber): AssessedLine {
   const facts = lineFacts(block, practice, day);
-  const { long, short } = scenarios(practice);
-  return assessStates(block, facts, replayLogbook(block, day, long), replayLogbook(block, day, short));
+  const scenario = scenarios(practice);
+  const [long, short] = [replayLogbook(block, day, scenario.long), replayLogbook(block, day, scenario.short)];
+  const pulled = pulledPieces(facts, long, short);
+  return assessStates(block, facts, long, short, pulled, overloadsOf(facts, pulled));
 }
 
 /** The line as a repair would leave it. */
 export function assessRepaired(line: AssessedLine, repair: BoundBlock): AssessedLine {
   const { long, short } = scenarios(line.facts.practice);
-  return assessStates(line.block, line.facts, replayRepair(line.block, line.long, repair, long), replayRepair(line.block, line.short, repair, short));
+  return assessStates(line.block, line.facts, replayRepair(line.block, line.long, repair, long), replayRepair(line.block, line.short, repair, short), line.pulled, line.overloads);
 }
 
-function assessStates(block: BoundBlock, facts: LineFacts, long: LineState, short: LineState): AssessedLine {
+function assessStates(block: BoundBlock, facts: LineFacts, long: LineState, short: LineState, pulled: ReadonlyMap<BoundStatement, AssessedPiece>, overloads: Overloads): AssessedLine {
   const pieces = new Map<string, AssessedPiece>();
-  for (const [name, piece] of long.pieces) pieces.set(name, assessPiece(facts, piece, short.pieces.get(name) ?? piece));
+  for (const [name, piece] of long.pieces) pieces.set(name, assessPiece(facts, piece, short.pieces.get(name) ?? piece, overloads));
   // What only the shorter case meets is doubtful, and doubt is said; the same problem of both is said once.
   const seen = new Set(long.problems.map((p) => `${p.code}:${p.place.start}`));
-  return { kind: 'line', block, facts, long, short, pieces, problems: [...long.problems, ...short.problems.filter((p) => !seen.has(`${p.code}:${p.place.start}`))] };
+  return { kind: 'line', block, facts, long, short, pieces, pulled, overloads, problems: [...long.problems, ...short.problems.filter((p) => !seen.has(`${p.code}:${p.place.start}`))] };
 }
+
+/** Pieces before pulls, for as long as the same logbook is worked out up to one day and the next. */
+const piecesBefore = new WeakMap<Practice, WeakMap<object, { readonly order: readonly BoundStatement[]; readonly pieces: Map<BoundStatement, AssessedPiece> }>>();
+
+/** What was worked out before, as far as the facts and the entries above are still the same. */
+function knownBefore({ block, practice }: LineFacts): Map<BoundStatement, AssessedPiece> {
+  const order = [...block.statements.filter((s) => s.day === undefined), ...block.statements.filter((s) => s.day !== undefined).sort((a, b) => a.day! - b.day!)];
+  const ofPractice = piecesBefore.get(practice) ?? new WeakMap();
+  piecesBefore.set(practice, ofPractice);
+  const known = ofPractice.get(block.chunk);
+  let same = 0;
+  while (same < order.length && known?.order[same] === order[same]) same++;
+  if (known !== undefined && same === order.length) return known.pieces;
+  const pieces = new Map<BoundStatement, AssessedPiece>();
+  for (const s of order.slice(0, same)) {
+    const piece = known!.pieces.get(s);
+    if (piece !== undefined) pieces.set(s, piece);
+  }
+  ofPractice.set(block.chunk, { order, pieces });
+  return pieces;
+}
+
+/** Every pull in order, each with its piece as it was before, whatever earlier pulls may have done to it. */
+function pulledPieces(facts: LineFacts, long: LineState, short: LineState): ReadonlyMap<BoundStatement, AssessedPiece> {
+  if (long.pulls.length === 0) return nothingPulled;
+  const known = knownBefore(facts);
+  const ages = agesOutdoors(facts.block);
+  const twins = new Map(short.pulls.map(({ statement, piece }) => [statement, piece]));
+  const found = new Map<BoundStatement, AssessedPiece>();
+  let last: AssessedPiece | undefined;
+  for (const { statement, piece } of long.pulls) {
+    const before: AssessedPiece = known.get(statement) ?? (!ages && last !== undefined && isSameLine(last.long, piece) ? last : assessPiece(ages ? lineFacts(facts.block, facts.practice, statement.day!) : facts, piece, twins.get(statement) ?? piece, noOverloads));
+    known.set(statement, before);
+    found.set(statement, before);
+    last = before;
+  }
+  return found;
+}
+
+const nothingPulled: ReadonlyMap<BoundStatement, AssessedPiece> = new Map();
+const noOverloads: Overloads = new Map();
+
+/** Each pull is compared with what its piece held at that moment by the same figures. */
+function overloadsOf(facts: LineFacts, pulled: ReadonlyMap<BoundStatement, AssessedPiece>): Overloads {
+  if (pulled.size === 0) return noOverloads;
+  const found = new Map<BoundStatement, Cause>();
+  const o = facts.practice.value('overload-share');
+  for (const [statement, { name, strength, body, line }] of pulled) {
+    const load = quantityOf(statement.values, 'load');
+    // An end or damage of unknown strength may be cut off later; the line between was pulled all the same.
+    const F_b = isUnknown(strength) ? (isUnknown(body) ? line.base : body) : strength;
+    const limit = overloadLimit({ F_b, o });
+    if (load === undefined || isUnknown(limit) || !isAbove(load.value, limit.amount.low)) continue;
+    found.set(statement, { key: `overload ${statement.place.start} of ${facts.name}`, says: `what a pull of ${show(writtenValue(load))} left of \`${name}\` is not known`, help: 'retire it, or ask its maker', place: load.place, reported: true });
+  }
+  return found;
+}
+
+/** True when nothing but the logbook has changed from one piece to the other. */
+const isSameLine = (a: PieceState, b: PieceState): boolean => a.name === b.name && a.axis === b.axis && a.marks === b.marks && a.buried === b.buried && a.joints === b.joints && a.inboard === b.inboard && a.outboard === b.outboard && a.lost === b.lost;
 
 const replayed = derivedFrom('logbook-replay', 'the logbook replayed: cuts, splices and joins in order of their dates');
 
@@ -115,44 +197,61 @@ function lengthOfPiece(facts: LineFacts, long: PieceState, short: PieceState): V
   });
 }
 
-function assessPiece(facts: LineFacts, long: PieceState, short: PieceState): AssessedPiece {
-  const length = lengthOfPiece(facts, long, short);
-  const places = new Map(short.marks.map((mark) => [mark.fact, mark]));
-  const worn = new Map(long.marks.map(({ fact }) => [fact, wornShare(facts, fact)]));
-  const damages = long.marks.map((mark, index) => assessDamage(facts, mark, places.get(mark.fact) ?? short.marks[index], { long, short, worn }));
-  const inboard = assessEnd('inboard', long.inboard, facts, long.name);
-  const outboard = assessEnd('outboard', long.outboard, facts, long.name);
-  const joints = long.joints.map((joint) => assessEnd('joint', joint.end, facts, long.name));
-  const { long: longest, short: shortest } = scenarios(facts.practice);
-  const splices = spliceStretches({ state: long, scenario: longest }, { state: short, scenario: shortest }, [inboard, ...joints, outboard], facts);
-  const bodyPlaces: [StrengthOfPlace, ...StrengthOfPlace[]] = [{ name: 'line without damage', strength: facts.base }];
+function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, overloads: Overloads): AssessedPiece {
+  const overload = overloads.size === 0 ? undefined : long.log.map((entry) => overloads.get(entry.statement)).find((cause) => cause !== undefined);
+  const line = overload === undefined || isUnknown(facts.base) ? facts : { ...facts, base: unknown(overload) };
+  const length = lengthOfPiece(line, long, short);
+  const marks = marksOf(long, short);
+  const damages = assessDamages(line, marks.filter(({ fact }) => fact.kind !== 'heated'));
+  const heats = marks.filter(({ fact }) => fact.kind === 'heated').map((mark) => assessHeat(line, mark));
+  const spoiled = [long.lost, short.lost].filter((lost) => lost?.reported === true);
+  // A splice that cannot be made leaves no end that anything could be said about.
+  const unspoiled = (end: AssessedEnd): AssessedEnd => {
+    const lost = spoiled.find((l) => l!.place.chunk === end.facts.place.chunk && l!.place.start === end.facts.place.start);
+    return lost === undefined ? end : { ...end, strength: unknown(causeOfLost(lost, `ends of ${long.name}`)) };
+  };
+  const sound = {
+    inboard: unspoiled(assessEnd('inboard', long.inboard, line, long.name)),
+    outboard: unspoiled(assessEnd('outboard', long.outboard, line, long.name)),
+    joints: [...long.joints, ...short.joints.filter((joint) => long.joints.every((other) => other.end.statement !== joint.end.statement))].map((joint) => assessEnd('joint', joint.end, line, long.name)),
+  };
+  const { long: longest, short: shortest } = scenarios(line.practice);
+  const laid = spliceStretches({ state: long, scenario: longest }, { state: short, scenario: shortest }, [sound.inboard, ...sound.joints, sound.outboard], line);
+  const now = new Map([sound.inboard, sound.outboard, ...sound.joints].map((end) => [end, withDamage(end, laid, line, damages)]));
+  const [inboard, outboard, joints] = [now.get(sound.inboard)!, now.get(sound.outboard)!, sound.joints.map((joint) => now.get(joint)!)];
+  const splices: SpliceStretches = {
+    stretches: laid.stretches.map((s) => ({ ...s, end: now.get(s.end)! })),
+    unplaced: laid.unplaced.map((u) => ({ ...u, end: now.get(u.end)! })),
+    gaps: laid.gaps.map((g) => ({ ...g, one: now.get(g.one)!, other: now.get(g.other)! })),
+  };
+  const bodyPlaces: [StrengthOfPlace, ...StrengthOfPlace[]] = [{ name: 'line without damage', strength: line.base }];
   for (const damage of damages) bodyPlaces.push({ name: placeOfDamage(damage), strength: damage.strength });
+  for (const heat of heats) if (isUnknown(heat.strength)) bodyPlaces.push({ name: 'heated line', strength: heat.strength });
   for (const joint of joints) bodyPlaces.push({ name: 'end-to-end splice', strength: joint.strength });
   const overlap = splices.gaps.find(overlaps);
   if (overlap !== undefined) bodyPlaces.push({ name: 'overlapping splices', strength: unknown({ key: `overlap in ${long.name}`, says: `what overlapping splices leave of \`${long.name}\` is not known`, help: 'cut a piece out, or bury less where the maker allows it', place: overlap.other.facts.place, reported: true }) });
   const whole: [StrengthOfPlace, ...StrengthOfPlace[]] = [...bodyPlaces, { name: 'outboard end', strength: outboard.strength }];
   // An inboard end made to be loaded counts too; a lug or a bare end lies under the kept wraps.
   if (inboard.buried !== undefined || inboard.facts.form === 'knot') whole.push({ name: 'inboard end', strength: inboard.strength });
-  // A splice that cannot be made leaves no end that anything could be said about.
-  const spoiled = [long.lost, short.lost].find((lost) => lost?.reported === true && lost.place.chunk === outboard.facts.place.chunk && lost.place.start === outboard.facts.place.start);
   const incomplete = long.incomplete ?? short.incomplete;
   return {
     name: long.name,
     named: long.named,
-    line: facts,
+    line,
     long,
     short,
     length,
     damages,
+    heats,
     inboard,
     outboard,
     joints,
     splices,
     body: asGiven(strengthOfWorstPlace(bodyPlaces)),
-    strength: spoiled === undefined ? asGiven(strengthOfWorstPlace(whole)) : unknown(causeOfLost(spoiled, `ends of ${long.name}`)),
-    weakest: spoiled === undefined ? worstPlace(whole) : undefined,
-    retired: long.retired,
-    incomplete: incomplete === undefined ? undefined : causeOfLost(incomplete, `logbook of ${facts.name}`),
+    strength: asGiven(strengthOfWorstPlace(whole)),
+    weakest: worstPlace(whole),
+    retired: long.retired ?? short.retired,
+    incomplete: incomplete === undefined ? undefined : causeOfLost(incomplete, `logbook of ${line.name}`),
   };
 }
 
@@ -160,75 +259,86 @@ const around = (a: number | undefined, b: number | undefined): Amount | undefine
 
 const placeOfDamage = (damage: AssessedDamage): string => `${damageWords(damage.fact)} at ${damagePlace(damage)}`;
 
-const gap = (a: Mark, b: Mark): number => (a.from === undefined || a.to === undefined || b.from === undefined || b.to === undefined ? 0 : Math.max(0, Math.max(a.from, b.from) - Math.min(a.to, b.to)));
-
-/** The damage of one piece: as it lies there, and the share of strength that each takes by wear. */
-interface DamagedPiece {
-  readonly long: PieceState;
-  readonly short: PieceState;
-  readonly worn: ReadonlyMap<DamageFact, Value | undefined>;
+/** A stretch in finished distance from the inboard end, as the piece lies in one case. */
+interface Finished {
+  readonly from: number | undefined;
+  readonly to: number | undefined;
 }
 
-/** `twin` is the same mark in the shorter case. */
-function assessDamage(facts: LineFacts, mark: Mark, twin: Mark | undefined, { long, short, worn }: DamagedPiece): AssessedDamage {
-  const { fact } = mark;
-  const at = (key: 'from' | 'to'): Amount | undefined => {
-    const [a, b] = [mark[key], twin?.[key]];
-    return around(a === undefined ? undefined : finishedAt(long, a), b === undefined ? undefined : finishedAt(short, b));
+/** One mark in both cases; a cut may have taken it off in one of them only. */
+interface PlacedMark {
+  readonly fact: DamageFact;
+  readonly long: Finished | undefined;
+  readonly short: Finished | undefined;
+}
+
+function marksOf(long: PieceState, short: PieceState): PlacedMark[] {
+  const finished = (state: PieceState, { from, to }: Mark): Finished => ({ from: from === undefined ? undefined : finishedAt(state, from), to: to === undefined ? undefined : finishedAt(state, to) });
+  // A stretch that a cut divided may be in one piece twice, once its parts are joined.
+  const rest = new Map<BoundStatement, Mark[]>();
+  for (const mark of short.marks) rest.set(mark.fact.statement, [...(rest.get(mark.fact.statement) ?? []), mark]);
+  const both = long.marks.map((mark): PlacedMark => {
+    const twin = rest.get(mark.fact.statement)?.shift();
+    return { fact: mark.fact, long: finished(long, mark), short: twin === undefined ? undefined : finished(short, twin) };
+  });
+  return [...both, ...[...rest.values()].flat().map((mark): PlacedMark => ({ fact: mark.fact, long: undefined, short: finished(short, mark) }))];
+}
+
+const placeOf = ({ long, short }: PlacedMark, key: 'from' | 'to'): Amount | undefined => around((long ?? short)![key], (short ?? long)![key]);
+
+/** Line between two marks, the least that it may be. */
+function gap(a: PlacedMark, b: PlacedMark): number {
+  const inCase = (x: Finished | undefined, y: Finished | undefined): number => {
+    if (x === undefined || y === undefined) return Infinity;
+    return x.from === undefined || x.to === undefined || y.from === undefined || y.to === undefined ? 0 : Math.max(0, Math.max(x.from, y.from) - Math.min(x.to, y.to));
   };
+  return Math.min(inCase(a.long, b.long), inCase(a.short, b.short));
+}
+
+function assessDamages(facts: LineFacts, marks: readonly PlacedMark[]): AssessedDamage[] {
+  const worn = new Map(marks.map(({ fact }) => [fact, wornShare(facts, fact)]));
   const near_d = facts.practice.number('near', 'high');
   const near = isUnknown(facts.diameter) ? Infinity : near_d * facts.diameter.amount.high;
-  const zone = long.marks.filter((other) => other === mark || gap(mark, other) <= near * (1 + 1e-9)).map((m) => m.fact);
-  const strands = zone.reduce((sum, f) => sum + (f.kind === 'cut' || f.kind === 'pulled' ? (f.strands ?? 1) : 0), 0);
-  const missing = notWritten(fact);
-  const { remedy, because } = remedyFor(facts, fact, strands);
-  return { fact, from: at('from'), to: at('to'), remedy, because, notMeasured: missing, zone, strands, strength: strengthAt(facts, fact, zone, strands, worn) };
+  return marks.map((mark): AssessedDamage => {
+    const { fact } = mark;
+    const zone = marks.filter((other) => other === mark || gap(mark, other) <= near * (1 + 1e-9)).map((m) => m.fact);
+    const strands = zone.reduce((sum, f) => sum + (f.kind === 'cut' || f.kind === 'pulled' ? (f.strands ?? 1) : 0), 0);
+    const { remedy, because } = remedyFor(facts, fact, strands);
+    return { fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), remedy, because, notMeasured: notWritten(fact), zone, strands, strength: strengthAt(facts, facts.base, fact, zone, strands, worn) };
+  });
 }
 
-/** What a damage entry leaves out, so that its remedy is the careful one. */
-function notWritten(fact: DamageFact): string | undefined {
-  if (fact.kind === 'cut' && fact.strands === undefined) return 'how many strands are cut';
-  if (fact.kind === 'pulled' && fact.strands === undefined) return 'how many strands are pulled';
-  if (fact.kind === 'abrasion' && fact.share === undefined && fact.severity === undefined) return 'how much of the strand volume is gone';
-  if (fact.kind === 'glaze' && fact.state === undefined) return 'whether the glaze turns soft on flexing';
-  return undefined;
+function assessHeat(facts: LineFacts, mark: PlacedMark): AssessedHeat {
+  const written = quantityOf(mark.fact.statement.values, 'temperature');
+  const limit = heatLimit(facts);
+  const strength = ((): Value => {
+    if (written === undefined) return facts.base;
+    if (isUnknown(limit)) return limit;
+    if (!isAbove(written.value, limit.amount.low)) return facts.base;
+    return unknown({ key: `heat ${mark.fact.place.start} of ${facts.name}`, says: `what heat of ${show(writtenValue(written))} left of \`${facts.name}\` is not known`, help: 'cut the place out, or retire the line', place: written.place, reported: true });
+  })();
+  return { fact: mark.fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), strength };
 }
 
-function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): { remedy: Remedy; because: string } {
-  const limit = facts.practice.number('cut-strands-limit', 'low');
-  const worn = facts.practice.number('abrasion-retire', 'low');
-  const many = `${strands} cut strands within one bury length reach the limit of ${limit}`;
-  switch (fact.kind) {
-    case 'cut':
-      if (fact.strands === undefined && strands < limit) return { remedy: 'cut-out', because: 'how many strands are cut is not written' };
-      return strands >= limit ? { remedy: 'cut-out', because: many } : { remedy: 'derate', because: 'a single cut strand lowers the strength there' };
-    case 'pulled':
-      return strands >= limit ? { remedy: 'cut-out', because: many } : { remedy: 'clean', because: 'a pulled strand is worked back into the braid; until then it is counted as cut' };
-    case 'abrasion':
-      if (fact.share !== undefined) return fact.share.value >= worn * (1 - 1e-9) ? { remedy: 'cut-out', because: 'the share of strand volume that is gone reaches the limit' } : { remedy: 'derate', because: 'worn strands lower the strength there' };
-      if (fact.severity === 'light') return { remedy: 'derate', because: 'worn strands lower the strength there' };
-      if (fact.severity === 'moderate') return { remedy: 'derate', because: 'worn strands lower the strength there' };
-      if (fact.severity === 'heavy') return { remedy: 'cut-out', because: 'a quarter or more of the strand volume may be gone' };
-      return { remedy: 'cut-out', because: 'how much of the strand volume is gone is not written' };
-    case 'glaze':
-      return fact.state === 'soft' ? { remedy: 'derate', because: 'glazed fibre that turns soft on flexing is counted like light wear' } : { remedy: 'cut-out', because: fact.state === 'hard' ? 'glazed fibre that stays hard has been melted together' : 'whether the glaze turns soft on flexing is not written' };
-    case 'melt':
-      return { remedy: 'cut-out', because: 'melted fibre does not carry' };
-    case 'kink':
-      return { remedy: 'cut-out', because: 'a kink that stays has moved the strands for good' };
-    case 'flattened':
-      return { remedy: 'clean', because: 'flattened line is worked round again' };
-    case 'brittle':
-      return { remedy: 'retire', because: 'discoloured and brittle fibre is not damaged in one place only' };
-    default:
-      return { remedy: 'retire', because: 'what a stain has done to the fibre cannot be seen' };
+/** A splice with what damage in its stretch leaves of it: the shares of both count, the one on what the other leaves. */
+function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, facts: LineFacts, damages: readonly AssessedDamage[]): AssessedEnd {
+  const stretch = stretches.find((s) => s.end === end);
+  if (damages.length === 0 || (stretch === undefined && unplaced.every((u) => u.end !== end))) return end;
+  const worn = new Map(damages.flatMap(({ zone }) => zone).map((fact) => [fact, wornShare(facts, fact)]));
+  let { strength } = end;
+  for (const { fact, from, to, zone, strands } of damages) {
+    // Whatever lies nobody knows where may lie here.
+    if (stretch !== undefined && from !== undefined && to !== undefined && !(isAbove(to.high, stretch.wholeFrom.low) && isAbove(stretch.wholeTo.high, from.low))) continue;
+    const left = strengthAt(facts, end.strength, fact, zone, strands, worn);
+    if (!isUnknown(left) && !isUnknown(strength) && isAbove(strength.amount.low, left.amount.low)) strength = left;
   }
+  return strength === end.strength ? end : { ...end, strength };
 }
 
 const countValue = (n: number, place: Place): Given => ({ amount: exactly(n), kind: 'count', origin: { from: 'written', place } });
 
-/** Strength where damage lies, all damage of its zone counted together. */
-function strengthAt(facts: LineFacts, own: DamageFact, zone: readonly DamageFact[], strands: number, worn: DamagedPiece['worn']): Value {
+/** What damage leaves of a strength, all damage of its zone counted together. */
+function strengthAt(facts: LineFacts, F_b: Value, own: DamageFact, zone: readonly DamageFact[], strands: number, worn: ReadonlyMap<DamageFact, Value | undefined>): Value {
   const order = [own, ...zone.filter((f) => f !== own)];
   for (const fact of order) {
     const says = notMeasured(fact);
@@ -239,21 +349,12 @@ function strengthAt(facts: LineFacts, own: DamageFact, zone: readonly DamageFact
     const share = worn.get(fact);
     if (share !== undefined && (wear === undefined || (!isUnknown(share) && !isUnknown(wear) && share.amount.high > wear.amount.high))) wear = share;
   }
-  const F_b = facts.base;
   if (!isUnknown(facts.strands) && strands > facts.strands.amount.low) return unknown({ key: `damage ${own.place.start} of ${facts.name}`, says: `as many strands are cut as \`${facts.name}\` has`, help: 'cut it out', place: own.place, reported: true });
   const n = countValue(strands, own.place);
   if (strands > 0 && wear !== undefined) return asGiven(strengthAfterLosses({ F_b, s_1: asGiven(cutStrandShare({ n, N: facts.strands })), s_2: wear }));
   if (strands > 0) return asGiven(strengthAfterCutStrands({ F_b, n, N: facts.strands }));
   if (wear !== undefined) return asGiven(strengthAfterAbrasion({ F_b, a: wear }));
   return F_b;
-}
-
-function notMeasured(fact: DamageFact): string | undefined {
-  const words = damageWords(fact);
-  if (fact.kind === 'cut' || fact.kind === 'pulled') return fact.strands === undefined ? `how many strands are ${fact.kind} is not written` : undefined;
-  if (fact.kind === 'abrasion') return fact.share !== undefined || fact.severity === 'light' || fact.severity === 'moderate' ? undefined : `how much strength ${words} leaves is not measured`;
-  if (fact.kind === 'glaze') return fact.state === 'soft' ? undefined : `how much strength ${words} leaves is not measured`;
-  return ['melt', 'brittle', 'stain', 'kink', 'unknown'].includes(fact.kind) ? `how much strength ${words} leaves is not measured` : undefined;
 }
 
 function wornShare(facts: LineFacts, fact: DamageFact): Value | undefined {

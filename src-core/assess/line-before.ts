@@ -6,15 +6,18 @@ import { agesOutdoors } from './line-facts.ts';
 /** Pulls between two changes meet the same line, so each state is worked out once. */
 const states = new WeakMap<AssessedLine, Map<string, AssessedLine>>();
 
-/** The line as it was when an entry of its logbook was made: what stands above it on the same day has happened already. */
+/**
+ * The line as it was when an entry of its logbook was made: what stands above it on the same day has happened already.
+ * What earlier pulls may have done to it is left out, so that each pull is judged by itself.
+ */
 export function lineBefore(line: AssessedLine, entry: BoundStatement): AssessedLine {
   const day = entry.day!;
   const index = line.block.statements.indexOf(entry);
-  const changes = line.block.statements.map((s, i) => ({ s, i })).filter(({ s }) => s.day !== undefined && changesTheLine.has(s.definition.head));
+  const changes = line.block.statements.map((s, i) => ({ s, i })).filter(({ s }) => s.day !== undefined && s.definition.head !== 'pulled' && changesTheLine.has(s.definition.head));
   const earlier = changes.filter(({ s, i }) => s.day! < day || (s.day === day && i < index));
   const ages = agesOutdoors(line.block);
   // Nothing has happened to it since.
-  if (!ages && earlier.length === changes.length) return line;
+  if (!ages && earlier.length === changes.length && line.overloads.size === 0) return line;
   const key = ages ? `${earlier.length} on ${day}` : `${earlier.length}`;
   const known = states.get(line) ?? new Map<string, AssessedLine>();
   states.set(line, known);

@@ -68,12 +68,13 @@ function baseStrength(block: BoundBlock, breaking: Value, material: string | und
   // Nylon is weaker wet, and a winch line gets wet: it is counted dry only where that is written.
   if (word('wet') === 'yes' || (material === 'nylon' && word('wet') !== 'no')) base = asGiven(wetStrength({ F_b: base, ω: material === undefined ? unknown(missingFact(block, 'material')) : practice.value('wet-loss', material) }));
   if (agesOutdoors(block)) {
-    const fitted = block.statements.find((s) => s.definition.head === 'fitted' && s.day !== undefined);
+    // Of several fittings the earliest counts; one that has not happened yet says nothing about the time until now.
+    const fitted = block.statements.filter((s) => s.definition.head === 'fitted' && s.day !== undefined && s.day <= day).sort((a, b) => a.day! - b.day!)[0];
     if (fitted === undefined) {
       const key = `fitted of ${block.name ?? 'line'}`;
       return isUnknown(base) ? base : unknown({ key, says: `how long \`${block.name ?? 'line'}\` has been outdoors is not given`, help: 'write its `fitted` entry with the date', place: statementOf(block, 'stored')!.place });
     }
-    const time: Value = { amount: exactly(Math.max(0, day - fitted.day!) * secondsADay), kind: 'time', origin: { from: 'written', place: fitted.dayPlace! } };
+    const time: Value = { amount: exactly((day - fitted.day!) * secondsADay), kind: 'time', origin: { from: 'written', place: fitted.dayPlace! } };
     base = asGiven(strengthAfterOutdoorTime({ F_b: base, λ: practice.value('outdoor-loss'), τ: time, τ_0: practice.value('outdoor-time') }));
     if (!isUnknown(base) && base.amount.low <= 0) return unknown({ key: `time outdoors of ${block.name ?? 'line'}`, says: `by the figure for time outdoors nothing is left of the strength of \`${block.name ?? 'line'}\``, help: 'retire it', place: statementOf(block, 'stored')!.place, reported: true });
   }

@@ -124,11 +124,11 @@ function damagesOf(piece: AssessedPiece): Known<PlannedDamage[]> {
     found.push({ from_m: from.low, to_m: to.high, strength_N: isUnknown(damage.strength) ? undefined : damage.strength.amount.low, ...(damage.remedy === 'cut-out' ? { mustGo: true } : {}) });
   }
   for (const [i, joint] of piece.joints.entries()) {
-    const at = piece.long.joints[i];
-    const other = piece.short.joints[i];
+    const at = piece.long.joints[i]?.at;
+    const other = piece.short.joints[i]?.at;
     const half = joint.buried === undefined || isUnknown(joint.buried.used) ? undefined : joint.buried.used.amount.high;
     if (at === undefined || other === undefined || half === undefined) return unknown({ key: `joint of ${piece.name}`, says: `where the joint in \`${piece.name}\` lies cannot be told`, help: 'write its bury', place: joint.facts.place });
-    const places = [finishedAt(piece.long, at.at), finishedAt(piece.short, other.at)];
+    const places = [finishedAt(piece.long, at), finishedAt(piece.short, other)];
     found.push({ from_m: Math.max(0, Math.min(...places) - half), to_m: Math.max(...places) + half, strength_N: isUnknown(joint.strength) ? undefined : joint.strength.amount.low });
   }
   return found;

@@ -78,6 +78,10 @@ export function assessEnd(which: AssessedEnd['which'], end: EndFacts, line: Line
   const id = `${which} end of ${name}`;
   if (!isEye(end)) return { which, facts: end, buried: undefined, strength: plainStrength(which, end, line, label, id) };
   const buried = assessBuried(end, line, label, id);
+  if (end.cutThrough !== undefined) {
+    const { place, seen } = end.cutThrough;
+    return { which, facts: end, buried, strength: unknown({ key: `cut through ${id}`, says: `what a cut through the splice of ${label} left of it is not known`, help: 'cut it off and splice again', place, ...(seen ? { reported: true } : {}) }) };
+  }
   return { which, facts: end, buried, strength: line.tooOddToSplice ?? buriedStrength(buried, line, end, label, id) };
 }
 

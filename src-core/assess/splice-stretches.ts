@@ -71,11 +71,9 @@ export function spliceStretches(long: Case, short: Case, ends: readonly Assessed
   const d = isUnknown(facts.diameter) ? undefined : facts.diameter.amount.low;
   const placed: { stretch: SpliceStretch; long: Laid; short: Laid }[] = [];
   const unplaced: { end: AssessedEnd; cause: Cause }[] = [];
-  let joint = 0;
   for (const end of ends) {
-    const at = end.which === 'joint' ? joint++ : 0;
     if (end.buried === undefined) continue;
-    const factsIn = (state: PieceState): EndFacts | undefined => (end.which === 'joint' ? state.joints[at]?.end : state[end.which]);
+    const factsIn = (state: PieceState): EndFacts | undefined => (end.which === 'joint' ? state.joints.find((j) => j.end.statement === end.facts.statement)?.end : state[end.which]);
     const [a, b] = [long, short].map((one) => {
       const own = factsIn(one.state);
       return own === undefined ? undefined : laidOf(one, end.which, own, d);

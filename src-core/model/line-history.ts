@@ -5,11 +5,16 @@ import { printAmount, type System } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
 import { countOf, nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type Problem } from './bound.ts';
 import { printDay, type DayNumber } from './day.ts';
-import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type Scenario } from './line-state.ts';
-import { cutPiece, joinPieces, splicePiece } from './line-work.ts';
+import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type PulledPiece, type Scenario } from './line-state.ts';
+import { cutFromOutboard, cutPiece, isBuried, joinPieces, markCutThrough, splicePiece } from './line-work.ts';
 
 /** Two readings of one place by tape differ by so much (m): our own careful choice. */
 const tapeError = 0.1;
+
+/** Entries that say something about a piece's strength or length: one that cannot be applied leaves both in doubt. */
+const tellsOfStrength: ReadonlySet<string> = new Set(['damage', 'cut', 'splice', 'join', 'reversed', 'pulled', 'heated', 'retired']);
+/** Those of them that change a length as well. */
+const changesLength: ReadonlySet<string> = new Set(['cut', 'splice', 'join']);
 
 /** A point of a piece, as written from one of its ends. */
 interface Point {
@@ -26,6 +31,7 @@ class Replay {
   readonly #diameter: number | undefined;
   readonly pieces: Map<string, PieceState>;
   readonly problems: Problem[] = [];
+  readonly pulls: PulledPiece[] = [];
   readonly #own: string;
   readonly #system: System;
   /** Length as fitted (m), when it is written. */
@@ -43,6 +49,7 @@ class Replay {
     const diameter = fact('diameter');
     this.#diameter = diameter === undefined ? undefined : quantityOf(diameter.values, 'diameter')?.value;
     this.pieces = new Map(before?.pieces ?? []);
+    this.pulls.push(...(before?.pulls ?? []));
     const length = fact('length');
     const axis = length === undefined ? undefined : quantityOf(length.values, 'length')?.value;
     this.#longest = axis;
@@ -68,7 +75,7 @@ class Replay {
   }
 
   state(): LineState {
-    return { diameter: this.#diameter, pieces: this.pieces, problems: this.problems };
+    return { diameter: this.#diameter, pieces: this.pieces, pulls: this.pulls, problems: this.problems };
   }
 
   #metres(value: number): string {
@@ -120,16 +127,15 @@ class Replay {
     const day = statement.day!;
     const log: LogEntry = { day, statement };
     const piece = this.#piece(statement);
-    if (piece === undefined) return;
-    if (piece.retired !== undefined && definition.head !== 'retired') {
-      this.#problem('entry-after-retired', statement.place, `\`${piece.name}\` was retired on ${printDay(piece.retired.day)}; this entry is later`, 'correct the dates, or write a new line', [{ place: piece.retired.statement.place, message: 'retired here' }]);
-    }
+    if (piece === undefined) return this.#doubt(statement);
+    if (definition.head !== 'retired') this.#afterRetired(piece, statement);
     const put = (next: PieceState): void => {
       this.pieces.set(next.name, next);
     };
-    if (statement.broken.size > 0 && ['damage', 'cut', 'splice', 'join'].includes(definition.head)) {
-      const lost: Lost = { says: 'a logbook entry cannot be read', help: 'correct the entry', place: statement.place, reported: true };
-      for (const p of this.pieces.values()) put({ ...p, incomplete: p.incomplete ?? lost, ...(definition.head === 'damage' ? {} : { axis: undefined, lost: p.lost ?? lost }) });
+    if (statement.broken.size > 0 && tellsOfStrength.has(definition.head)) {
+      this.#doubt(statement, 'a logbook entry cannot be read');
+      // What is retired stays retired, whatever is wrong with the words behind it.
+      if (definition.head === 'retired' && !statement.broken.has('piece')) put({ ...this.pieces.get(piece.name)!, retired: log });
       return;
     }
     switch (definition.head) {
@@ -147,6 +153,11 @@ class Replay {
         return put({ ...turned(piece), log: this.#logged(piece, log) });
       case 'retired':
         return put({ ...piece, retired: log });
+      case 'pulled':
+        this.pulls.push({ statement, piece });
+        return put({ ...piece, log: this.#logged(piece, log) });
+      case 'heated':
+        return put({ ...this.#damaged(piece, statement), log: this.#logged(piece, log) });
       default:
         return put({ ...piece, log: this.#logged(piece, log) });
     }
@@ -160,7 +171,23 @@ class Replay {
     return own;
   }
 
-  #damaged(piece: PieceState, statement: BoundStatement): PieceState {
+  /** An entry that cannot be applied may concern any of the pieces, where it does not name one of them. */
+  #doubt(statement: BoundStatement, says = 'a logbook entry does not fit the line', pieces: Iterable<PieceState> = this.pieces.values()): void {
+    const { head } = statement.definition;
+    if (!tellsOfStrength.has(head)) return;
+    const lost: Lost = { says, help: 'correct the entry', place: statement.place, reported: true };
+    for (const p of pieces) this.pieces.set(p.name, { ...p, incomplete: p.incomplete ?? lost, ...(changesLength.has(head) ? { axis: undefined, lost: p.lost ?? lost } : {}) });
+  }
+
+  #afterRetired({ name, retired }: PieceState, statement: BoundStatement): void {
+    if (retired === undefined) return;
+    const late = statement.day === undefined ? 'a repair does not bring it back' : 'this entry is later';
+    const help = statement.day === undefined ? 'leave it out, or take another line' : 'correct the dates, or write a new line';
+    this.#problem('entry-after-retired', statement.place, `\`${name}\` was retired on ${printDay(retired.day)}; ${late}`, help, [{ place: retired.statement.place, message: 'retired here' }]);
+  }
+
+  #damaged(own: PieceState, statement: BoundStatement): PieceState {
+    let piece = own;
     const { values } = statement;
     const station = values.get('station');
     let from: number | undefined;
@@ -168,11 +195,15 @@ class Replay {
     if (station?.type === 'station') {
       const a = this.#point(piece, station.from);
       const b = station.to === undefined ? a : this.#point(piece, station.to);
-      this.#beyond(piece, station.place, a, b);
+      // It is counted here, but may just as well be a slip for another place or another piece.
+      if (this.#beyond(piece, station.place, a, b)) {
+        this.#doubt(statement, undefined);
+        piece = this.pieces.get(piece.name)!;
+      }
       if (a.s !== undefined && b.s !== undefined) [from, to] = [Math.min(a.s, b.s), Math.max(a.s, b.s)];
     }
     const share = quantityOf(values, 'share');
-    const fact = { statement, kind: wordOf(values, 'kind') ?? 'unknown', strands: countOf(values, 'strands'), share, severity: wordOf(values, 'severity'), state: wordOf(values, 'state'), place: statement.place, day: statement.day! };
+    const fact = { statement, kind: statement.definition.head === 'heated' ? 'heated' : (wordOf(values, 'kind') ?? 'unknown'), strands: countOf(values, 'strands'), share, severity: wordOf(values, 'severity'), state: wordOf(values, 'state'), place: statement.place, day: statement.day! };
     return { ...piece, marks: [...piece.marks, { from, to, fact }] };
   }
 
@@ -191,14 +222,20 @@ class Replay {
     return { ...piece, marks: left };
   }
 
-  #cutAt(piece: PieceState, s: number, statement: BoundStatement, day: DayNumber | undefined): void {
-    this.#growing.delete(piece.log);
-    const { inboard, outboard } = cutPiece(piece, s, statement.place, day);
-    this.pieces.set(piece.name, { ...inboard, lost: undefined });
+  /** A cut at `s`; where that cannot be told, at a distance from the outboard end. */
+  #cutAt(whole: PieceState, at: { readonly s: number } | { readonly fromOutboard: number }, statement: BoundStatement, day: DayNumber | undefined): void {
+    this.#growing.delete(whole.log);
+    const [s, fromOutboard] = 's' in at ? [at.s, undefined] : [undefined, at.fromOutboard];
+    const piece = markCutThrough(whole, { s, fromOutboard }, statement.place, this.#diameter, this.#scenario);
+    const { inboard, outboard } = s !== undefined ? cutPiece(piece, s, statement.place, day) : cutFromOutboard(piece, fromOutboard!, statement.place, day);
+    this.pieces.set(piece.name, inboard);
     const keep = newNameOf(statement.values, 'keep');
     if (keep === undefined) return;
-    if (this.pieces.has(keep.name)) {
+    const namesake = this.pieces.get(keep.name);
+    if (namesake !== undefined) {
       this.#problem('name-declared-twice', keep.place, `\`${keep.name}\` is a piece of \`${this.#own}\` already`, 'give the new piece a name of its own');
+      // Which of the two is meant from here on, nobody can say.
+      if (namesake.name !== piece.name) this.#doubt(statement, undefined, [namesake]);
       return;
     }
     this.pieces.set(keep.name, { ...outboard, name: keep.name, named: keep.place });
@@ -208,12 +245,9 @@ class Replay {
     const station = statement.values.get('station');
     if (station?.type !== 'station') return;
     const point = this.#point(piece, station.from);
-    if (this.#beyond(piece, station.place, point)) return;
-    if (point.s === undefined) {
-      this.pieces.set(piece.name, { ...piece, axis: undefined });
-      return;
-    }
-    this.#cutAt(piece, point.s, statement, day);
+    // It was cut somewhere all the same.
+    if (this.#beyond(piece, station.place, point)) return this.#doubt(statement, undefined, [piece]);
+    this.#cutAt(piece, point.s === undefined ? { fromOutboard: station.from.distance.value } : { s: point.s }, statement, day);
   }
 
   #splice(piece: PieceState, statement: BoundStatement, day: DayNumber | undefined): void {
@@ -221,8 +255,9 @@ class Replay {
     const end = endFacts(statement.values, statement, { supplied: false, day });
     const before = piece[which];
     // A new splice on an end that already has one begins with cutting the old one off, which the logbook must say.
-    if (before.form === 'eye' && !before.supplied) {
-      this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` is still the eye spliced before`, 'write the `cut` that took the old eye off before this splice', [{ place: before.place, message: 'the eye before' }]);
+    if (isBuried(before)) {
+      const old = before.form === 'eye' ? `eye ${before.supplied ? 'it came with' : 'spliced before'}` : `hook ${before.supplied ? 'it came with' : 'spliced on before'}`;
+      this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` is still the ${old}`, `write the \`cut\` that took the old ${before.form} off before this splice`, [{ place: before.place, message: `the ${before.form} before` }]);
     }
     const done = splicePiece(piece, which, end, this.#diameter, this.#scenario);
     if (done === undefined) {
@@ -235,11 +270,12 @@ class Replay {
 
   #join(piece: PieceState, statement: BoundStatement, day: DayNumber | undefined): void {
     const other = this.#piece(statement, 'other');
-    if (other === undefined) return;
+    if (other === undefined) return this.#doubt(statement);
     if (other.name === piece.name) {
       this.#problem('joined-to-itself', statement.place, `\`${piece.name}\` cannot be joined to itself`, 'name the piece that is joined on');
-      return;
+      return this.#doubt(statement);
     }
+    this.#afterRetired(other, statement);
     for (const [joined, which] of [[piece, 'outboard'], [other, 'inboard']] as const) {
       const before = joined[which];
       if (before.form === 'eye' || before.form === 'hook' || before.form === 'lug') {
@@ -250,7 +286,7 @@ class Replay {
     const done = joinPieces(piece, other, end, this.#diameter, this.#scenario);
     if (done === undefined) {
       this.#problem('splice-longer-than-piece', statement.place, `\`${piece.name}\` or \`${other.name}\` is too short for this splice`, 'bury less only where the maker allows it, or retire the short piece');
-      return;
+      return this.#doubt(statement, undefined, [piece, other]);
     }
     this.pieces.delete(other.name);
     this.pieces.set(piece.name, done);
@@ -260,6 +296,7 @@ class Replay {
   plan(repair: BoundBlock): void {
     interface PlannedCut { readonly piece: string; readonly s: number; readonly statement: BoundStatement }
     const cuts: PlannedCut[] = [];
+    const fromOutboard: PlannedCut[] = [];
     for (const statement of repair.statements) {
       if (statement.definition.head !== 'cut') continue;
       const piece = this.#piece(statement);
@@ -269,9 +306,21 @@ class Replay {
         continue;
       }
       const point = this.#point(piece, station.from);
-      if (this.#beyond(piece, station.place, point)) continue;
-      if (point.s === undefined) this.#loseAll(statement);
+      if (this.#beyond(piece, station.place, point)) this.#doubt(statement, 'this step cannot be worked out', [piece]);
+      else if (point.s === undefined) fromOutboard.push({ piece: piece.name, s: station.from.distance.value, statement });
       else cuts.push({ piece: piece.name, s: point.s, statement });
+    }
+    fromOutboard.sort((a, b) => a.s - b.s);
+    const cutSoFar = new Map<string, number>();
+    for (const { piece, s, statement } of fromOutboard) {
+      const before = cutSoFar.get(piece) ?? 0;
+      // Which of two cuts lies farther out cannot be told when they are counted from different ends.
+      if (cuts.some((cut) => cut.piece === piece) || !isAbove(s, before)) {
+        this.#loseAll(statement);
+        continue;
+      }
+      cutSoFar.set(piece, s);
+      this.#cutAt(this.pieces.get(piece)!, { fromOutboard: s - before }, statement, undefined);
     }
     // From outboard inward: a cut leaves everything inboard of it where it was.
     cuts.sort((a, b) => b.s - a.s);
@@ -281,7 +330,7 @@ class Replay {
         this.#problem('cut-twice', cut.statement.place, 'two cuts of this repair are at the same place', 'remove one of them', [{ place: twin.statement.place, message: 'the other cut' }]);
         return;
       }
-      this.#cutAt(this.pieces.get(cut.piece)!, cut.s, cut.statement, undefined);
+      this.#cutAt(this.pieces.get(cut.piece)!, { s: cut.s }, cut.statement, undefined);
     });
     for (const statement of repair.statements) {
       const { head } = statement.definition;
@@ -291,7 +340,11 @@ class Replay {
         continue;
       }
       const piece = this.#piece(statement);
-      if (piece === undefined) continue;
+      if (piece === undefined) {
+        this.#loseAll(statement);
+        continue;
+      }
+      if (head === 'join') this.#afterRetired(piece, statement);
       if (head === 'splice') this.#splice(piece, statement, undefined);
       else if (head === 'join') this.#join(piece, statement, undefined);
       else if (head === 'reversed') this.pieces.set(piece.name, turned(piece));
@@ -299,13 +352,13 @@ class Replay {
   }
 
   #loseAll(statement: BoundStatement): void {
-    const lost: Lost = { says: 'this step cannot be worked out', help: 'correct the step', place: statement.place, reported: statement.broken.size > 0 };
+    const lost: Lost = { says: 'this step cannot be worked out', help: 'correct the step', place: statement.place, reported: statement.broken.size > 0 || this.problems.some((p) => p.place.chunk === statement.place.chunk && statement.place.start <= p.place.start && p.place.end <= statement.place.end) };
     for (const p of this.pieces.values()) this.pieces.set(p.name, { ...p, axis: undefined, lost: p.lost ?? lost, incomplete: p.incomplete ?? lost });
   }
 }
 
-/** Entries after which a line is not what it was: all that a replay does anything about, and the day from which a line ages. */
-export const changesTheLine: ReadonlySet<string> = new Set(['fitted', 'damage', 'mended', 'cut', 'splice', 'join', 'reversed', 'retired']);
+/** Entries after which a line may not be what it was: all that a replay does anything about, and the day from which a line ages. */
+export const changesTheLine: ReadonlySet<string> = new Set(['fitted', 'damage', 'mended', 'cut', 'splice', 'join', 'reversed', 'pulled', 'heated', 'retired']);
 
 /**
  * The line's pieces at the end of a day. Entries are taken by date, those of one day as written. With `before`, the

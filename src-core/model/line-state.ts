@@ -31,8 +31,11 @@ export interface EndFacts {
   readonly place: Place;
   readonly statement: BoundStatement | undefined;
   readonly broken: boolean;
+  /** A later cut went through this splice; `seen` when it met the buried tail, which has a finding of its own. */
+  readonly cutThrough?: { readonly place: Place; readonly seen: boolean };
 }
 
+/** Damage, or heat the line was seen to take: both stay with the fibre. */
 export interface DamageFact {
   readonly statement: BoundStatement;
   readonly kind: string;
@@ -60,7 +63,8 @@ export interface BuriedStretch {
 }
 
 export interface Joint {
-  readonly at: number;
+  /** Undefined where the position cannot be worked out; the joint is in the piece all the same. */
+  readonly at: number | undefined;
   readonly end: EndFacts;
 }
 
@@ -99,10 +103,17 @@ export interface PieceState {
   readonly retired: LogEntry | undefined;
 }
 
+/** A piece as it was when an entry says that it was pulled. */
+export interface PulledPiece {
+  readonly statement: BoundStatement;
+  readonly piece: PieceState;
+}
+
 export interface LineState {
   /** Nominal diameter (m). */
   readonly diameter: number | undefined;
   readonly pieces: ReadonlyMap<string, PieceState>;
+  readonly pulls: readonly PulledPiece[];
   readonly problems: readonly Problem[];
 }
 
@@ -169,8 +180,9 @@ export function turned(piece: PieceState): PieceState {
     ...piece,
     inboard: piece.outboard,
     outboard: piece.inboard,
+    // A splice without a place is still an end or a joint of the piece; only its stretch cannot be laid out.
     buried: axis === undefined ? [] : piece.buried.map((b) => ({ ...b, from: axis - b.to, to: axis - b.from })).reverse(),
-    joints: axis === undefined ? [] : piece.joints.map((j) => ({ ...j, at: axis - j.at })).reverse(),
+    joints: piece.joints.map((j) => ({ ...j, at: flip(j.at) })).reverse(),
     marks: piece.marks.map((m) => ({ ...m, from: flip(m.to), to: flip(m.from) })),
   };
 }

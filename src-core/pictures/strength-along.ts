@@ -21,10 +21,11 @@ export function coverOf(end: AssessedEnd): { readonly throat: number; readonly t
 
 /** Finished distance of each joint from the inboard end (m), where it can be told. */
 export function jointStations(piece: AssessedPiece): (number | undefined)[] {
-  return piece.long.joints.map((joint) => {
+  return piece.long.joints.map(({ at }) => {
+    if (at === undefined) return undefined;
     let shortened = 0;
-    for (const b of piece.long.buried) shortened += Math.max(0, Math.min(joint.at, b.to) - Math.max(0, b.from)) * b.contraction;
-    return joint.at - shortened;
+    for (const b of piece.long.buried) shortened += Math.max(0, Math.min(at, b.to) - Math.max(0, b.from)) * b.contraction;
+    return at - shortened;
   });
 }
 
@@ -46,6 +47,11 @@ export function strengthAlong(piece: AssessedPiece, length: number, isLength: bo
     if (damage.from === undefined || damage.to === undefined) lower(0, length, damage.strength);
     else lower(damage.from.low - half, damage.to.high + half, damage.strength);
   }
+  for (const heat of piece.heats) {
+    if (!isUnknown(heat.strength)) continue;
+    if (heat.from === undefined || heat.to === undefined) lower(0, length, heat.strength);
+    else lower(heat.from.low - half, heat.to.high + half, heat.strength);
+  }
   if (piece.incomplete !== undefined) columns.fill(NaN);
   const inboard = coverOf(piece.inboard);
   if (inboard !== undefined) lower(0, inboard.tip, piece.inboard.strength);
@@ -55,7 +61,11 @@ export function strengthAlong(piece: AssessedPiece, length: number, isLength: bo
   else lower(length - half * 2, length, piece.outboard.strength);
   for (const [i, at] of jointStations(piece).entries()) {
     const joint = piece.joints[i];
-    if (at === undefined || joint === undefined) continue;
+    if (joint === undefined) continue;
+    if (at === undefined) {
+      lower(0, length, joint.strength);
+      continue;
+    }
     const bury = joint.buried === undefined || isUnknown(joint.buried.bury) ? half : joint.buried.bury.amount.high;
     lower(at - bury, at + bury, joint.strength);
   }

@@ -1,7 +1,7 @@
 import { inService } from '../assess/ends.ts';
 import { writtenValue } from '../assess/facts.ts';
+import { heatLimit } from '../assess/heat-limit.ts';
 import { show } from '../assess/show.ts';
-import { isUnknown, unknown } from '../mechanics/derivation.ts';
 import { quantityOf } from '../model/bound.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
@@ -34,13 +34,13 @@ export const lineHeated = defineRule({
   check(block, judge, assessing) {
     if (block.definition.head !== 'line') return;
     const line = assessing.line(block);
-    const { material, materialCause } = line.facts;
-    const logged = new Set(inService(line).flatMap((piece) => piece.long.log.map((entry) => entry.statement)));
-    for (const entry of logged) {
-      const written = entry.definition.head === 'heated' ? quantityOf(entry.values, 'temperature') : undefined;
+    const { material } = line.facts;
+    const limit = heatLimit(line.facts);
+    // What was hot and is cut out is not in the line any more.
+    const heated = new Set(inService(line).flatMap((piece) => piece.heats.map((heat) => heat.fact.statement)));
+    for (const entry of heated) {
+      const written = quantityOf(entry.values, 'temperature');
       if (written === undefined) continue;
-      const known = materialCause === undefined ? assessing.practice.value('heat-limit', material) : unknown(materialCause);
-      const limit = isUnknown(known) && materialCause === undefined ? unknown({ ...known.unknown, says: `no heat limit for ${material} was found`, help: 'ask its maker, and look for glaze where it was hot' }) : known;
       judge.atMost(writtenValue(written), limit, written.place, (heat, most) => ({
         place: written.place,
         message: `\`${block.name ?? 'line'}\` was heated to ${show(heat)}, above the ${show(most, { unit: written.unit })} from which ${material} loses strength`,

@@ -1,11 +1,10 @@
 import { inService } from '../assess/ends.ts';
 import { writtenValue } from '../assess/facts.ts';
-import { lineBefore } from '../assess/line-before.ts';
 import { show } from '../assess/show.ts';
 import { isAbove } from '../base/compare.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { overloadLimit } from '../mechanics/overload-limit.ts';
-import { nameOf, quantityOf } from '../model/bound.ts';
+import { quantityOf } from '../model/bound.ts';
 import { strengthKnown } from './weakest-place.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
@@ -45,7 +44,7 @@ export const lineOverloaded = defineRule({
     for (const entry of logged) {
       const load = entry.definition.head === 'pulled' ? quantityOf(entry.values, 'load') : undefined;
       if (load === undefined) continue;
-      const piece = lineBefore(line, entry).pieces.get(nameOf(entry.values, 'piece')?.name ?? line.facts.name);
+      const piece = line.pulled.get(entry);
       if (piece === undefined) continue;
       const { strength, unless } = strengthKnown(piece);
       judge.atMost(writtenValue(load), asGiven(overloadLimit({ F_b: strength, o })), load.place, (pulled, limit) => {

@@ -50,10 +50,11 @@ describe('cuts', () => {
     expect(lengths(replay('  2026-06-03 cut at 10 m from inboard\n  2026-06-01 cut at 20 m from inboard'))).toEqual({ main: 10 });
   });
 
-  test('a cut beyond the end is a problem and cuts nothing', () => {
+  test('a cut beyond the end is a problem, and how long the line is from then on nobody can say', () => {
     const state = replay('  2026-06-01 cut at 31 m from inboard');
     expect(state.problems.map((p) => [p.code, p.message])).toEqual([['position-beyond-end', 'this position lies 1 m beyond the end of `main`, which is 30 m long here']]);
-    expect(lengths(state)).toEqual({ main: 30 });
+    expect(lengths(state)).toEqual({ main: undefined });
+    expect(state.pieces.get('main')!.incomplete?.says).toBe('a logbook entry does not fit the line');
   });
 });
 
@@ -180,4 +181,148 @@ test('a line of unknown length is no longer than it was', () => {
   const state = replay('  2026-06-01 splice outboard eye size 200 mm\n  2026-06-02 cut at 100 m from inboard');
   expect(state.problems.map((p) => p.code)).toContain('position-beyond-end');
   expect(lengths(state)).toEqual({ main: undefined });
+});
+
+const codes = (state: LineState): string[] => state.problems.map((p) => p.code);
+const withoutLength = (entries: string): LineState => replayLogbook(blocks(line(entries).replace(/^ *length.*\n/m, ''))[0]!, day('2027-01-01'), toss);
+const doubted = (state: LineState): string[] => [...state.pieces.values()].filter((p) => p.incomplete !== undefined).map((p) => p.name);
+
+describe('what is retired', () => {
+  const retired = '  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-02 retired tail';
+  test('stays so when it is joined on', () => {
+    const state = replay(`${retired}\n  2026-06-03 join main to tail bury 72 d`);
+    expect(codes(state)).toEqual(['entry-after-retired']);
+    expect(state.problems[0]!.message).toBe('`tail` was retired on 2026-06-02; this entry is later');
+    expect(state.pieces.get('main')!.retired?.day).toBe(day('2026-06-02'));
+  });
+
+  test('also in a repair', () => {
+    const [main, repair] = blocks(line(retired) + '\nrepair fix on main {\n  join main to tail bury 72 d\n}\n');
+    const state = replayRepair(main!, replayLogbook(main!, day('2026-06-30'), toss), repair!, toss);
+    expect(state.problems.map((p) => p.message)).toEqual(['`tail` was retired on 2026-06-02; a repair does not bring it back']);
+    expect(state.pieces.get('main')!.retired?.day).toBe(day('2026-06-02'));
+  });
+});
+
+test('doubt about one piece is doubt about the piece it is joined into', () => {
+  const state = replay('  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-02 damage cut 1 strand at 20 m from inboard of tail\n  2026-06-03 join main to tail bury 72 d');
+  expect(codes(state)).toEqual(['position-beyond-end']);
+  expect(doubted(state)).toEqual(['main']);
+});
+
+describe('a line whose length is not known', () => {
+  test('keeps its joints and its damage when it is turned', () => {
+    const state = replay('  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-03 join main to tail bury 20 d\n  2026-06-04 damage cut 1 strand at 3 m from inboard\n  2026-06-05 cut at 25 m from inboard\n  2026-06-05 splice outboard eye size 200 mm\n  2026-06-06 reversed');
+    const main = state.pieces.get('main')!;
+    expect(main.joints.map((j) => [j.at, j.end.bury?.value])).toEqual([[undefined, 20]]);
+    expect(main.marks.map((m) => m.from)).toEqual([undefined]);
+  });
+
+  test('joined to another has the joint, wherever it lies', () => {
+    const state = withoutLength('  2026-06-01 cut at 5 m from outboard keep tail\n  2026-06-03 join main to tail bury 20 d');
+    expect(state.pieces.get('main')!.joints.map((j) => j.at)).toEqual([undefined]);
+    // Cut from the inboard end, the inner piece has its length: the joint's throat is at 15 - 0.2 m.
+    expect(withoutLength('  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-03 join main to tail bury 20 d').pieces.get('main')!.joints.map((j) => j.at)).toEqual([14.8]);
+  });
+
+  // The tail of 0.72 m and half of the 0.2 m around the eye leave the line: 3 - 0.82 = 2.18 m of rope from the new bearing
+  // point. The tail lies in 0.96 m of it and shortens it by 0.24 m: 1.94 m as the line lies.
+  const eyed = '  2026-06-01 damage cut 6 strands at 3 m from inboard\n  2026-06-02 splice inboard eye bury 72 d size 200 mm';
+  test('has its damage nearer to a new inboard eye', () => {
+    expect(marks(withoutLength(eyed), 'main')).toEqual([[1.94, 1.94]]);
+    expect(marks(withoutLength(`${eyed}\n  2026-06-03 cut at 2.6 m from inboard`), 'main')).toEqual([[1.94, 1.94]]);
+    // The same as of a line whose length is known.
+    expect(marks(replay(eyed), 'main')).toEqual([[1.94, 1.94]]);
+  });
+
+  test('has damage nobody knows where when the new inboard eye takes an unknown length', () => {
+    const state = withoutLength('  2026-06-01 damage cut 6 strands at 3 m from inboard\n  2026-06-02 splice inboard eye size 200 mm');
+    expect(state.pieces.get('main')!.marks.map((m) => [m.from, m.to])).toEqual([[undefined, undefined]]);
+  });
+
+  // Tail 0.72 m, eye 0.2 m, and the 0.96 m over the tail: damage in the tail's end comes to lie so much farther in.
+  test('may have had its damage in the tail of a new outboard eye', () => {
+    const state = withoutLength('  2026-06-01 damage cut 1 strand at 3 m from inboard\n  2026-06-02 cut at 1 m from outboard\n  2026-06-02 splice outboard eye bury 72 d size 200 mm');
+    const [mark] = state.pieces.get('main')!.marks;
+    expect([mark!.from!.toFixed(6), mark!.to!.toFixed(6)]).toEqual(['1.120000', '3.000000']);
+  });
+
+  test('is cut from its outboard end: the old end is off, and the piece that is kept has its length', () => {
+    const state = withoutLength('  2026-05-01 damage cut 1 strand at 3 m from inboard\n  2026-06-01 cut at 5 m from outboard keep tail');
+    expect(lengths(state)).toEqual({ main: undefined, tail: 5 });
+    const [main, tail] = [state.pieces.get('main')!, state.pieces.get('tail')!];
+    expect([main.outboard.form, tail.inboard.form, tail.outboard.form]).toEqual(['bare', 'bare', 'eye']);
+    // On which side of the cut the damage lies cannot be told.
+    expect([main.marks[0]!.from, tail.marks[0]!.from]).toEqual([3, undefined]);
+  });
+
+  test('the same in a plan, whose cuts are counted on the line as it lay', () => {
+    const [main, repair] = blocks(line('').replace(/^ *length.*\n/m, '') + '\nrepair fix on main {\n  cut at 8 m from outboard keep middle\n  cut at 5 m from outboard keep tail\n}\n');
+    expect(lengths(replayRepair(main!, replayLogbook(main!, day('2026-06-30'), toss), repair!, toss))).toEqual({ main: undefined, middle: 3, tail: 5 });
+  });
+});
+
+describe('an entry that does not fit', () => {
+  const two = '  2026-06-01 cut at 15 m from inboard keep tail\n';
+  test.each([
+    ['damage cut 1 strand at 3 m from inboard of maim', ['main', 'tail']],
+    ['retired t6', ['main', 'tail']],
+    ['cut at 3 m from inboard of maim', ['main', 'tail']],
+    ['pulled 80 kN maim', ['main', 'tail']],
+    ['cut at 16 m from inboard', ['main']],
+    ['join main to tial bury 72 d', ['main', 'tail']],
+    ['join main to main bury 72 d', ['main', 'tail']],
+    ['join main to tail bury 800 d', ['main', 'tail']],
+    ['damage cut 1 strand at 16 m from inboard', ['main', 'tail']],
+    ['inspected maim', []],
+    ['washed', []],
+  ])('%s', (entry, expected) => expect(doubted(replay(`${two}  2026-06-02 ${entry}`))).toEqual(expected));
+
+  test('a pull whose load cannot be read is in doubt too', () => {
+    expect(doubted(replay('  2026-06-02 pulled 80'))).toEqual(['main']);
+  });
+});
+
+describe('damage right at a cut', () => {
+  test('may lie on either side of it', () => {
+    const state = replay('  2026-06-01 damage cut 2 strands at 20 m from inboard\n  2026-06-02 cut at 20 m from inboard keep tail');
+    expect(marks(state, 'main')).toEqual([[20, 20]]);
+    expect(marks(state, 'tail')).toEqual([[0, 0]]);
+  });
+  test('a stretch cut out at its stated ends is out', () => {
+    const state = replay('  2026-06-01 damage abrasion heavy from 20 m to 21 m from inboard\n  2026-06-02 cut at 21 m from inboard keep tail\n  2026-06-02 cut at 20 m from inboard');
+    expect(marks(state, 'main')).toEqual([]);
+    expect(marks(state, 'tail')).toEqual([]);
+  });
+});
+
+test('how much line a knot takes is not known', () => {
+  const state = replay('  2026-06-01 cut at 20 m from inboard\n  2026-06-01 splice outboard knot');
+  expect(lengths(state)).toEqual({ main: undefined });
+  expect(state.pieces.get('main')!.lost!.says).toBe('how much line this knot takes is not known');
+  expect(codes(state)).toEqual([]);
+});
+
+test('an eye that came with the line is cut off as well before a new one', () => {
+  expect(codes(replay('  2026-06-01 splice outboard eye bury 72 d size 200 mm'))).toEqual(['end-not-cut']);
+  expect(codes(replay('  2026-06-01 cut at 25 m from inboard\n  2026-06-01 splice outboard eye bury 72 d size 200 mm'))).toEqual([]);
+});
+
+// The joint lies in 0.96 m of line on both sides of its throat at 15 - 0.72 m.
+describe('a cut through a splice', () => {
+  const joined = '  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-01 join main to tail bury 72 d\n';
+  const cutThrough = (state: LineState, piece: string): (boolean | undefined)[] => state.pieces.get(piece)!.joints.map((j) => j.end.cutThrough?.seen);
+  test('is known of a joint', () => {
+    expect(cutThrough(replay(`${joined}  2026-06-03 cut at 14.4 m from inboard`), 'main')).toEqual([true]);
+    expect(cutThrough(replay(`${joined}  2026-06-03 cut at 16 m from inboard`), 'main')).toEqual([undefined]);
+    expect(cutThrough(replay(`${joined}  2026-06-03 cut at 13.5 m from inboard keep tail`), 'tail')).toEqual([true]);
+  });
+  // The throat lies half of the 0.2 m around the eye from its bearing point, and the tail 0.72 m farther.
+  test.each([['0.81 m', { seen: true }], ['0.05 m', { seen: false }], ['0.83 m', undefined]])('and of the eye that came with the line, %s from it', (at, expected) => {
+    const text = `  2026-06-03 cut at ${at} from outboard keep tail`;
+    for (const state of [replay(text), withoutLength(text)]) {
+      const cut = state.pieces.get('tail')!.outboard.cutThrough;
+      expect(cut === undefined ? undefined : { seen: cut.seen }).toEqual(expected);
+    }
+  });
 });

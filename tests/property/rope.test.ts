@@ -6,14 +6,14 @@ import { isUnknown, type Derived, type Given } from '../../src-core/mechanics/de
 import { bindChunk } from '../../src-core/model/bind-chunk.ts';
 import { readDay } from '../../src-core/model/day.ts';
 import { replayLogbook } from '../../src-core/model/line-history.ts';
-import { axisAt, finishedAt, finishedLength, type LineState } from '../../src-core/model/line-state.ts';
+import { axisAt, finishedAt, finishedLength, type LineState, type PieceState } from '../../src-core/model/line-state.ts';
 import { splitChunks } from '../../src-core/syntax/chunk.ts';
 import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
 import { sources } from '../../src-core/trade/sources.ts';
 
 const until = readDay('2030-01-01')!;
-const replay = (entries: readonly string[], contraction: number): LineState => {
-  const text = `line main {\n  diameter 10 mm\n  length 60 m\n${entries.map((e, i) => `  2026-01-${String(i + 1).padStart(2, '0')} ${e}`).join('\n')}\n}\n`;
+const replay = (entries: readonly string[], contraction: number, length = 'length 60 m'): LineState => {
+  const text = `line main {\n  diameter 10 mm\n  ${length}\n${entries.map((e, i) => `  2026-01-${String(i + 1).padStart(2, '0')} ${e}`).join('\n')}\n}\n`;
   const [block] = splitChunks(text, topHeads).flatMap((c) => bindChunk(c.chunk).blocks);
   return replayLogbook(block!, until, { contraction, eyeLoop_d: 20 });
 };
@@ -94,4 +94,36 @@ test('damage keeps its fibre through end-for-end and back', () => {
       expect(turned.marks[0]!.from).toBeCloseTo(60 - once.marks[0]!.from!, 9);
     }),
   );
+});
+
+describe('a line whose length nobody wrote', () => {
+  const metres = fc.double({ min: 1, max: 59, noNaN: true });
+  const bury = fc.integer({ min: 20, max: 90 });
+  const known = (text: readonly string[], c: number): PieceState => replay(text, c).pieces.get('main')!;
+  const unknown = (text: readonly string[], c: number): PieceState => replay(text, c, '').pieces.get('main')!;
+
+  test('has its damage where a line of known length has it after a new inboard eye', () => {
+    fc.assert(
+      fc.property(metres, bury, contraction, (at, bury_d, c) => {
+        const entries = [`damage cut 1 strand at ${cm(at)} from inboard`, `splice inboard eye bury ${bury_d} d size 200 mm`];
+        const [mark, other] = [known(entries, c).marks[0]!, unknown(entries, c).marks[0]!];
+        expect(other.from).toBeCloseTo(mark.from!, 9);
+        expect(other.to).toBeCloseTo(mark.to!, 9);
+      }),
+    );
+  });
+
+  test('may have it wherever a line of known length has it after a new outboard eye', () => {
+    fc.assert(
+      fc.property(metres, metres, bury, contraction, (at, off, bury_d, c) => {
+        const entries = [`damage cut 1 strand at ${cm(at)} from inboard`, `cut at ${cm(off)} from outboard`, `splice outboard eye bury ${bury_d} d size 200 mm`];
+        const piece = known(entries, c);
+        const [mark] = piece.marks;
+        if (mark === undefined || piece.axis === undefined) return;
+        const [other] = unknown(entries, c).marks;
+        expect(other!.from).toBeLessThanOrEqual(mark.from! + 1e-9);
+        expect(other!.to).toBeGreaterThanOrEqual(mark.to! - 1e-9);
+      }),
+    );
+  });
 });

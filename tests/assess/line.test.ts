@@ -1,0 +1,163 @@
+import { describe, expect, test } from 'vitest';
+import type { AssessedLine, AssessedPiece } from '../../src-core/assess/assess-line.ts';
+import { isUnknown, type Value } from '../../src-core/mechanics/derivation.ts';
+import { readDay } from '../../src-core/model/day.ts';
+import { findingsIn, projectOf, testDay } from '../support/judge-text.ts';
+
+const eye = 'eye thimble tube bury 72 d taper 24 d size 200 mm';
+const text = (log: string, { ends = `outboard ${eye}`, more = '', length = 'length 30 m', material = 'HMPE', fitted = '2026-04-02 fitted' } = {}): string => `line main {
+  material ${material}
+  strands 12
+  diameter 10 mm
+  ${length}
+  breaking 92 kN
+  ${ends}
+  ${more}
+  ${fitted}
+  ${log.split('\n').map((entry) => entry.trim()).join('\n  ')}
+}
+`;
+const assessed = (rig: string, on = testDay): AssessedLine => projectOf(rig).judge('test.rig', readDay(on)!).files.get('test.rig')!.blocks[0]!.assessed as AssessedLine;
+const piece = (rig: string, name = 'main'): AssessedPiece => assessed(rig).pieces.get(name)!;
+/** Low end in kN, or why there is none. */
+const low = (value: Value): number | string => (isUnknown(value) ? value.unknown.says : Number((value.amount.low / 1000).toFixed(3)));
+const codes = (rig: string): string[] => findingsIn(rig).map((f) => f.code);
+
+describe('what a pull left of a line', () => {
+  // A full splice keeps 90 % of 92 kN, 82.8 kN; three quarters of that are 62.1 kN.
+  test('is not known above the overload share of what it held then', () => {
+    expect(low(piece(text('2026-06-02 pulled 62 kN')).strength)).toBe(82.8);
+    const over = piece(text('2026-06-02 pulled 62.2 kN'));
+    for (const value of [over.strength, over.body, over.outboard.strength]) expect(low(value)).toBe('what a pull of 62.2 kN left of `main` is not known');
+    expect(isUnknown(over.strength) && over.strength.unknown.reported).toBe(true);
+  });
+
+  test('is said at the pull alone, also of a second one', () => {
+    const log = '2026-06-02 pulled 63 kN\n2026-06-03 pulled 64 kN';
+    expect(findingsIn(text(log)).filter((f) => ['line-overloaded', 'missing-fact'].includes(f.code)).map((f) => `${f.line} ${f.code}`)).toEqual(['10 line-overloaded', '11 line-overloaded']);
+    expect(low(piece(text(log)).strength)).toBe('what a pull of 63 kN left of `main` is not known');
+  });
+
+  test('does not come back with a new eye, and goes with every part of the line', () => {
+    const log = `2026-06-02 pulled 70 kN\n2026-06-03 cut at 20 m from inboard keep tail\n2026-06-03 splice outboard ${eye} stitched`;
+    expect(low(piece(text(log)).strength)).toContain('70 kN');
+    expect(low(piece(text(log), 'tail').body)).toContain('70 kN');
+    // What was cut off before the pull was not in it.
+    const before = `2026-06-01 cut at 20 m from inboard keep tail\n2026-06-01 splice outboard ${eye} stitched\n2026-06-02 pulled 70 kN`;
+    expect(low(piece(text(before), 'tail').body)).toBe(92);
+  });
+
+  // A cut strand of 12 left 11/12 of 92 kN, 84.3 kN, and the splice less, so the splice counts; six left 46 kN, of which 34.5 kN.
+  test('is compared with the line as it was then, damage and all', () => {
+    const log = (load: string): string => `2026-06-01 damage cut 6 strands at 10 m from inboard\n2026-06-02 pulled ${load}\n2026-06-03 cut at 8 m from inboard\n2026-06-03 splice outboard ${eye} stitched`;
+    expect(low(piece(text(log('34 kN'))).strength)).toBe(82.8);
+    expect(low(piece(text(log('35 kN'))).strength)).toContain('35 kN');
+  });
+
+  test('where nobody knew what it held, line without damage is what it is compared with: 69 kN', () => {
+    const log = (load: string): string => `2026-06-01 damage melt at 10 m from inboard\n2026-06-02 pulled ${load}\n2026-06-03 cut at 8 m from inboard\n2026-06-03 splice outboard ${eye} stitched`;
+    expect(low(piece(text(log('68 kN'))).strength)).toBe(82.8);
+    expect(low(piece(text(log('70 kN'))).strength)).toContain('70 kN');
+    expect(codes(text(log('70 kN')))).toContain('line-overloaded');
+  });
+
+  test('is not asked of the line a repair leaves only', () => {
+    const rig = text('2026-06-02 pulled 70 kN') + `\nrepair fix on main {\n  cut at 20 m from inboard\n  splice outboard ${eye} stitched\n}\n`;
+    const repair = projectOf(rig).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks[1]!.assessed as unknown as { after: AssessedLine };
+    expect(low(repair.after.pieces.get('main')!.strength)).toContain('70 kN');
+  });
+});
+
+describe('what heat left of a line', () => {
+  test.each([
+    ['65 degC', 82.8],
+    ['66 degC', 'what heat of 66 degC left of `main` is not known'],
+    ['66 degC at 5 m from outboard', 'what heat of 66 degC left of `main` is not known'],
+  ])('heated to %s', (heat, expected) => expect(low(piece(text(`2026-06-02 heated ${heat}`)).strength)).toBe(expected));
+
+  test('is known of the rest when the place is cut out', () => {
+    const cutOut = (at: string): string => text(`2026-06-02 heated 90 degC${at}\n2026-06-03 cut at 20 m from inboard\n2026-06-03 splice outboard ${eye} stitched`);
+    expect(low(piece(cutOut(' at 5 m from outboard')).strength)).toBe(82.8);
+    expect(codes(cutOut(' at 5 m from outboard'))).not.toContain('line-heated');
+    expect(low(piece(cutOut(' at 15 m from outboard')).strength)).toContain('90 degC');
+    // Somewhere is everywhere.
+    expect(low(piece(cutOut('')).strength)).toContain('90 degC');
+  });
+
+  test('is not known of a fibre without a limit', () => {
+    expect(low(piece(text('2026-06-02 heated 40 degC', { material: 'polyester' })).strength)).toBe('no heat limit for polyester was found');
+  });
+});
+
+describe('time outdoors', () => {
+  const outdoors = (fitted: string): AssessedPiece => piece(text('', { fitted, more: 'stored outdoors' }));
+  // 721 days from 2024-07-10 to 2026-07-01 of the 730.5 over which 30 % is lost: 92 kN (1 - 0.3 * 721 / 730.5) = 64.76 kN.
+  test('counts from the earliest fitting, in whatever order they stand', () => {
+    for (const fitted of ['2026-04-02 fitted\n  2024-07-10 fitted', '2024-07-10 fitted\n  2026-04-02 fitted']) expect(low(outdoors(fitted).line.base)).toBeCloseTo(64.76, 2);
+  });
+  test('is not known where the only fitting is still to come', () => {
+    expect(low(outdoors('2027-04-02 fitted').strength)).toBe('how long `main` has been outdoors is not given');
+  });
+});
+
+describe('damage near each other', () => {
+  // 28.24 and 28.9 m are 0.66 m apart on the line as it lies, within the 72 d of 10 mm; the rope below is longer, for it has shrunk there.
+  test('is measured on the line as it lies, over a buried tail too', () => {
+    const log = '2026-06-03 damage cut 1 strand at 28.24 m from inboard\n2026-06-03 damage cut 1 strand at 28.90 m from inboard';
+    const made = piece(text(`2026-06-02 splice outboard ${eye} stitched\n${log}`, { ends: 'outboard bare' }));
+    expect(made.damages.map((d) => d.strands)).toEqual([2, 2]);
+    expect(piece(text(log)).damages.map((d) => d.strands)).toEqual([2, 2]);
+    expect(piece(text(log.replace('28.24', '28.1'))).damages.map((d) => d.strands)).toEqual([1, 1]);
+  });
+});
+
+describe('damage in a splice', () => {
+  // 92 kN, less 1/12 and 20 % in one place, 65.93 kN; a full splice keeps 90 % of that, 59.34 kN.
+  test('takes its share of what the splice keeps', () => {
+    const made = piece(text(`2026-06-01 damage cut 1 strand at 29.5 m from inboard\n2026-06-01 damage abrasion 20 % at 28.5 m from inboard\n2026-06-02 splice outboard ${eye} stitched`, { ends: 'outboard bare' }));
+    expect(low(made.body)).toBe(65.933);
+    expect(low(made.outboard.strength)).toBe(59.34);
+    expect(low(made.strength)).toBe(59.34);
+  });
+
+  // The supplied splice begins 0.82 m from the end: 11/12 of 92 kN is 84.33 kN, and 90 % of that 75.9 kN.
+  test.each([['0.5 m', 75.9], ['0.81 m', 75.9], ['2 m', 82.8]])('found %s from the end it came with', (at, expected) => {
+    expect(low(piece(text(`2026-06-01 damage cut 1 strand at ${at} from outboard`)).strength)).toBe(expected);
+  });
+
+  test('counts in a joint', () => {
+    const log = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched\n2026-06-02 damage cut 1 strand at 14.2 m from inboard';
+    expect(low(piece(text(log)).body)).toBe(75.9);
+  });
+
+  test('may lie there when nobody knows where it lies, or where the splice does', () => {
+    expect(low(piece(text('2026-06-01 damage cut 1 strand at 2 m from inboard', { length: '' })).strength)).toBe(75.9);
+  });
+});
+
+describe('a splice that is cut through', () => {
+  const joined = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched';
+  test('holds nobody knows what', () => {
+    const left = piece(text(`${joined}\n2026-06-03 cut at 14.4 m from inboard`));
+    expect(low(left.body)).toBe('what a cut through the splice of the joint in `main` left of it is not known');
+    expect(codes(text(`${joined}\n2026-06-03 cut at 14.4 m from inboard`))).toContain('cut-through-splice');
+    expect(low(piece(text(`${joined}\n2026-06-03 cut at 16 m from inboard`)).body)).toBe(82.8);
+  });
+  test('also at the end of the piece that is kept', () => {
+    expect(low(piece(text('2026-06-03 cut at 50 cm from outboard keep tail'), 'tail').outboard.strength)).toBe('what a cut through the splice of the outboard end of `tail` left of it is not known');
+  });
+});
+
+describe('a joint of a line whose length is not known', () => {
+  test('still counts, and is still judged', () => {
+    const log = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-03 join main to tail bury 20 d taper 10 d stitched\n2026-06-04 cut at 2 m from outboard\n2026-06-04 splice outboard eye thimble tube taper 24 d\n2026-06-05 reversed';
+    // 20 of 72 d, with 10 of 21 d of taper: 92 kN * 0.9 * 20/72 * (1 - 0.087 * 11/21) = 21.95 kN.
+    expect(low(piece(text(log)).joints[0]!.strength)).toBeCloseTo(21.95, 2);
+    expect(codes(text(log))).toContain('bury-too-short');
+  });
+});
+
+test('an inboard splice that cannot be made holds nobody knows what', () => {
+  const log = `2026-06-01 cut at 1.5 m from inboard\n2026-06-01 splice inboard ${eye} stitched`;
+  expect(low(piece(text(log)).inboard.strength)).toBe('`main` is too short for its splice');
+});

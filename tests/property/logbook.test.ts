@@ -1,0 +1,45 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { AssessedLine, AssessedPiece } from '../../src-core/assess/assess-line.ts';
+import { isUnknown } from '../../src-core/mechanics/derivation.ts';
+import { readDay } from '../../src-core/model/day.ts';
+import { projectOf, testDay } from '../support/judge-text.ts';
+
+const eye = 'eye thimble tube bury 72 d taper 24 d size 200 mm stitched';
+const main = (entries: readonly string[], length: string): AssessedPiece => {
+  const text = `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  ${length}\n  breaking 92 kN\n  outboard ${eye}\n  2026-01-01 fitted\n${entries.map((e) => `  2026-06-01 ${e}`).join('\n')}\n}\n`;
+  const line = projectOf(text).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks[0]!.assessed as AssessedLine;
+  return line.pieces.get('main')!;
+};
+/** What a rule may count on: nothing where it is not known, where more may be known to the worse, or of a retired piece. */
+const counted = (piece: AssessedPiece): number => (isUnknown(piece.strength) || piece.incomplete !== undefined || piece.retired !== undefined ? 0 : piece.strength.amount.low);
+
+const metres = fc.double({ min: 0.5, max: 29.5, noNaN: true }).map((x) => `${x.toFixed(2)} m`);
+const entry = fc.oneof(
+  fc.tuple(fc.integer({ min: 1, max: 4 }), metres, fc.constantFrom('inboard', 'outboard')).map(([n, at, end]) => `damage cut ${n} strands at ${at} from ${end}`),
+  fc.tuple(fc.integer({ min: 1, max: 40 }), metres).map(([share, at]) => `damage abrasion ${share} % at ${at} from inboard`),
+  fc.integer({ min: 5, max: 100 }).map((load) => `pulled ${load} kN`),
+  fc.tuple(fc.integer({ min: 20, max: 150 }), metres).map(([heat, at]) => `heated ${heat} degC at ${at} from inboard`),
+  fc.constantFrom('retired', 'retired tail', 'damage cut 1 strand at 31 m from inboard', 'damage cut 1 strand at 3 m from inboard of tail', 'cut at 40 m from inboard', 'splice tail outboard eye bury 72 d', 'join main to tail bury 72 d'),
+);
+
+test('one more thing that happened to a line never leaves it stronger', () => {
+  fc.assert(
+    fc.property(fc.array(entry, { maxLength: 4 }), entry, fc.constantFrom('length 30 m', ''), (entries, more, length) => {
+      expect(counted(main([...entries, more], length))).toBeLessThanOrEqual(counted(main(entries, length)) * (1 + 1e-12));
+    }),
+    { numRuns: 200 },
+  );
+});
+
+test('and neither does turning it', () => {
+  fc.assert(
+    fc.property(fc.array(entry, { maxLength: 3 }), fc.constantFrom('length 30 m', ''), (entries, length) => {
+      const joined = ['cut at 15 m from inboard keep tail', `join main to tail bury 40 d taper 20 d stitched`, ...entries];
+      // Inboard and outboard change places, so only what lies between them is compared.
+      const body = (piece: AssessedPiece): number => (isUnknown(piece.body) || piece.incomplete !== undefined ? 0 : piece.body.amount.low);
+      expect(body(main([...joined, 'reversed'], length))).toBeLessThanOrEqual(body(main(joined, length)) * (1 + 1e-12));
+    }),
+    { numRuns: 100 },
+  );
+});
