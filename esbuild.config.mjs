@@ -40,6 +40,14 @@ const engineBeside = {
 };
 const program = { ...node, plugins: [engineBeside], needs: ['engine'], supported: { 'dynamic-import': false } };
 
+/** Of the manifest the programs need their version only. */
+const versionAlone = {
+  name: 'version-alone',
+  setup({ onLoad }) {
+    onLoad({ filter: /package\.json$/ }, async ({ path }) => (path === join(root, 'package.json') ? { contents: JSON.stringify({ version: JSON.parse(await readFile(path, 'utf8')).version }), loader: 'json' } : undefined));
+  },
+};
+
 /** Every bundle by its name: where it starts and where it lands. */
 export const bundles = {
   client: { ...node, entry: 'client/desktop.ts', out: 'dist/client.cjs', external: ['vscode'] },
@@ -73,7 +81,7 @@ export async function makeBundles(names = Object.keys(bundles), { minify = false
       const { entry, out, needs: _needs, ...options } = bundles[name];
       const { outputFiles, metafile } = await build({
         ...options,
-        plugins: [withoutTextAsCode, ...(options.plugins ?? [])],
+        plugins: [withoutTextAsCode, versionAlone, ...(options.plugins ?? [])],
         entryPoints: [join(root, entry)],
         outfile: join(root, out),
         write: false,

@@ -25,10 +25,16 @@ export function referencePictures(texts: ReadonlyMap<string, string>, day: DayNu
       const { head } = assessed.block.definition;
       if (drawnBlocks[head] === undefined || pictures.has(head)) continue;
       const picture = draw(assessed);
-      if (picture !== undefined) pictures.set(head, `${picture.svg.trimEnd()}\n`);
+      if (picture !== undefined) pictures.set(head, `${alone(picture.svg.trimEnd())}\n`);
     }
   }
   return pictures;
+}
+
+/** In a file of its own a picture meets no editor's theme, and has no use for the looks of parts that it does not have. */
+function alone(svg: string): string {
+  const used = new Set([...svg.matchAll(/class="([^"]+)"/g)].flatMap((match) => match[1]!.split(' ')));
+  return svg.split('\n').filter((line) => !line.startsWith('.vscode-') && used.has(/^\.lw \.([\w-]+)\{/.exec(line)?.[1] ?? 'lw')).join('\n');
 }
 
 function draw(assessed: Assessed): Picture | undefined {

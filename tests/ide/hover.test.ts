@@ -76,7 +76,7 @@ test('practice stands beside the value that it replaces', () => {
 
 test('a used file is told by what it brings in', () => {
   expect(lead('=== a.rig\nuse "b$0.rig"\n=== b.rig\nstrap trunk {\n}\n')).toContain('**b.rig** brings in strap `trunk`');
-  expect(lead('use "../b$0.rig"\n')).toBe('**`../b.rig` leads out of the workspace folder**');
+  expect(lead('use "../b$0.rig"\n')).toBe('**`../b.rig` is no path inside the workspace folder**: write it from this file\'s folder, with `/` between names');
 });
 
 test('the span is the value, not the whole line', () => {

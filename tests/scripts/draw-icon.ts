@@ -52,9 +52,10 @@ function chunk(type: string, data: Uint8Array): Buffer {
   return out;
 }
 
-/** The extension's icon as PNG, with four by four samples a pixel. */
+/** The extension's icon as PNG, with four by four samples a pixel: of three colours these make fewer mixtures than a palette holds. */
 function drawIcon(): Buffer {
-  const rows = Buffer.alloc(size * (1 + size * 4));
+  const rows = Buffer.alloc(size * (1 + size));
+  const palette = new Map<string, { readonly index: number; readonly mixed: readonly number[] }>();
   const samples = 4;
   for (let row = 0; row < size; row++) {
     for (let column = 0; column < size; column++) {
@@ -66,18 +67,23 @@ function drawIcon(): Buffer {
         colour.forEach((value, at) => (sum[at]! += value * alpha));
         sum[3]! += alpha;
       }
-      const at = row * (1 + size * 4) + 1 + column * 4;
-      for (let part = 0; part < 3; part++) rows[at + part] = sum[3]! === 0 ? 0 : Math.round(sum[part]! / sum[3]!);
-      rows[at + 3] = Math.round((sum[3]! / (samples * samples)) * 255);
+      const mixed = sum.map((value, part) => (part === 3 ? Math.round((value / (samples * samples)) * 255) : sum[3]! === 0 ? 0 : Math.round(value / sum[3]!)));
+      const known = palette.get(mixed.join()) ?? { index: palette.size, mixed };
+      palette.set(mixed.join(), known);
+      rows[row * (1 + size) + 1 + column] = known.index;
     }
   }
+  if (palette.size > 256) throw new Error(`${palette.size} colours are more than a palette holds`);
+  const colours = [...palette.values()].map(({ mixed }) => mixed);
   const header = Buffer.alloc(13);
   header.writeUInt32BE(size, 0);
   header.writeUInt32BE(size, 4);
-  header.set([8, 6, 0, 0, 0], 8);
+  header.set([8, 3, 0, 0, 0], 8);
   return Buffer.concat([
     Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
     chunk('IHDR', header),
+    chunk('PLTE', Uint8Array.from(colours.flatMap((c) => c.slice(0, 3)))),
+    chunk('tRNS', Uint8Array.from(colours.map((c) => c[3]!))),
     chunk('IDAT', deflateSync(rows, { level: 9 })),
     chunk('IEND', Buffer.alloc(0)),
   ]);
