@@ -14,7 +14,10 @@ const variable = 'LINEWRIGHT_CACHE';
 /** Of 4 bytes each: the mark, how often it was looked at, the checksum of the code, its length. Then the code, and the source it was compiled of. */
 const mark = Buffer.from('LWC2');
 const headerLength = 16;
-/** In so many runs it is looked whether more was compiled than is kept, since each may use what none did before. */
+/**
+ * In so many runs it is looked whether more was compiled than is kept, since each may use what none did before. A server looks each time:
+ * nobody waits for it then.
+ */
 const lookedAt = 8;
 /** So much more is worth writing. */
 const grown = 1.03;
@@ -129,7 +132,7 @@ export function loadEngine(program: string, keep: boolean): Engine {
   const found = readCompiled(kept, source);
   const script = new Script(Module.wrap(source.toString(isAscii(source) ? 'latin1' : 'utf8')), { filename: path, columnOffset: -Module.wrap('|').indexOf('|'), ...(found === undefined ? {} : { cachedData: found.code }) });
   const runs = found === undefined || script.cachedDataRejected === true ? 0 : found.runs;
-  if (keep && runs < lookedAt) keepLater(keeper(script, kept, source, runs, found?.code.length ?? 0));
+  if (keep && (runs < lookedAt || basename(program) === 'server.cjs')) keepLater(keeper(script, kept, source, runs, found?.code.length ?? 0));
   const module = { exports: {} };
   (script.runInThisContext() as (...given: unknown[]) => void)(module.exports, createRequire(path), module, path, dirname(path));
   return module.exports as Engine;
@@ -138,8 +141,9 @@ export function loadEngine(program: string, keep: boolean): Engine {
 /** What puts away what was compiled by then. On its own, so that it holds nothing but what it needs. */
 const keeper = (script: Script, kept: string, source: Uint8Array, runs: number, length: number) => (): void => {
   const code = script.createCachedData();
-  if (runs > 0 && code.length < length * grown) countRun(kept, runs + 1);
-  else keepCompiled(kept, source, { code, runs: runs + 1 });
+  const counted = Math.min(runs + 1, lookedAt);
+  if (runs > 0 && code.length < length * grown) countRun(kept, counted);
+  else keepCompiled(kept, source, { code, runs: counted });
 };
 
 /** At the end of the program, or when it has run for a while: an editor may end its server without a word. */

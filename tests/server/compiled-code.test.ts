@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { buildBundles } from '../../esbuild.config.mjs';
 import { cacheFolder, keepCompiled, readCompiled } from '../../server/compiled-code.ts';
+import { startPeer, type Peer } from '../clients/support/start-peer.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const top = mkdtempSync(join(tmpdir(), 'linewright-compiled-'));
@@ -149,4 +150,27 @@ describe('the shipped command line', () => {
     expect(check(folder)).toBe(check('off'));
     expect(runs()).toBe(1);
   });
+});
+
+test('a server adds to what is kept however often it was started for nothing', async () => {
+  await buildBundles(['server'], { folder: join(top, 'served') });
+  const env = { LINEWRIGHT_CACHE: folder };
+  const session = async (work: (peer: Peer) => Promise<unknown>): Promise<void> => {
+    const peer = startPeer(process.execPath, [join(top, 'served', 'dist', 'server.cjs'), '--stdio'], {}, env);
+    await peer.request('initialize', { processId: null, rootUri: null, capabilities: { textDocument: { diagnostic: {} } } });
+    await work(peer);
+    await peer.request('shutdown');
+    peer.notify('exit');
+    await peer.ended;
+  };
+  const size = (): number => statSync(join(folder, 'server.compiled')).size;
+  for (let start = 0; start < 9; start++) await session(async () => undefined);
+  const little = size();
+  const uri = 'untitled:a.rig';
+  await session(async (peer) => {
+    peer.notify('initialized', {});
+    peer.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'rig', version: 1, text: readFileSync(join(root, 'examples/plover.rig'), 'utf8') } });
+    await peer.request('textDocument/diagnostic', { textDocument: { uri } });
+  });
+  expect(size()).toBeGreaterThan(1.1 * little);
 });
