@@ -64,6 +64,8 @@ const batch = 64;
 export class Workspace {
   readonly folders: Folder[] = [];
   readonly #documents = new Map<string, OpenDocument>();
+  /** The same by their addresses as the editor spells them, which it nearly always does alike. */
+  readonly #spelled = new Map<string, OpenDocument>();
   readonly #openFolder: OpenFolder;
   readonly #reading = new Set<Promise<unknown>>();
 
@@ -95,6 +97,8 @@ export class Workspace {
   }
 
   document(uri: string): OpenDocument | undefined {
+    const spelled = this.#spelled.get(uri);
+    if (spelled !== undefined) return spelled;
     const address = readAddress(uri);
     return address === undefined ? undefined : this.#documents.get(addressKey(address));
   }
@@ -118,7 +122,10 @@ export class Workspace {
     if (address === undefined) return undefined;
     const home = this.locate(uri) ?? this.#homeOf(uri, address);
     const document: OpenDocument = { uri, path: home.path, folder: home.folder, version, markdown: isMarkdown || isMarkdownPath(home.path) ? text : undefined, fences: undefined };
-    this.#documents.set(addressKey(address), document);
+    const key = addressKey(address);
+    this.#spelled.delete(this.#documents.get(key)?.uri ?? uri);
+    this.#documents.set(key, document);
+    this.#spelled.set(uri, document);
     home.folder.open.set(home.path, document);
     this.setText(document, text);
     return document;
@@ -147,6 +154,7 @@ export class Workspace {
       const text = document.markdown ?? document.folder.project.file(document.path)?.text ?? '';
       document.folder.open.delete(document.path);
       this.#documents.delete(key);
+      this.#spelled.delete(document.uri);
       this.openDocument(document.uri, document.version, text, document.markdown !== undefined);
     }
   }
@@ -163,6 +171,7 @@ export class Workspace {
     if (document === undefined) return Promise.resolve();
     const { folder, path } = document;
     this.#documents.delete(addressKey(readAddress(uri)!));
+    this.#spelled.delete(document.uri);
     folder.open.delete(path);
     // A Markdown file counts while it is open; nothing in it is looked for otherwise.
     if (folder.files !== undefined && document.markdown === undefined) return this.#before(this.#reread(folder, path));
