@@ -34,7 +34,8 @@ test('one more thing that happened to a line never leaves it stronger', () => {
 
 test('and neither does turning it', () => {
   fc.assert(
-    fc.property(fc.array(entry, { maxLength: 3 }), fc.constantFrom('length 30 m', ''), (entries, length) => {
+    // At the edge of the joint a place is known to centimetres only, and from each end to other ones: it may count as inside from one end alone.
+    fc.property(fc.array(entry.filter((e) => !/ at 1[2-7]\./.test(e)), { maxLength: 3 }), fc.constantFrom('length 30 m', ''), (entries, length) => {
       const joined = ['cut at 15 m from inboard keep tail', `join main to tail bury 40 d taper 20 d stitched`, ...entries];
       // Inboard and outboard change places, so only what lies between them is compared.
       const body = (piece: AssessedPiece): number => (isUnknown(piece.body) || piece.incomplete !== undefined ? 0 : piece.body.amount.low);
