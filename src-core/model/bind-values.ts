@@ -3,6 +3,7 @@ import type { Place, Span } from '../base/span.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import type { Token } from '../syntax/tree.ts';
 import { kinds, type Dimension } from '../units/dimension.ts';
+import { printNumber } from '../units/print.ts';
 import { describeDimension, readNumber, readQuantity } from '../units/read-quantity.ts';
 import { standardGravity, unitNamed, unitsOf } from '../units/unit-table.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
@@ -235,7 +236,7 @@ export class ValueBinder {
     const span = { start: token.start, end };
     if (value === undefined || !Number.isInteger(value) || value < part.min || value > part.max) {
       this.#break(part.key);
-      this.#report('value-out-of-range', span, `${subject} is ${this.#text(span)}; a whole number from ${part.min} to ${part.max.toLocaleString('en')} is meant here`, 'correct the number');
+      this.#report('value-out-of-range', span, `${subject} is ${this.#text(span)}; a whole number from ${part.min} to ${printNumber(part.max, 'nearest', 0)} is meant here`, 'correct the number');
       return;
     }
     this.values.set(part.key, { type: 'count', place: this.place(span), count: value });

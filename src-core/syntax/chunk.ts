@@ -1,5 +1,5 @@
+import { openStringEnd } from './lexer.ts';
 import { parseChunk } from './parser.ts';
-import { openStringEnd } from './tokens.ts';
 import type { ChunkTree } from './tree.ts';
 
 /**

@@ -1,5 +1,6 @@
 import { Chunk, splitChunks } from './chunk.ts';
-import { rigLexer, tokenKind } from './tokens.ts';
+import { lex } from './lexer.ts';
+import { RigToken } from './tokens.ts';
 import type { Comment, SyntaxCode, Token } from './tree.ts';
 
 /** Entries stay in their columns when the first long verb comes: a logbook that grows downward changes by one line. */
@@ -90,9 +91,8 @@ function layOut(chunk: Chunk): string {
 const trimmed = (comment: Comment | undefined): string | undefined => comment?.text.trimEnd();
 
 function linesOf(chunk: Chunk): SourceLine[] {
-  const lexed = rigLexer().tokenize(chunk.text);
-  const tokens = lexed.tokens.filter((t) => t.tokenType.name !== 'Newline').map((t): Token => ({ kind: tokenKind(t.tokenType), text: t.image, start: t.startOffset, end: t.startOffset + t.image.length }));
-  const comments = (lexed.groups['comments'] ?? []).map((c): Comment => ({ text: c.image, start: c.startOffset, end: c.startOffset + c.image.length }));
+  const { tokens: all, comments } = lex(chunk.text);
+  const tokens = all.filter((token) => token instanceof RigToken);
   const lines: SourceLine[] = [];
   let at = 0;
   let [nextToken, nextComment] = [0, 0];

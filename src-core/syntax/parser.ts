@@ -1,7 +1,8 @@
 import { EmbeddedActionsParser, type IToken } from 'chevrotain';
 import { fitted } from '../base/fitted.ts';
+import { lex } from './lexer.ts';
+import { RigToken, lineBreak, LineEnd, Value } from './tokens.ts';
 import type { Block, ChunkTree, Comment, Statement, SyntaxProblem, Token } from './tree.ts';
-import * as T from './tokens.ts';
 
 /** Deeper blocks than this mean nothing in the language; the text inside is passed over and said so. */
 export const deepestBlock = 16;
@@ -9,74 +10,35 @@ export const deepestBlock = 16;
 /** The line of a version-control conflict: `<<<<<<<`, `|||||||`, `=======`, `>>>>>>>`. */
 const conflictLine = /^(?:<{7}|\|{7}|={7}|>{7})/;
 
-/** The same few words and numbers make most of any rig: each is held once. */
-const knownWords = new Map<string, string>();
-const mostKnown = 20_000;
-
-function known(word: string): string {
-  // A longer one is a view into its text, and would keep that.
-  if (word.length > 12) return word;
-  const same = knownWords.get(word);
-  if (same !== undefined) return same;
-  if (knownWords.size < mostKnown) knownWords.set(word, word);
-  return word;
-}
-
 /** One line of text as the grammar sees it: some tokens, then what ended them. */
 interface RigLine {
   readonly tokens: readonly Token[];
-  readonly end: 'newline' | 'open' | 'close' | 'file';
-  readonly endToken: IToken | undefined;
+  /** A brace; without one a line break ended it. */
+  readonly brace: Token | undefined;
 }
 
 /**
- * The grammar: text is lines; a line is tokens ended by a line break, a brace or the end of the file.
- * Every token sequence fits it, so recovery is never a matter of luck; nesting is put together afterwards.
+ * The grammar: text is lines; a line is tokens ended by a line break or a brace.
+ * Every token sequence that ends with a line break fits it, so recovery is never a matter of luck; nesting is put together afterwards.
  */
 class RigParser extends EmbeddedActionsParser {
   constructor() {
-    super(T.parserTokens, { recoveryEnabled: false, skipValidations: true, maxLookahead: 1 });
+    super([Value, LineEnd], { recoveryEnabled: false, skipValidations: true, maxLookahead: 1 });
     this.performSelfAnalysis();
   }
 
   readonly lines = this.RULE('lines', (): RigLine[] => {
     const lines: RigLine[] = [];
-    this.MANY(() => {
-      const line = this.SUBRULE(this.line);
-      this.ACTION(() => lines.push(line));
+    this.MANY1(() => {
+      const tokens: Token[] = [];
+      this.MANY2(() => {
+        tokens.push(this.CONSUME1(Value) as RigToken);
+      });
+      const end = this.CONSUME2(LineEnd);
+      lines.push({ tokens: fitted(tokens), brace: end instanceof RigToken ? end : undefined });
     });
     return lines;
   });
-
-  readonly line = this.RULE('line', (): RigLine => {
-    const tokens: Token[] = [];
-    this.MANY(() => {
-      const token = this.SUBRULE(this.value);
-      this.ACTION(() => tokens.push({ kind: T.tokenKind(token.tokenType), text: known(token.image), start: token.startOffset, end: token.startOffset + token.image.length }));
-    });
-    let end: RigLine['end'] = 'file';
-    let endToken: IToken | undefined;
-    this.OR([
-      { ALT: () => { endToken = this.CONSUME(T.Newline); end = 'newline'; } },
-      { ALT: () => { endToken = this.CONSUME(T.LeftBrace); end = 'open'; } },
-      { ALT: () => { endToken = this.CONSUME(T.RightBrace); end = 'close'; } },
-    ]);
-    return { tokens: fitted(tokens), end, endToken };
-  });
-
-  readonly value = this.RULE('value', (): IToken =>
-    this.OR([
-      { ALT: () => this.CONSUME(T.Word) },
-      { ALT: () => this.CONSUME(T.NumberToken) },
-      { ALT: () => this.CONSUME(T.Fraction) },
-      { ALT: () => this.CONSUME(T.DateToken) },
-      { ALT: () => this.CONSUME(T.StringToken) },
-      { ALT: () => this.CONSUME(T.OpenString) },
-      { ALT: () => this.CONSUME(T.Arrow) },
-      { ALT: () => this.CONSUME(T.SymbolToken) },
-      { ALT: () => this.CONSUME(T.Bad) },
-    ]),
-  );
 }
 
 let parser: RigParser | undefined;
@@ -87,21 +49,16 @@ interface OpenBlock {
   readonly statements: Statement[];
 }
 
-const brace = (token: IToken, kind: 'left-brace' | 'right-brace'): Token => ({ kind, text: token.image, start: token.startOffset, end: token.startOffset + 1 });
-
 /**
  * Reads a chunk. Never throws: what does not fit is a problem with a place, and costs its line.
  * Takes time in proportion to the text.
  */
 export function parseChunk(text: string): ChunkTree {
-  // A closing line break lets the grammar do without an end-of-file case.
-  const closed = /[\r\n]$/.test(text) ? text : text + '\n';
-  const lexed = T.rigLexer().tokenize(closed);
+  const { tokens, comments } = lex(text);
   parser ??= new RigParser();
-  parser.input = lexed.tokens;
-  const lines = parser.lines();
-  const comments: Comment[] = (lexed.groups['comments'] ?? []).map((c) => ({ text: c.image, start: c.startOffset, end: c.startOffset + c.image.length }));
-  return nest(lines ?? [], comments, text);
+  // A closing line break lets the grammar do without an end-of-file case.
+  parser.input = tokens.at(-1) === lineBreak ? (tokens as IToken[]) : [...tokens, lineBreak];
+  return nest(parser.lines(), comments, text);
 }
 
 function nest(lines: readonly RigLine[], comments: readonly Comment[], text: string): ChunkTree {
@@ -120,7 +77,7 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], text: str
     add({ tokens: opened.tokens, block, start: opened.tokens[0]?.start ?? opened.open.start, end });
   };
 
-  for (const { tokens, end, endToken } of lines) {
+  for (const { tokens, brace } of lines) {
     if (conflictLine.test(tokens[0]?.text ?? '')) {
       conflict ??= {
         code: 'conflict-marker',
@@ -133,30 +90,28 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], text: str
     }
     const usable = skipped > 0 ? [] : checkTokens(tokens, text, problems);
     const above = top.at(-1);
-    if (end === 'open' && tokens.length === 0 && stack.length === 0 && above !== undefined && above.block === undefined) {
+    if (brace?.kind === 'left-brace' && tokens.length === 0 && stack.length === 0 && above !== undefined && above.block === undefined) {
       // A brace under its head still opens the block that was meant.
-      const open = brace(endToken!, 'left-brace');
       top.pop();
-      stack.push({ tokens: above.tokens, open, statements: [] });
-      const free = comments.every((comment) => comment.end <= above.end || open.start <= comment.start);
-      problems.push({ code: 'brace-below-head', start: open.start, end: open.end, message: `this \`{\` stands below the head of its block`, help: 'write it at the end of the line above', ...(free ? { fix: { title: 'Move `{` to the line above', start: above.end, end: open.end, text: ' {', mechanical: true as const } } : {}) });
+      stack.push({ tokens: above.tokens, open: brace, statements: [] });
+      const free = comments.every((comment) => comment.end <= above.end || brace.start <= comment.start);
+      problems.push({ code: 'brace-below-head', start: brace.start, end: brace.end, message: `this \`{\` stands below the head of its block`, help: 'write it at the end of the line above', ...(free ? { fix: { title: 'Move `{` to the line above', start: above.end, end: brace.end, text: ' {', mechanical: true as const } } : {}) });
       continue;
     }
-    if (end === 'open') {
+    if (brace?.kind === 'left-brace') {
       if (stack.length >= deepestBlock || skipped > 0) {
         if (skipped === 0) {
-          problems.push({ code: 'nested-too-deep', start: endToken!.startOffset, end: endToken!.startOffset + 1, message: `blocks are nested more than ${deepestBlock} deep; what stands inside is passed over`, help: 'close a brace that was left open above' });
+          problems.push({ code: 'nested-too-deep', start: brace.start, end: brace.end, message: `blocks are nested more than ${deepestBlock} deep; what stands inside is passed over`, help: 'close a brace that was left open above' });
         }
         skipped++;
-      } else stack.push({ tokens: usable, open: brace(endToken!, 'left-brace'), statements: [] });
+      } else stack.push({ tokens: usable, open: brace, statements: [] });
       continue;
     }
     if (usable.length > 0) add({ tokens: usable, start: usable[0]!.start, end: usable.at(-1)!.end });
-    if (end !== 'close') continue;
-    const closing = brace(endToken!, 'right-brace');
+    if (brace === undefined) continue;
     if (skipped > 0) skipped--;
-    else if (stack.length > 0) close(closing, closing.end);
-    else problems.push({ code: 'stray-brace', start: closing.start, end: closing.end, message: 'this `}` closes nothing', help: 'remove it, or open its block above' });
+    else if (stack.length > 0) close(brace, brace.end);
+    else problems.push({ code: 'stray-brace', start: brace.start, end: brace.end, message: 'this `}` closes nothing', help: 'remove it, or open its block above' });
   }
   while (stack.length > 0) {
     const { open, tokens } = stack.at(-1)!;

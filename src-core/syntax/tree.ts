@@ -1,15 +1,7 @@
 import type { Span } from '../base/span.ts';
-import type { TokenKind } from './tokens.ts';
+import type { Comment, Token } from './tokens.ts';
 
-/** A token with its place in its chunk. */
-export interface Token extends Span {
-  readonly kind: TokenKind;
-  readonly text: string;
-}
-
-export interface Comment extends Span {
-  readonly text: string;
-}
+export type { Comment, Token } from './tokens.ts';
 
 /** `head value value ... [{ block }]`. The head is the first token, whatever it is. */
 export interface Statement extends Span {

@@ -2,17 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { formatFile } from '../../src-core/syntax/format.ts';
-import { rigLexer } from '../../src-core/syntax/tokens.ts';
+import { lexemesOf } from '../../src-core/syntax/lexemes.ts';
 import { topHeads, vocabulary } from '../../src-core/vocabulary/vocabulary.ts';
 
 const format = (text: string): string => formatFile(text, topHeads);
 
 /** Tokens and comments in order, without line breaks and without the spaces at the end of a comment. */
-const contents = (text: string): string[] => {
-  const lexed = rigLexer().tokenize(text);
-  const all = [...lexed.tokens.filter((t) => t.tokenType.name !== 'Newline'), ...(lexed.groups['comments'] ?? [])];
-  return all.sort((a, b) => a.startOffset - b.startOffset).map((t) => `${t.tokenType.name} ${t.image.trimEnd()}`);
-};
+const contents = (text: string): string[] => lexemesOf(text).map(({ kind, text }) => `${kind} ${text.trimEnd()}`);
 
 const behaves = (text: string): void => {
   const once = format(text);
