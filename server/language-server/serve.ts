@@ -57,6 +57,8 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
   let params: InitializeParams | undefined;
   let loaded: Promise<{ engine: Engine; server: LanguageServer }> | undefined;
   let running: LanguageServer | undefined;
+  /** Notifications that wait for the engine. */
+  let waiting = 0;
 
   const start = (): Promise<{ engine: Engine; server: LanguageServer }> => {
     loaded ??= load().then(({ engine, disk }) => {
@@ -76,9 +78,21 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
   /** Notifications are taken in the order in which they came, before and after the engine is there. */
   const on = (method: string, take: (server: LanguageServer, given: never) => unknown): void => {
     connection.onNotification(method, (given: unknown) => {
+      const failed = (error: unknown): void => complain(method, error);
+      if (waiting === 0 && running !== undefined) {
+        try {
+          const taken = take(running, (given ?? {}) as never);
+          if (taken instanceof Promise) taken.catch(failed);
+        } catch (error) {
+          failed(error);
+        }
+        return;
+      }
+      waiting++;
       void start()
         .then(({ server }) => take(server, (given ?? {}) as never))
-        .catch((error: unknown) => complain(method, error));
+        .catch(failed)
+        .finally(() => waiting--);
     });
   };
 

@@ -89,7 +89,7 @@ class ChunkBinder {
 
   #block(definition: BlockDefinition, statement: Statement): void {
     const head = statement.tokens[0]!;
-    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(1), definition.head, definition.header, this.#problems, definition.example.split('\n', 1)[0]);
+    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(1), definition.head, definition.header, this.#problems, definition);
     const whole = { start: head.start, end: statement.tokens.at(-1)!.end };
     binder.bindAll(definition.header, whole);
     const named = binder.values.get('name');
@@ -194,7 +194,7 @@ class ChunkBinder {
   }
 
   #values(definition: StatementDefinition, statement: Statement, skip: number, subject: string): BoundStatement {
-    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(skip), subject, definition.parts, this.#problems, definition.example.replace(/ {2,}/g, ' '));
+    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(skip), subject, definition.parts, this.#problems, definition);
     const whole = { start: statement.start, end: statement.tokens.at(-1)!.end };
     binder.bindAll(definition.parts, whole);
     if (binder.prose !== undefined) this.#passedOver.push(binder.prose);

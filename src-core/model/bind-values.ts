@@ -7,7 +7,7 @@ import { printNumber } from '../units/print.ts';
 import { describeDimension, readNumber, readQuantity } from '../units/read-quantity.ts';
 import { standardGravity, unitNamed, unitsOf } from '../units/unit-table.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
-import type { Measure, Part } from '../vocabulary/shape.ts';
+import type { BlockDefinition, Measure, Part, StatementDefinition } from '../vocabulary/shape.ts';
 import { clip, describeMeasure, describePart, examplePart, lineWords } from './describe-part.ts';
 import type { BoundEnd, BoundLink, BoundQuantity, BoundValue, Fix, Problem } from './bound.ts';
 import { dateMeant, readDay } from './day.ts';
@@ -26,24 +26,28 @@ export class ValueBinder {
   readonly #subject: string;
   readonly #problems: Problem[];
   readonly #words: ReadonlySet<string>;
-  readonly #example: string;
+  readonly #definition: BlockDefinition | StatementDefinition | undefined;
   /** Prose without quotes: whatever is wrong within it is part of the same slip. */
   prose: Span | undefined;
   #at = 0;
 
-  /** `subject` names the statement in messages; `example` is how a whole one is written. */
-  constructor(chunk: Chunk, tokens: readonly Token[], subject: string, parts: readonly Part[], problems: Problem[], example = '') {
+  /** `subject` names the statement in messages; `definition` says how a whole one is written. */
+  constructor(chunk: Chunk, tokens: readonly Token[], subject: string, parts: readonly Part[], problems: Problem[], definition?: BlockDefinition | StatementDefinition) {
     this.#chunk = chunk;
     this.#tokens = tokens;
     this.#subject = subject;
     this.#problems = problems;
     this.#words = lineWords(parts);
-    this.#example = example;
+    this.#definition = definition;
   }
 
   /** The parts that were written wrong or not at all. */
   get broken(): ReadonlySet<string> {
     return this.#broken ?? nothing;
+  }
+
+  get #example(): string {
+    return exampleOf(this.#definition);
   }
 
   #break(key: string): void {
@@ -80,20 +84,19 @@ export class ValueBinder {
 
   /** Returns the required parts that did not come. */
   #bindParts(parts: readonly Part[], outermost: boolean, subject: string): Part[] {
-    const pending = [...parts];
-    // With several numbers in a statement its name says too little.
-    const several = parts.filter((part) => part.part === 'quantity' || part.part === 'count').length > 1;
+    const pending = parts.slice();
     while (this.#at < this.#tokens.length && !this.#failed) {
       const token = this.#tokens[this.#at]!;
-      const index = pending.findIndex((part) => this.#canStart(part, token, pending));
-      if (index < 0) break;
+      let index = 0;
+      while (index < pending.length && !this.#canStart(pending[index]!, token, pending)) index++;
+      if (index === pending.length) break;
+      const part = pending[index]!;
       // Required values come in their order; one that is passed over is missing.
-      const passed = pending.findIndex((part, i) => i < index && isPositional(part));
-      if (passed >= 0 && isPositional(pending[index]!) && !outermost) break;
-      const part = pending.splice(index, 1)[0]!;
-      this.#bindPart(part, token, several ? numberOf(part, subject) : subject, parts);
+      if (!outermost && index > 0 && isPositional(part) && pending.slice(0, index).some(isPositional)) break;
+      pending.splice(index, 1);
+      this.#bindPart(part, token, isNumber(part) && hasSeveralNumbers(parts) ? numberOf(part, subject) : subject, parts);
     }
-    return pending.filter((part) => !('optional' in part && part.optional));
+    return pending.length === 0 ? pending : pending.filter((part) => !('optional' in part && part.optional));
   }
 
   #canStart(part: Part, token: Token, pending: readonly Part[]): boolean {
@@ -245,10 +248,11 @@ export class ValueBinder {
   #quantity(measure: Measure, subject: string): BoundQuantity | undefined {
     const read = readQuantity(this.#tokens, this.#at, (word) => this.#words.has(word), dimensionsOf(measure));
     if (read === undefined) return undefined;
-    const own = this.#tokens.slice(this.#at, this.#at + read.used);
+    const first = this.#at;
     this.#at += read.used;
     // With a character inside that was passed over, as in `2½ in` and `6 - 1/4 in`, it is another number; that character has its message.
-    if (own.some((token, i) => i > 0 && this.#chunk.text.slice(own[i - 1]!.end, token.start).trim() !== '')) {
+    for (let i = first + 1; i < this.#at; i++) {
+      if (isBlank(this.#chunk.text, this.#tokens[i - 1]!.end, this.#tokens[i]!.start)) continue;
       this.#failed = true;
       return undefined;
     }
@@ -448,7 +452,18 @@ export class ValueBinder {
   }
 
   get #reading(): Reading {
-    return { chunk: this.#chunk, tokens: this.#tokens, at: this.#at, subject: this.#subject, example: this.#example, words: this.#words, values: this.values };
+    const definition = this.#definition;
+    return {
+      chunk: this.#chunk,
+      tokens: this.#tokens,
+      at: this.#at,
+      subject: this.#subject,
+      get example() {
+        return exampleOf(definition);
+      },
+      words: this.#words,
+      values: this.values,
+    };
   }
 
   #slip({ code, span, message, help, fix }: Slip): void {
@@ -467,6 +482,24 @@ export class ValueBinder {
     }
     this.#slip(unexpected(this.#reading, token, parts));
   }
+}
+
+/** How a whole one is written, on one line; empty when that is not known. */
+const exampleOf = (definition: BlockDefinition | StatementDefinition | undefined): string => definition?.example.split('\n', 1)[0]!.replace(/ {2,}/g, ' ') ?? '';
+
+/** Whether nothing but space stands between two offsets. */
+function isBlank(text: string, start: number, end: number): boolean {
+  for (let at = start; at < end; at++) if (text.charCodeAt(at) !== 32) return text.slice(at, end).trim() === '';
+  return true;
+}
+
+const isNumber = (part: Part): boolean => part.part === 'quantity' || part.part === 'count';
+
+/** With several numbers in a statement its name says too little. */
+function hasSeveralNumbers(parts: readonly Part[]): boolean {
+  let numbers = 0;
+  for (const part of parts) if (isNumber(part)) numbers++;
+  return numbers > 1;
 }
 
 /** Which of the numbers of a statement is spoken of. */

@@ -13,48 +13,38 @@ export interface Declaration {
   readonly statement?: BoundStatement;
 }
 
-/** What a chunk adds to the scope, under the keys it can be looked up by. */
-interface Contribution {
-  readonly key: string;
-  readonly item: object;
+// A name is its own key, since no name has a colon in it; every other key has one.
+const carrierKey = (line: string): string => `carrier:${line}`;
+const practiceKey = ':practice';
+/** Under this key stands one object that changes whenever a name comes or goes. */
+const namesKey = ':names';
+const isName = (key: string): boolean => !key.includes(':');
+const headKeys = new Map<string, string>();
+
+function headKey(head: string): string {
+  let key = headKeys.get(head);
+  if (key === undefined) headKeys.set(head, (key = `head:${head}`));
+  return key;
 }
 
-const contributions = new WeakMap<BoundChunk, readonly Contribution[]>();
-
-const namePrefix = 'name:';
-const nameKey = (name: string): string => namePrefix + name;
-const carrierKey = (line: string): string => `carrier:${line}`;
-const practiceKey = 'practice';
-const headKey = (head: string): string => `head:${head}`;
-
-function contributionsOf(chunk: BoundChunk): readonly Contribution[] {
-  let list = contributions.get(chunk);
-  if (list !== undefined) return list;
-  const made: Contribution[] = [];
-  const declare = (declaration: Declaration): void => {
-    made.push({ key: nameKey(declaration.name), item: declaration });
-  };
+/** Tells what a chunk adds to the scope, under the keys it can be looked up by. */
+function eachContribution(chunk: BoundChunk, add: (key: string, item: object) => void): void {
+  const declare = (declaration: Declaration): void => add(declaration.name, declaration);
   for (const block of chunk.blocks) {
     const { head } = block.definition;
-    made.push({ key: headKey(head), item: block });
+    add(headKey(head), block);
     if (block.name !== undefined) declare({ kind: head, name: block.name, place: block.namePlace, block });
-    if (head === 'practice') made.push({ key: practiceKey, item: block });
+    if (head === 'practice') add(practiceKey, block);
     for (const statement of block.statements) {
       const kept = newNameOf(statement.values, 'keep');
       if (kept !== undefined) declare({ kind: 'piece', name: kept.name, place: kept.place, block, statement });
       if (head === 'winch' && statement.definition.head === 'carries') {
         const line = nameOf(statement.values, 'line');
-        if (line !== undefined) made.push({ key: carrierKey(line.name), item: block });
+        if (line !== undefined) add(carrierKey(line.name), block);
       }
     }
   }
-  list = made;
-  contributions.set(chunk, list);
-  return list;
 }
-
-/** Under this key stands one object that changes whenever a name comes or goes. */
-const namesKey = 'names';
 
 interface Part {
   readonly chunk: BoundChunk;
@@ -83,7 +73,7 @@ export class Scope {
   update(removed: Iterable<BoundChunk>, added: Iterable<BoundChunk>): Set<string> {
     const changed = new Set<string>();
     const leaving = new Set(removed);
-    for (const chunk of leaving) for (const { key } of contributionsOf(chunk)) changed.add(key);
+    for (const chunk of leaving) eachContribution(chunk, (key) => changed.add(key));
     const kindsBefore = new Map([...changed].map((key) => [key, this.#kindsOf(key)]));
     const gone = new Set<string>();
     for (const key of changed) {
@@ -93,22 +83,23 @@ export class Scope {
     }
     const come = new Set<string>();
     for (const chunk of added) {
-      for (const { key, item } of contributionsOf(chunk)) {
+      eachContribution(chunk, (key, item) => {
         const parts = this.#parts.get(key);
-        const last = parts?.at(-1);
         if (parts === undefined) {
           this.#parts.set(key, [{ chunk, items: [item] }]);
           if (!gone.delete(key)) come.add(key);
-        } else if (last!.chunk === chunk) last!.items.push(item);
-        else parts.push({ chunk, items: [item] });
+        } else {
+          const last = parts.at(-1)!;
+          if (last.chunk === chunk) last.items.push(item);
+          else parts.push({ chunk, items: [item] });
+        }
         changed.add(key);
-      }
+      });
     }
     for (const key of changed) this.#lists.delete(key);
-    const isName = (key: string): boolean => key.startsWith(namePrefix);
     if (this.#near !== undefined) {
-      for (const key of gone) if (isName(key)) this.#near.remove(key.slice(namePrefix.length));
-      for (const key of come) if (isName(key)) this.#near.add(key.slice(namePrefix.length));
+      for (const key of gone) if (isName(key)) this.#near.remove(key);
+      for (const key of come) if (isName(key)) this.#near.add(key);
     }
     // A name that stands for something else now is another name for those who look for one of a kind.
     if ([...changed].some((key) => isName(key) && (kindsBefore.get(key) ?? '') !== this.#kindsOf(key))) {
@@ -120,7 +111,7 @@ export class Scope {
 
   /** The kinds that are declared under a name, as text to compare. */
   #kindsOf(key: string): string {
-    if (!key.startsWith(namePrefix)) return '';
+    if (!isName(key)) return '';
     const kinds = new Set<NameKind>();
     for (const { items } of this.#parts.get(key) ?? []) for (const item of items) kinds.add((item as Declaration).kind);
     return [...kinds].sort().join(' ');
@@ -128,11 +119,12 @@ export class Scope {
 
   get(key: string): readonly object[] {
     if (key === namesKey) return this.#names;
+    const parts = this.#parts.get(key);
+    if (parts === undefined) return nothing;
+    if (parts.length === 1) return parts[0]!.items;
     let list = this.#lists.get(key);
     if (list === undefined) {
-      const parts = this.#parts.get(key);
-      if (parts === undefined) return nothing;
-      if (parts.length > 1) parts.sort((a, b) => this.#order(a.chunk) - this.#order(b.chunk));
+      parts.sort((a, b) => this.#order(a.chunk) - this.#order(b.chunk));
       list = parts.flatMap((p) => p.items);
       this.#lists.set(key, list);
     }
@@ -143,14 +135,14 @@ export class Scope {
   nameLike(written: string, kinds: readonly NameKind[]): string | undefined {
     if (this.#near === undefined) {
       this.#near = new NearNames();
-      for (const key of this.#parts.keys()) if (key.startsWith(namePrefix)) this.#near.add(key.slice(namePrefix.length));
+      for (const key of this.#parts.keys()) if (isName(key)) this.#near.add(key);
     }
-    return this.#near.like(written, (name) => (this.get(nameKey(name)) as readonly Declaration[]).some((d) => kinds.includes(d.kind)));
+    return this.#near.like(written, (name) => (this.get(name) as readonly Declaration[]).some((d) => kinds.includes(d.kind)));
   }
 
   /** Every name in scope, for completion. */
   *declarations(): Generator<Declaration> {
-    for (const key of this.#parts.keys()) if (key.startsWith(namePrefix)) yield* this.get(key) as Declaration[];
+    for (const key of this.#parts.keys()) if (isName(key)) yield* this.get(key) as Declaration[];
   }
 }
 
@@ -175,7 +167,7 @@ export class Reader {
   }
 
   declarations(name: string): readonly Declaration[] {
-    return this.#ask(nameKey(name)) as readonly Declaration[];
+    return this.#ask(name) as readonly Declaration[];
   }
 
   /** The first thing of these kinds that has the name. */

@@ -1,18 +1,6 @@
-import { countUpTo, lineStartsIn, type LineColumn, type LineIndex } from '../base/line-index.ts';
+import { countUpTo, type LineColumn, type LineIndex } from '../base/line-index.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import type { RigFile } from './rig-file.ts';
-
-/** Line starts inside a chunk, behind its line breaks: what an edit elsewhere leaves as it is. */
-const startsOf = new WeakMap<Chunk, readonly number[]>();
-
-function lineStarts(chunk: Chunk): readonly number[] {
-  let starts = startsOf.get(chunk);
-  if (starts === undefined) {
-    starts = lineStartsIn(chunk.text);
-    startsOf.set(chunk, starts);
-  }
-  return starts;
-}
 
 /** The lines of a file, from the lines of its chunks. No line break is cut in two by a chunk's end. */
 export class FileLines implements LineIndex {
@@ -34,7 +22,7 @@ export class FileLines implements LineIndex {
     const added = chunks.length - this.#chunks.length + removed;
     const before = new Int32Array(chunks.length + 1);
     before.set(this.#before.subarray(0, from + 1));
-    for (let i = from; i < from + added; i++) before[i + 1] = before[i]! + lineStarts(chunks[i]!).length;
+    for (let i = from; i < from + added; i++) before[i + 1] = before[i]! + chunks[i]!.lineStarts.length;
     const delta = before[from + added]! - this.#before[from + removed]!;
     for (let i = from + removed + 1; i < this.#before.length; i++) before[i - removed + added] = this.#before[i]! + delta;
     return new FileLines(file, chunks, offsets, before);
@@ -58,7 +46,7 @@ export class FileLines implements LineIndex {
     const index = Math.min(this.#chunks.length, countUpTo(this.#offsets, at)) - 1;
     if (index < 0) return { line: 0, column: 0 };
     const inside = at - this.#offsets[index]!;
-    const starts = lineStarts(this.#chunks[index]!);
+    const starts = this.#chunks[index]!.lineStarts;
     const passed = countUpTo(starts, inside);
     return { line: this.#before[index]! + passed, column: inside - (passed === 0 ? 0 : starts[passed - 1]!) };
   }
@@ -75,7 +63,7 @@ export class FileLines implements LineIndex {
     if (wanted === 0) return 0;
     // The chunk in which line break number `wanted` stands.
     const index = countUpTo(this.#before, wanted - 1, this.#chunks.length) - 1;
-    return this.#offsets[index]! + lineStarts(this.#chunks[index]!)[wanted - this.#before[index]! - 1]!;
+    return this.#offsets[index]! + this.#chunks[index]!.lineStarts[wanted - this.#before[index]! - 1]!;
   }
 
   lineEnd(line: number): number {
@@ -93,6 +81,6 @@ export class FileLines implements LineIndex {
 
 function countBreaks(chunks: readonly Chunk[]): Int32Array {
   const before = new Int32Array(chunks.length + 1);
-  for (let i = 0; i < chunks.length; i++) before[i + 1] = before[i]! + lineStarts(chunks[i]!).length;
+  for (let i = 0; i < chunks.length; i++) before[i + 1] = before[i]! + chunks[i]!.lineStarts.length;
   return before;
 }

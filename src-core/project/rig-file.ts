@@ -67,10 +67,13 @@ export class RigFile {
   #handOn(file: RigFile, { from, removed, added }: Resplit): void {
     if (this.#lines !== undefined) file.#lines = this.#lines.edited(file, file.#list, file.#offsets, from, removed);
     if (this.#bound === undefined) return;
-    const kept = new Map(this.#list.slice(from, from + removed).map((chunk, i) => [chunk, this.#bound![from + i]]));
-    file.#bound = spliced(this.#bound, from, removed, added.map((chunk) => kept.get(chunk)));
-    const mayUse = ({ text }: Chunk): boolean => /\buse\b/.test(text);
-    if (!added.some(mayUse) && ![...kept.keys()].some(mayUse)) file.#uses = this.#uses;
+    const gone = this.#list.slice(from, from + removed);
+    const bound = this.#bound.slice(from, from + removed);
+    const indexes = removed > few ? new Map(gone.map((chunk, i) => [chunk, i])) : undefined;
+    const indexOf = (chunk: Chunk): number => (indexes === undefined ? gone.indexOf(chunk) : (indexes.get(chunk) ?? -1));
+    file.#bound = spliced(this.#bound, from, removed, added.map((chunk) => bound[indexOf(chunk)]));
+    const mayUse = ({ text }: Chunk): boolean => text.includes('use') && /\buse\b/.test(text);
+    if (!added.some(mayUse) && !gone.some(mayUse)) file.#uses = this.#uses;
   }
 
   get text(): string {
@@ -142,6 +145,9 @@ export class RigFile {
     return this.#uses;
   }
 }
+
+/** So many are looked through faster than a table of them is made. */
+const few = 16;
 
 function spliced<T>(list: readonly T[], from: number, removed: number, added: readonly T[]): T[] {
   // Most edits keep the number of chunks: then nothing has to move.

@@ -1,3 +1,4 @@
+import { lineStartsIn } from '../base/line-index.ts';
 import { openStringEnd } from './lexer.ts';
 import { parseChunk } from './parser.ts';
 import type { ChunkTree } from './tree.ts';
@@ -9,6 +10,7 @@ import type { ChunkTree } from './tree.ts';
 export class Chunk {
   readonly text: string;
   #tree: ChunkTree | undefined;
+  #lineStarts: readonly number[] | undefined;
 
   constructor(text: string) {
     this.text = text;
@@ -17,6 +19,12 @@ export class Chunk {
   get tree(): ChunkTree {
     this.#tree ??= parseChunk(this.text);
     return this.#tree;
+  }
+
+  /** Where lines begin inside it, behind its line breaks: what an edit elsewhere leaves as it is. */
+  get lineStarts(): readonly number[] {
+    this.#lineStarts ??= lineStartsIn(this.text);
+    return this.#lineStarts;
   }
 }
 

@@ -5,6 +5,8 @@ import { RigToken, lineBreak, type Comment, type TokenKind } from './tokens.ts';
 export interface Lexed {
   readonly tokens: readonly (RigToken | typeof lineBreak)[];
   readonly comments: readonly Comment[];
+  /** Whether every token may be part of a statement. */
+  readonly sound: boolean;
 }
 
 // Every pattern is linear: none can backtrack over what it has taken.
@@ -76,7 +78,9 @@ export function lex(text: string): Lexed {
   const tokens: (RigToken | IToken)[] = [];
   const comments: Comment[] = [];
   let at = 0;
+  let sound = true;
   const take = (kind: TokenKind, end: number): void => {
+    if (kind === 'bad' || kind === 'open-string') sound = false;
     tokens.push(new RigToken(kind, known(text.slice(at, end)), at, end));
     at = end;
   };
@@ -126,5 +130,5 @@ export function lex(text: string): Lexed {
       took('bad', bad);
     }
   }
-  return { tokens, comments };
+  return { tokens, comments, sound };
 }

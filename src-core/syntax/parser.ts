@@ -54,14 +54,14 @@ interface OpenBlock {
  * Takes time in proportion to the text.
  */
 export function parseChunk(text: string): ChunkTree {
-  const { tokens, comments } = lex(text);
+  const { tokens, comments, sound } = lex(text);
   parser ??= new RigParser();
   // A closing line break lets the grammar do without an end-of-file case.
   parser.input = tokens.at(-1) === lineBreak ? (tokens as IToken[]) : [...tokens, lineBreak];
-  return nest(parser.lines(), comments, text);
+  return nest(parser.lines(), comments, text, sound);
 }
 
-function nest(lines: readonly RigLine[], comments: readonly Comment[], text: string): ChunkTree {
+function nest(lines: readonly RigLine[], comments: readonly Comment[], text: string, sound: boolean): ChunkTree {
   const problems: SyntaxProblem[] = [];
   const top: Statement[] = [];
   const stack: OpenBlock[] = [];
@@ -78,7 +78,7 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], text: str
   };
 
   for (const { tokens, brace } of lines) {
-    if (conflictLine.test(tokens[0]?.text ?? '')) {
+    if (!sound && conflictLine.test(tokens[0]?.text ?? '')) {
       conflict ??= {
         code: 'conflict-marker',
         start: tokens[0]!.start,
@@ -88,7 +88,7 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], text: str
       };
       continue;
     }
-    const usable = skipped > 0 ? [] : checkTokens(tokens, text, problems);
+    const usable = skipped > 0 ? [] : sound ? tokens : checkTokens(tokens, text, problems);
     const above = top.at(-1);
     if (brace?.kind === 'left-brace' && tokens.length === 0 && stack.length === 0 && above !== undefined && above.block === undefined) {
       // A brace under its head still opens the block that was meant.
