@@ -6,6 +6,7 @@ import { deadmanLength } from '../mechanics/deadman-length.ts';
 import { asGiven, isUnknown, unknown, type Derived, type Value } from '../mechanics/derivation.ts';
 import { picketHold } from '../mechanics/picket-hold.ts';
 import { nameOf, wordOf, type BoundBlock } from '../model/bound.ts';
+import { noValues } from '../model/values.ts';
 import { deadmanTable } from '../trade/deadman-table.ts';
 import type { AssessedVehicle } from './assess-vehicle.ts';
 import type { Assessing } from './assessing.ts';
@@ -76,7 +77,7 @@ export function assessAnchor(block: BoundBlock, assessing: Assessing): AssessedA
 }
 
 function vehicleOf(block: BoundBlock, assessing: Assessing): AssessedVehicle | undefined {
-  const named = nameOf(statementOf(block, 'vehicle')?.values ?? new Map(), 'vehicle');
+  const named = nameOf(statementOf(block, 'vehicle')?.values ?? noValues, 'vehicle');
   const found = named === undefined ? undefined : assessing.reader.find(named.name, ['vehicle']);
   return found === undefined ? undefined : assessing.vehicle(found.block);
 }

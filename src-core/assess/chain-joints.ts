@@ -23,9 +23,11 @@ export function jointsOf(route: Pick<AssessedRoute, 'links'>): Joint[] {
 
 /** The joints of every route of a chain, those that stand in several routes once. */
 export function allJoints(routes: readonly Pick<AssessedRoute, 'links'>[]): Joint[] {
+  const joints = routes.flatMap(jointsOf);
+  if (joints.length < 2) return joints;
   const seen = new Set<string>();
-  return routes.flatMap(jointsOf).filter(({ first, second }) => {
-    const key = [first.key, second.key].sort().join(' -> ');
+  return joints.filter(({ first, second }) => {
+    const key = first.key < second.key ? `${first.key} -> ${second.key}` : `${second.key} -> ${first.key}`;
     return !seen.has(key) && seen.add(key) !== undefined;
   });
 }

@@ -1,5 +1,6 @@
 import { asGiven, isUnknown, unknown, type DerivationInput, type Given, type Value } from '../mechanics/derivation.ts';
 import { quantityOf, wordOf, type BoundBlock, type Problem } from '../model/bound.ts';
+import { noValues } from '../model/values.ts';
 import { legsAddUp, legSpan, strapSpan } from '../trade/plan-sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { factOf, missingFact, statementOf, writtenValue } from './facts.ts';
@@ -26,7 +27,7 @@ function spanOf(link: AssessedLink, isLast: boolean): Value | undefined {
   const { block } = link.declaration;
   const length = factOf(block, 'length');
   if (isUnknown(length)) return length;
-  const hitch = wordOf(statementOf(block, 'hitch')?.values ?? new Map(), 'hitch');
+  const hitch = wordOf(statementOf(block, 'hitch')?.values ?? noValues, 'hitch');
   if (!isLast && (hitch === undefined || hitch === 'straight')) return length;
   const most = hitch === 'basket' ? length.amount.high / 2 : length.amount.high;
   return asGiven({ calculation: 'strap-span', means: `distance that \`${link.name}\` bridges`, symbol: 'l', kind: 'length', amount: between(0, most), formula: hitch === 'basket' ? 'l = 0 to l_s / 2' : 'l = 0 to l_s', inputs: [{ symbol: 'l_s', meaning: 'length of the strap', given: length }], sources: [strapSpan], assumptions: [], notes: [] });

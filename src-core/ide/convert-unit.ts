@@ -1,9 +1,10 @@
-import type { BoundQuantity, BoundValue } from '../model/bound.ts';
+import type { BoundQuantity } from '../model/bound.ts';
 import { kinds, type Kind } from '../units/dimension.ts';
 import { printNumber } from '../units/print.ts';
 import { fromSI, units, type Unit } from '../units/unit-table.ts';
 import type { CodeAction } from './code-actions.ts';
 import type { Viewing } from './viewing.ts';
+import type { ReadonlyValues } from '../model/values.ts';
 
 /** Units that a length, a load and so on are commonly turned into, from the other system of units. */
 const twins: Readonly<Record<string, readonly string[]>> = {
@@ -16,8 +17,8 @@ const twins: Readonly<Record<string, readonly string[]>> = {
 
 const unitOf = (symbol: string): Unit => units.find((u) => u.symbol === symbol)!;
 
-function* quantitiesIn(values: ReadonlyMap<string, BoundValue>): Generator<BoundQuantity> {
-  for (const value of values.values()) {
+function* quantitiesIn(values: ReadonlyValues): Generator<BoundQuantity> {
+  for (const value of values.all()) {
     if (value.type === 'quantity') yield value;
     else if (value.type === 'station') {
       yield value.from.distance;

@@ -42,7 +42,7 @@ export function hoverPractice(statement: BoundStatement): Answer | undefined {
   const holdsFor = wordOf(statement.values, 'material') ?? wordOf(statement.values, 'gear');
   const builtIn = practiceValue(key, holdsFor);
   let written: string | undefined;
-  for (const value of statement.values.values()) {
+  for (const value of statement.values.all()) {
     if (value.type === 'quantity') written = value.kind === 'needed count' ? showAmount(exactly(value.value), 'count') : printAmount(exactly(value.value), value.inDiameters ? 'diameters' : kinds[value.kind].dimension, { unit: value.unit });
     if (value.type === 'count') written = String(value.count);
   }

@@ -118,7 +118,7 @@ function answerFor(view: Viewing, spot: Spot, block: BoundBlock, statement: Boun
   const own = ownAnswer(view, block, statement, found?.key);
   if (own !== undefined) return own;
   if (found?.value.type === 'word' && found.key === 'material' && Object.hasOwn(materials, found.value.word)) return hoverMaterial(view, found.value.word, (materials as Record<string, string>)[found.value.word]!);
-  const quantity = found?.value.type === 'quantity' ? found.value : [...statement.values.values()].find((v) => v.type === 'quantity');
+  const quantity = found?.value.type === 'quantity' ? found.value : [...statement.values.all()].find((v) => v.type === 'quantity');
   if (quantity?.type === 'quantity' && (found === undefined || found.value === quantity)) {
     const text = measureText(quantity);
     // Of loads there are several sorts, which are not the same thing; a length is a length.

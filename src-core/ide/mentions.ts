@@ -1,8 +1,9 @@
 import type { Place } from '../base/span.ts';
-import type { BoundBlock, BoundChunk, BoundStatement, BoundValue } from '../model/bound.ts';
+import type { BoundBlock, BoundChunk, BoundStatement } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
 import type { NameKind } from '../vocabulary/shape.ts';
 import type { Viewing } from './viewing.ts';
+import type { ReadonlyValues } from '../model/values.ts';
 
 /** A name where it stands: declared, or used for something declared elsewhere. */
 export interface Mention {
@@ -38,8 +39,8 @@ function* collect(chunk: BoundChunk): Generator<Mention> {
   }
 }
 
-function* ofValues(values: ReadonlyMap<string, BoundValue>, block: BoundBlock, statement: BoundStatement | undefined): Generator<Mention> {
-  for (const value of values.values()) {
+function* ofValues(values: ReadonlyValues, block: BoundBlock, statement: BoundStatement | undefined): Generator<Mention> {
+  for (const value of values.all()) {
     if (value.type === 'new-name') {
       const point = block.definition.head === 'vehicle' && statement !== undefined && block.name !== undefined;
       yield { name: value.name, place: value.place, declares: true, of: undefined, block, statement, ...(point ? { vehicle: block.name } : {}) };

@@ -13,7 +13,7 @@ export function selectionRanges(project: Project, path: string, offset: number):
     if (comment !== undefined) spans.push(spanIn(spot, comment));
     else if (token !== undefined) spans.push(spanIn(spot, token));
     const values = statement !== undefined ? statement.values : block !== undefined && spot.at <= block.headPlace.end ? block.header : undefined;
-    for (const value of values?.values() ?? []) {
+    for (const value of values?.all() ?? []) {
       if (value.place.start <= spot.at && spot.at <= value.place.end) spans.push(spanIn(spot, value.place));
       if (value.type === 'route') for (const link of value.links) if (link.place.start <= spot.at && spot.at <= link.place.end) spans.push(spanIn(spot, link.place));
     }

@@ -1,8 +1,9 @@
 import { bindChunk } from '../model/bind-chunk.ts';
-import type { BoundBlock, BoundValue } from '../model/bound.ts';
+import type { BoundBlock } from '../model/bound.ts';
 import type { Project } from '../project.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import type { Statement, Token } from '../syntax/tree.ts';
+import type { ReadonlyValues } from '../model/values.ts';
 
 export const tokenTypes = ['block', 'fact', 'entry', 'word', 'name', 'number', 'unit', 'date', 'text', 'comment', 'arrow'] as const;
 export type TokenType = (typeof tokenTypes)[number];
@@ -81,8 +82,8 @@ function classify(chunk: Chunk): SemanticToken[] {
   return found.sort((a, b) => a.start - b.start);
 }
 
-function addNames(names: Map<number, boolean>, values: ReadonlyMap<string, BoundValue>): void {
-  for (const value of values.values()) {
+function addNames(names: Map<number, boolean>, values: ReadonlyValues): void {
+  for (const value of values.all()) {
     if (value.type === 'name' || value.type === 'new-name') names.set(value.place.start, value.type === 'new-name');
     if (value.type === 'route') {
       for (const link of value.links) {
@@ -97,8 +98,8 @@ function addNames(names: Map<number, boolean>, values: ReadonlyMap<string, Bound
 /** True for a word inside a measured value: only units stand there. */
 function isUnit(blocks: readonly BoundBlock[], token: Token): boolean {
   const block = blocks.find((b) => b.place.start <= token.start && token.end <= b.place.end);
-  const inValues = (values: ReadonlyMap<string, BoundValue> | undefined): boolean => {
-    for (const value of values?.values() ?? []) {
+  const inValues = (values: ReadonlyValues | undefined): boolean => {
+    for (const value of values?.all() ?? []) {
       if (value.type === 'quantity' && value.place.start <= token.start && token.end <= value.place.end) return true;
       if (value.type === 'station') for (const at of [value.from, value.to]) if (at !== undefined && at.distance.place.start <= token.start && token.end <= at.distance.place.end) return true;
       if (value.type === 'route') for (const link of value.links) if (link.link === 'sized' && link.size.place.start <= token.start && token.end <= link.size.place.end) return true;

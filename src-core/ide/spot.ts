@@ -4,6 +4,7 @@ import type { BoundBlock, BoundChunk, BoundStatement, BoundValue } from '../mode
 import type { RigFile } from '../project.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import type { Comment, Statement, Token } from '../syntax/tree.ts';
+import type { ReadonlyValues } from '../model/values.ts';
 
 /** What stands at an offset of a file. Offsets inside count from the chunk. */
 export interface Spot {
@@ -60,7 +61,7 @@ export interface ValueAt {
 }
 
 /** The smallest value that an offset of the chunk lies in. */
-export function valueAt(values: ReadonlyMap<string, BoundValue>, at: number): ValueAt | undefined {
+export function valueAt(values: ReadonlyValues, at: number): ValueAt | undefined {
   let found: ValueAt | undefined;
   let size = Infinity;
   for (const [key, value] of values) {

@@ -3,6 +3,7 @@ import { printDay } from '../model/day.ts';
 import type { RigFile } from '../project.ts';
 import { lexemesOf } from '../syntax/lexemes.ts';
 import type { Statement, Token } from '../syntax/tree.ts';
+import type { ReadonlyValues } from '../model/values.ts';
 
 /** What each stage of reading makes of a file, as text, for those who work on the language. */
 export type Stage = 'tokens' | 'tree' | 'model';
@@ -48,7 +49,7 @@ function* modelLines(file: RigFile): Generator<string> {
   }
 }
 
-const valuesText = (values: ReadonlyMap<string, BoundValue>): string => [...values].map(([key, value]) => ` ${key}=${valueText(value)}`).join('');
+const valuesText = (values: ReadonlyValues): string => [...values].map(([key, value]) => ` ${key}=${valueText(value)}`).join('');
 
 function valueText(value: BoundValue): string {
   switch (value.type) {

@@ -9,17 +9,18 @@ import { standardGravity, unitNamed, unitsOf } from '../units/unit-table.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import type { BlockDefinition, Measure, Part, StatementDefinition } from '../vocabulary/shape.ts';
 import { clip, describeMeasure, describePart, examplePart, lineWords } from './describe-part.ts';
-import type { BoundEnd, BoundLink, BoundQuantity, BoundValue, Fix, Problem } from './bound.ts';
+import type { BoundEnd, BoundLink, BoundQuantity, Fix, Problem } from './bound.ts';
 import { dateMeant, readDay } from './day.ts';
 import { dimensionsOf, pointForComma, rangePassed, saidLimit, unitsForBare } from './quantity-advice.ts';
 import { isMisspeltChoice, isPositional, isProse, notAName, unexpected, unknownWord, unquoted, wordBefore, type Reading, type Slip } from './slips.ts';
+import { Values } from './values.ts';
 
 /** Most statements are whole, and share this. */
 const nothing: ReadonlySet<string> = new Set();
 
 /** Reads the values of one statement against its parts. */
 export class ValueBinder {
-  readonly values = new Map<string, BoundValue>();
+  readonly values = new Values();
   #broken: Set<string> | undefined;
   readonly #chunk: Chunk;
   readonly #tokens: readonly Token[];

@@ -5,6 +5,7 @@ import type { Kind } from '../units/dimension.ts';
 import type { Unit } from '../units/unit-table.ts';
 import type { BlockDefinition, NameKind, StatementDefinition } from '../vocabulary/shape.ts';
 import type { DayNumber } from './day.ts';
+import type { ReadonlyValues } from './values.ts';
 
 /** A replacement of text that a finding offers. */
 export interface TextEdit {
@@ -69,7 +70,7 @@ export interface BoundStatement {
   readonly definition: StatementDefinition;
   readonly statement: Statement;
   readonly place: Place;
-  readonly values: ReadonlyMap<string, BoundValue>;
+  readonly values: ReadonlyValues;
   /** Set for logbook entries. */
   readonly day?: DayNumber;
   readonly dayPlace?: Place;
@@ -84,7 +85,7 @@ export interface BoundBlock {
   readonly headPlace: Place;
   readonly name: string | undefined;
   readonly namePlace: Place;
-  readonly header: ReadonlyMap<string, BoundValue>;
+  readonly header: ReadonlyValues;
   readonly statements: readonly BoundStatement[];
   /** Heads of statements that stand in the block but were not understood at all. */
   readonly brokenHeads: ReadonlySet<string>;
@@ -113,28 +114,28 @@ export interface Allowance {
   readonly target: number;
 }
 
-export const quantityOf = (values: ReadonlyMap<string, BoundValue>, key: string): BoundQuantity | undefined => {
+export const quantityOf = (values: ReadonlyValues, key: string): BoundQuantity | undefined => {
   const value = values.get(key);
   return value?.type === 'quantity' ? value : undefined;
 };
-export const wordOf = (values: ReadonlyMap<string, BoundValue>, key: string): string | undefined => {
+export const wordOf = (values: ReadonlyValues, key: string): string | undefined => {
   const value = values.get(key);
   return value?.type === 'word' ? value.word : undefined;
 };
-export const countOf = (values: ReadonlyMap<string, BoundValue>, key: string): number | undefined => {
+export const countOf = (values: ReadonlyValues, key: string): number | undefined => {
   const value = values.get(key);
   return value?.type === 'count' ? value.count : undefined;
 };
-export const textOf = (values: ReadonlyMap<string, BoundValue>, key: string): string | undefined => {
+export const textOf = (values: ReadonlyValues, key: string): string | undefined => {
   const value = values.get(key);
   return value?.type === 'text' ? value.text : undefined;
 };
-export const nameOf = (values: ReadonlyMap<string, BoundValue>, key: string): { readonly name: string; readonly place: Place; readonly of: readonly NameKind[] } | undefined => {
+export const nameOf = (values: ReadonlyValues, key: string): { readonly name: string; readonly place: Place; readonly of: readonly NameKind[] } | undefined => {
   const value = values.get(key);
   return value?.type === 'name' ? value : undefined;
 };
-export const newNameOf = (values: ReadonlyMap<string, BoundValue>, key: string): { readonly name: string; readonly place: Place } | undefined => {
+export const newNameOf = (values: ReadonlyValues, key: string): { readonly name: string; readonly place: Place } | undefined => {
   const value = values.get(key);
   return value?.type === 'new-name' ? value : undefined;
 };
-export const hasFlag = (values: ReadonlyMap<string, BoundValue>, key: string): boolean => values.get(key)?.type === 'flag';
+export const hasFlag = (values: ReadonlyValues, key: string): boolean => values.get(key)?.type === 'flag';

@@ -33,18 +33,21 @@ class Replay {
   readonly problems: Problem[] = [];
   readonly pulls: PulledPiece[] = [];
   readonly #own: string;
-  readonly #system: System;
   /** Length as fitted (m), when it is written. */
   readonly #longest: number | undefined;
   /** Logs that only this replay has seen, each under itself. */
   readonly #growing = new WeakMap<readonly LogEntry[], LogEntry[]>();
 
+  /** The units that the line is measured in. */
+  get #system(): System {
+    const isUs = (head: string): boolean => this.#line.statements.some((s) => s.definition.head === head && quantityOf(s.values, head)?.unit.system === 'us');
+    return isUs('length') || isUs('diameter') ? 'us' : 'metric';
+  }
+
   constructor(line: BoundBlock, scenario: Scenario, before?: LineState) {
     this.#line = line;
     this.#scenario = scenario;
     this.#own = line.name ?? 'line';
-    const measured = ['length', 'diameter'].flatMap((head) => line.statements.filter((x) => x.definition.head === head).map((x) => quantityOf(x.values, head)?.unit.system));
-    this.#system = measured.includes('us') ? 'us' : 'metric';
     const fact = (head: string): BoundStatement | undefined => line.statements.find((s) => s.definition.head === head);
     const diameter = fact('diameter');
     this.#diameter = diameter === undefined ? undefined : quantityOf(diameter.values, 'diameter')?.value;

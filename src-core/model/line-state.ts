@@ -1,6 +1,7 @@
 import type { Place } from '../base/span.ts';
-import { hasFlag, quantityOf, wordOf, type BoundQuantity, type BoundStatement, type BoundValue, type Problem } from './bound.ts';
+import { hasFlag, quantityOf, wordOf, type BoundQuantity, type BoundStatement, type Problem } from './bound.ts';
 import type { DayNumber } from './day.ts';
+import type { ReadonlyValues } from './values.ts';
 
 /**
  * One way the unmeasured parts of splices may have come out. A line's state is worked out for the way that leaves the
@@ -121,7 +122,7 @@ export interface LineState {
 export const lengthOf = (written: BoundQuantity | undefined, diameter_m: number | undefined): number | undefined =>
   written === undefined ? undefined : written.inDiameters !== true ? written.value : diameter_m === undefined ? undefined : written.value * diameter_m;
 
-export function endFacts(values: ReadonlyMap<string, BoundValue>, statement: BoundStatement, more: { supplied: boolean; day: DayNumber | undefined }): EndFacts {
+export function endFacts(values: ReadonlyValues, statement: BoundStatement, more: { supplied: boolean; day: DayNumber | undefined }): EndFacts {
   return {
     form: wordOf(values, 'form') ?? 'unknown',
     thimble: wordOf(values, 'thimble'),

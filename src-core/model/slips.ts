@@ -3,9 +3,9 @@ import type { Span } from '../base/span.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import type { Token } from '../syntax/tree.ts';
 import type { Part } from '../vocabulary/shape.ts';
-import type { BoundValue } from './bound.ts';
 import { clip } from './describe-part.ts';
 import { ownerOf } from './word-owner.ts';
+import type { ReadonlyValues } from './values.ts';
 
 /** A statement while it is read: what stands at `at` fits nothing that waits for a value. */
 export interface Reading {
@@ -16,7 +16,7 @@ export interface Reading {
   /** A whole statement of this kind; empty when there is none to show. */
   readonly example: string;
   readonly words: ReadonlySet<string>;
-  readonly values: ReadonlyMap<string, BoundValue>;
+  readonly values: ReadonlyValues;
 }
 
 /** What is wrong at a word, and what to write. */

@@ -1,5 +1,5 @@
 import type { Part } from '../vocabulary/shape.ts';
-import type { BoundValue } from './bound.ts';
+import type { ReadonlyValues } from './values.ts';
 
 export interface WordOwner {
   /** Its value stands there already. */
@@ -9,7 +9,7 @@ export interface WordOwner {
 }
 
 /** The part of a statement that a word belongs to; one whose value stands there already before one that waits for it. */
-export function ownerOf(parts: readonly Part[], word: string, values: ReadonlyMap<string, BoundValue>): WordOwner | undefined {
+export function ownerOf(parts: readonly Part[], word: string, values: ReadonlyValues): WordOwner | undefined {
   let found: WordOwner | undefined;
   const own = (key: string): void => {
     if (found?.bound === true) return;

@@ -6,6 +6,7 @@ import { defineRule } from './rule.ts';
 export const blockTooSmallForLine = defineRule({
   name: 'block-too-small-for-line',
   on: 'block',
+  heads: ['chain', 'pull'],
   severity: 'error',
   summary: 'A line is thicker than the block takes.',
   why: 'it rides on the cheeks, which wear it and can let it jump between sheave and cheek',

@@ -42,6 +42,7 @@ function checkCut(before: AssessedLine, cut: BoundStatement, judge: Judge): void
 export const cutThroughSplice = defineRule({
   name: 'cut-through-splice',
   on: 'block',
+  heads: ['line', 'repair'],
   severity: 'warning',
   summary: 'A cut goes through the stretch of a splice and leaves part of its tail in the line.',
   why: 'what is left of the tail fills the hollow that the next tail needs, and what is left of the splice no longer holds',
@@ -71,11 +72,9 @@ repair new-eye on main {
 }
 `,
   check(block, judge, assessing) {
-    const { head } = block.definition;
-    if (head !== 'line' && head !== 'repair') return;
     const cuts = block.statements.filter((s) => s.definition.head === 'cut' && s.broken.size === 0 && (s.day === undefined || s.day <= assessing.day));
     if (cuts.length === 0) return;
-    if (head === 'line') {
+    if (block.definition.head === 'line') {
       const line = assessing.line(block);
       for (const cut of cuts) checkCut(lineBefore(line, cut), cut, judge);
     } else {

@@ -4,6 +4,7 @@ import { defineRule } from './rule.ts';
 export const dateOutOfOrder = defineRule({
   name: 'date-out-of-order',
   on: 'block',
+  heads: ['line'],
   severity: 'warning',
   summary: 'A logbook entry is earlier than the one above it.',
   why: 'a logbook grows downward; an earlier date below a later one is often a slip, and it changes what was cut before what',

@@ -10,6 +10,7 @@ import { defineRule } from './rule.ts';
 export const drumOverfull = defineRule({
   name: 'drum-overfull',
   on: 'block',
+  heads: ['winch', 'repair'],
   severity: 'error',
   summary: 'The line stands too near the edge of the flange, or above it, when all of it is wound on.',
   why: 'line that climbs over the flange is cut on its edge or jams beside the drum',

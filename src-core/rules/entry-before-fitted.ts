@@ -6,6 +6,7 @@ const changesTheLine = new Set(['cut', 'splice', 'join', 'damage', 'reversed', '
 export const entryBeforeFitted = defineRule({
   name: 'entry-before-fitted',
   on: 'block',
+  heads: ['line'],
   severity: 'warning',
   summary: 'Something was done to a line, or with it, before it was fitted.',
   why: 'the length is the one as fitted, so work of an earlier date would be counted twice',

@@ -4,6 +4,7 @@ import { defineRule } from './rule.ts';
 export const entryNotYet = defineRule({
   name: 'entry-not-yet',
   on: 'block',
+  heads: ['line'],
   severity: 'information',
   summary: 'A logbook entry is later than the day that is judged, so it does not count.',
   why: 'damage under a wrong date would be passed over as something that has not happened yet',

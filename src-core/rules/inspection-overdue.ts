@@ -4,6 +4,7 @@ import { defineRule } from './rule.ts';
 export const inspectionOverdue = defineRule({
   name: 'inspection-overdue',
   on: 'block',
+  heads: ['line'],
   severity: 'warning',
   summary: 'A line has not been inspected for longer than practice allows.',
   why: 'cuts and wear are found by looking and feeling along the whole line, and nothing else tells of them',

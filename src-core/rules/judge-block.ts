@@ -6,8 +6,9 @@ import { severities } from '../assess/finding.ts';
 import type { BoundBlock, Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import { Reader, type Scope } from '../model/scope.ts';
+import type { NameKind } from '../vocabulary/shape.ts';
 import { ruleNamed, rules } from './all.ts';
-import { Judge, type NotJudged } from './judge.ts';
+import { Judge, type NotJudged, type RuleHead } from './judge.ts';
 import type { Rule, Subjects } from './rule.ts';
 
 /** Everything that is said about one block in one scope on one day. */
@@ -23,12 +24,35 @@ export interface JudgedBlock {
   readonly asked: ReadonlySet<string>;
 }
 
-const rulesOn = new Map<string, Rule[]>();
-for (const rule of rules) {
-  if (rule.on === 'text') continue;
-  const list = rulesOn.get(rule.on) ?? [];
-  list.push(rule);
-  rulesOn.set(rule.on, list);
+const none: readonly never[] = [];
+
+/** A rule with its subject left open: whoever runs it has the one that it is on. */
+interface Check extends RuleHead {
+  readonly on: string;
+  readonly heads?: readonly NameKind[];
+  check(subject: never, judge: Judge, assessing: Assessing): void;
+}
+
+const checks = rules.filter((rule): rule is Exclude<Rule, { on: 'text' }> => rule.on !== 'text') as readonly Check[];
+
+/** The rules that look at a block of a head as it is bound, and those that look at what it comes to. */
+const bound = new Map<NameKind, readonly Check[]>();
+const worked = new Map<keyof Subjects, readonly Check[]>();
+
+function checksOf<K>(kept: Map<K, readonly Check[]>, key: K, runs: (check: Check) => boolean): readonly Check[] {
+  let list = kept.get(key);
+  if (list === undefined) kept.set(key, (list = checks.filter(runs)));
+  return list;
+}
+
+const checksOfHead = (head: NameKind): readonly Check[] => checksOf(bound, head, ({ on, heads }) => on === 'block' && (heads === undefined || heads.includes(head)));
+const checksOfKind = (kind: keyof Subjects): readonly Check[] => checksOf(worked, kind, ({ on }) => on === kind);
+
+function run(list: readonly Check[], subject: unknown, judge: Judge, assessing: Assessing): void {
+  for (let i = 0; i < list.length; i++) {
+    judge.begin(list[i]!);
+    list[i]!.check(subject as never, judge, assessing);
+  }
 }
 
 /** `blocks` keeps what blocks came to from one call to the next. */
@@ -37,19 +61,13 @@ export function judgeBlock(block: BoundBlock, scope: Scope, day: DayNumber, bloc
   const assessing = new Assessing(reader, day, blocks);
   const assessed = assessing.block(block);
   const judge = new Judge();
-  const run = <K extends keyof Subjects>(on: K, subject: Subjects[K]): void => {
-    for (const rule of rulesOn.get(on) ?? []) {
-      judge.begin(rule);
-      (rule as unknown as { check(s: Subjects[K], j: Judge, a: Assessing): void }).check(subject, judge, assessing);
-    }
-  };
-  run('block', block);
-  if (assessed.kind !== 'other') run(assessed.kind, assessed as never);
+  run(checksOfHead(block.definition.head), block, judge, assessing);
+  if (assessed.kind !== 'other') run(checksOfKind(assessed.kind), assessed, judge, assessing);
   // What a plan would leave is judged like a line; only what the plan itself writes is said here.
-  if (assessed.kind === 'repair') judge.within(block.chunk, () => run('line', assessed.after));
+  if (assessed.kind === 'repair') judge.within(block.chunk, () => run(checksOfKind('line'), assessed.after, judge, assessing));
   const problems = problemsOf(assessed);
-  const findings = [...problems.map(findingOfProblem), ...judge.findings].map((finding) => setSeverity(finding, assessing));
-  return { block, assessed, findings: findings.filter((f): f is Finding => f !== undefined), notJudged: judge.notJudged, made: judge.made, failed: judge.failed, asked: reader.asked };
+  const findings = problems.length === 0 && judge.findings.length === 0 ? none : [...problems.map(findingOfProblem), ...judge.findings].flatMap((finding) => setSeverity(finding, assessing) ?? []);
+  return { block, assessed, findings, notJudged: judge.notJudged.length === 0 ? none : judge.notJudged, made: judge.made, failed: judge.failed, asked: reader.asked };
 }
 
 function problemsOf(assessed: Assessed): readonly Problem[] {

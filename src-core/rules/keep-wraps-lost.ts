@@ -6,6 +6,7 @@ import { defineRule } from './rule.ts';
 export const keepWrapsLost = defineRule({
   name: 'keep-wraps-lost',
   on: 'block',
+  heads: ['winch', 'repair'],
   severity: 'error',
   summary: 'The line on the drum is shorter than the wraps that must stay on it.',
   why: 'without the kept wraps the pull comes on the fastening, which is not made to hold it',

@@ -10,6 +10,7 @@ import { defineRule } from './rule.ts';
 export const lineFactorTooLow = defineRule({
   name: 'line-factor-too-low',
   on: 'block',
+  heads: ['winch', 'repair'],
   severity: 'warning',
   summary: 'The line is stronger than the winch pulls, but by less than the factor of practice.',
   why: 'jerks, bends, wear and heat take from the line what nobody has written down; the factor is what is kept for them',

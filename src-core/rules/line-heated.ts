@@ -9,6 +9,7 @@ import { defineRule } from './rule.ts';
 export const lineHeated = defineRule({
   name: 'line-heated',
   on: 'block',
+  heads: ['line'],
   severity: 'warning',
   summary: 'The line got hotter than its fibre bears.',
   why: 'HMPE begins to lose strength far below the heat at which it melts, and looks sound afterwards',
@@ -32,7 +33,6 @@ export const lineHeated = defineRule({
 }
 `,
   check(block, judge, assessing) {
-    if (block.definition.head !== 'line') return;
     const line = assessing.line(block);
     const { material } = line.facts;
     const limit = heatLimit(line.facts);

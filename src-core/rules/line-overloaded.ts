@@ -12,6 +12,7 @@ import { defineRule } from './rule.ts';
 export const lineOverloaded = defineRule({
   name: 'line-overloaded',
   on: 'block',
+  heads: ['line'],
   severity: 'warning',
   summary: 'A pull in the logbook was so high that it damaged the line for good.',
   why: 'a line loaded over about three quarters of its strength is permanently damaged, and nothing shows it from outside',
@@ -37,7 +38,6 @@ export const lineOverloaded = defineRule({
 }
 `,
   check(block, judge, assessing) {
-    if (block.definition.head !== 'line') return;
     const line = assessing.line(block);
     const logged = new Set(inService(line).flatMap((piece) => piece.long.log.map((entry) => entry.statement)));
     const o = assessing.practice.value('overload-share');

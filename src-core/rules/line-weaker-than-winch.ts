@@ -6,6 +6,7 @@ import { defineRule } from './rule.ts';
 export const lineWeakerThanWinch = defineRule({
   name: 'line-weaker-than-winch',
   on: 'block',
+  heads: ['winch', 'repair'],
   severity: 'error',
   citesRating: true,
   summary: 'The winch can pull harder than the line on it holds.',

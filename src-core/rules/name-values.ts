@@ -21,9 +21,9 @@ const named = (link: BoundLink): UsedName[] => (link.link === 'name' ? [{ name: 
 /** Every name of something else that a block uses. */
 export function usedNames(block: BoundBlock): UsedName[] {
   const used: UsedName[] = [];
-  for (const value of block.header.values()) if (value.type === 'name') used.push(value);
+  for (const value of block.header.all()) if (value.type === 'name') used.push(value);
   for (const statement of block.statements) {
-    for (const value of statement.values.values()) {
+    for (const value of statement.values.all()) {
       if (value.type === 'name' && !isReplayed(block, statement)) used.push(value);
       if (value.type === 'route') used.push(...value.links.flatMap(named));
     }

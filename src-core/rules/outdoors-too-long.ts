@@ -9,6 +9,7 @@ import { defineRule } from './rule.ts';
 export const outdoorsTooLong = defineRule({
   name: 'outdoors-too-long',
   on: 'block',
+  heads: ['line'],
   severity: 'warning',
   summary: 'A line has lived outdoors for longer than anybody has published what that costs.',
   why: 'sun and weather take strength year by year; beyond the time that was observed the loss is only guessed',
@@ -36,7 +37,7 @@ export const outdoorsTooLong = defineRule({
 }
 `,
   check(block, judge, assessing) {
-    const stored = block.definition.head === 'line' ? statementOf(block, 'stored') : undefined;
+    const stored = statementOf(block, 'stored');
     if (stored === undefined || wordOf(stored.values, 'stored') !== 'outdoors') return;
     const piece = inService(assessing.line(block))[0];
     if (piece === undefined) return;

@@ -9,6 +9,7 @@ import type { AssessedWinch } from '../assess/assess-winch.ts';
 import type { AssessedRepair, Assessing } from '../assess/assessing.ts';
 import type { Severity } from '../assess/finding.ts';
 import type { BoundBlock } from '../model/bound.ts';
+import type { NameKind } from '../vocabulary/shape.ts';
 import type { Judge } from './judge.ts';
 
 /** What rules look at. `text` rules name the problems that reading and binding find by themselves. */
@@ -56,6 +57,8 @@ export interface TextRule extends RuleText {
 
 export interface CheckRule<K extends keyof Subjects = keyof Subjects> extends RuleText {
   readonly on: K;
+  /** With `block`: it looks at the blocks of these heads only. */
+  readonly heads?: readonly NameKind[];
   check(subject: Subjects[K], judge: Judge, assessing: Assessing): void;
 }
 

@@ -6,6 +6,7 @@ import { definedRules, defineRule } from './rule.ts';
 export const severityCannotBeLowered = defineRule({
   name: 'severity-cannot-be-lowered',
   on: 'block',
+  heads: ['practice'],
   severity: 'error',
   summary: 'A practice block lowers a finding that compares with a rating.',
   why: 'a rating is not a matter of opinion; the finding is shown as before',
@@ -19,7 +20,6 @@ export const severityCannotBeLowered = defineRule({
 }
 `,
   check(block, judge) {
-    if (block.definition.head !== 'practice') return;
     for (const statement of block.statements) {
       if (statement.definition.head !== 'severity') continue;
       const name = wordOf(statement.values, 'rule');

@@ -15,6 +15,7 @@ const leastRatio: Value = { amount: exactly(5), kind: 'needed count', origin: { 
 export const sheaveTooSmall = defineRule({
   name: 'sheave-too-small',
   on: 'block',
+  heads: ['chain', 'pull'],
   severity: 'warning',
   summary: 'A fibre line runs over a sheave that is small for it.',
   why: 'fibre that runs over a sharp bend under load heats, wears and loses strength with every pull',

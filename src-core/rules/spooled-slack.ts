@@ -8,6 +8,7 @@ import { defineRule } from './rule.ts';
 export const spooledSlack = defineRule({
   name: 'spooled-slack',
   on: 'block',
+  heads: ['line'],
   severity: 'warning',
   summary: 'The line was last wound onto the drum without load, or with too little.',
   why: 'under the next pull the outer wraps dive between slack inner ones, where they are cut and crushed',
@@ -39,7 +40,6 @@ line main {
 }
 `,
   check(block, judge, assessing) {
-    if (block.definition.head !== 'line') return;
     const needed = assessing.practice.value('spooling-tension');
     for (const piece of inService(assessing.line(block))) {
       if (assessing.reader.winchesCarrying(piece.name).length === 0) continue;

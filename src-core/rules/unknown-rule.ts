@@ -18,6 +18,7 @@ export function unknownRuleDraft(name: string, place: Place): Draft {
 export const unknownRule = defineRule({
   name: 'unknown-rule',
   on: 'block',
+  heads: ['practice'],
   severity: 'warning',
   summary: 'A severity or an allowance names a rule that does not exist.',
   why: 'it has no effect on anything',
@@ -31,7 +32,6 @@ export const unknownRule = defineRule({
 }
 `,
   check(block, judge) {
-    if (block.definition.head !== 'practice') return;
     for (const statement of block.statements) {
       const value = statement.values.get('rule');
       const name = wordOf(statement.values, 'rule');

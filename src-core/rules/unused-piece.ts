@@ -19,6 +19,7 @@ function isUsed(name: string, { reader }: Assessing): boolean {
 export const unusedPiece = defineRule({
   name: 'unused-piece',
   on: 'block',
+  heads: ['line', 'repair'],
   severity: 'hint',
   summary: 'A piece is kept under a name, and nothing says what becomes of it.',
   why: 'a kept piece without ends is a length of rope that somebody will take for a line',

@@ -26,7 +26,6 @@ export const noDate = (piece: AssessedPiece): Cause => ({
 
 /** Time since the last entry of its kind, or since the line was fitted, against the shop's interval. */
 export function checkUpkeep(block: BoundBlock, judge: Judge, assessing: Assessing, { entry, interval, help }: Upkeep): void {
-  if (block.definition.head !== 'line') return;
   for (const piece of inService(assessing.line(block))) {
     const last = piece.long.log.filter(({ statement }) => statement.definition.head === entry || statement.definition.head === 'fitted').at(-1);
     if (last === undefined) {

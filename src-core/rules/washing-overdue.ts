@@ -4,6 +4,7 @@ import { defineRule } from './rule.ts';
 export const washingOverdue = defineRule({
   name: 'washing-overdue',
   on: 'block',
+  heads: ['line'],
   severity: 'information',
   summary: 'A line has not been washed for longer than practice allows.',
   why: 'grit that has worked its way in cuts the fibres from inside each time the line is loaded',

@@ -5,6 +5,7 @@ import { defineRule } from './rule.ts';
 export const winchAboveWorkingLimit = defineRule({
   name: 'winch-above-working-limit',
   on: 'block',
+  heads: ['winch'],
   severity: 'error',
   citesRating: true,
   summary: 'The winch can pull harder than the working limit that the line\'s maker gives.',
@@ -47,7 +48,6 @@ line main {
 }
 `,
   check(block, judge, assessing) {
-    if (block.definition.head !== 'winch') return;
     for (const { winch, piece } of winchesInUse(block, assessing)) {
       const { working } = piece.line;
       if (working === undefined) continue;

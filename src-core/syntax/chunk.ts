@@ -1,5 +1,5 @@
 import { lineStartsIn } from '../base/line-index.ts';
-import { openStringEnd } from './lexer.ts';
+import { closingQuote, lineEndFrom, openStringEnd } from './lexer.ts';
 import { parseChunk } from './parser.ts';
 import type { ChunkTree } from './tree.ts';
 
@@ -59,20 +59,24 @@ export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<stri
   while (at < text.length) {
     const lineStart = at;
     if (depth > 0 && lineStart > start && (text.charCodeAt(lineStart) === FF || startsTopBlock(text, lineStart, topHeads))) return lineStart;
-    for (; at < text.length; at++) {
-      const c = text.charCodeAt(at);
-      if (c === LF || c === CR) break;
-      if (c === 32 || c === 9) continue;
-      if (c === 35) {
-        while (at < text.length && text.charCodeAt(at) !== LF && text.charCodeAt(at) !== CR) at++;
-        break;
-      }
+    let c = text.charCodeAt(at);
+    while (c === 32 || c === 9) c = text.charCodeAt(++at);
+    if (at < text.length && c !== LF && c !== CR && c !== 35) {
       if (!content) first = at;
       content = true;
-      if (c === 34) at = quoteEnd(text, at) - 1;
+    }
+    while (at < text.length) {
+      telling.lastIndex = at;
+      at = telling.test(text) ? telling.lastIndex - 1 : text.length;
+      c = text.charCodeAt(at);
+      if (c === 34) at = closingQuote(text, at) ?? openStringEnd(text, at);
       else if (c === 123 || c === 125) {
         braces = true;
         depth += c === 123 ? 1 : -1;
+        at++;
+      } else {
+        if (c === 35) at = lineEndFrom(text, at);
+        break;
       }
     }
     if (at < text.length) at += text.charCodeAt(at) === CR && text.charCodeAt(at + 1) === LF ? 2 : 1;
@@ -81,6 +85,8 @@ export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<stri
   return text.length;
 }
 
+/** What tells where a line, a text or a block ends. */
+const telling = /[\r\n#"{}]/g;
 const headWord = /[a-z][a-z-]*(?![\p{L}\p{M}\p{N}_-])/uy;
 
 function isBlockHead(text: string, at: number, topHeads: ReadonlySet<string>): boolean {
@@ -97,16 +103,6 @@ function opensAt(text: string, at: number): boolean {
     else if (c !== 32 && c !== 9 && c !== LF && c !== CR) return c === 123;
   }
   return false;
-}
-
-/** Offset behind the text in quotes that begins at `start`, as the lexer takes it. */
-function quoteEnd(text: string, start: number): number {
-  for (let i = start + 1; i < text.length; i++) {
-    const c = text.charCodeAt(i);
-    if (c === 34) return i + 1;
-    if (c === LF || c === CR) break;
-  }
-  return openStringEnd(text, start);
 }
 
 function startsTopBlock(text: string, at: number, topHeads: ReadonlySet<string>): boolean {

@@ -1,6 +1,5 @@
 import { Chunk, splitChunks } from './chunk.ts';
 import { lex } from './lexer.ts';
-import { RigToken } from './tokens.ts';
 import type { Comment, SyntaxCode, Token } from './tree.ts';
 
 /** Entries stay in their columns when the first long verb comes: a logbook that grows downward changes by one line. */
@@ -91,8 +90,8 @@ function layOut(chunk: Chunk): string {
 const trimmed = (comment: Comment | undefined): string | undefined => comment?.text.trimEnd();
 
 function linesOf(chunk: Chunk): SourceLine[] {
-  const { tokens: all, comments } = lex(chunk.text);
-  const tokens = all.filter((token) => token instanceof RigToken);
+  const { lines: lexed, comments } = lex(chunk.text);
+  const tokens = lexed.flatMap((line) => (line.brace === undefined ? line.tokens : [...line.tokens, line.brace]));
   const lines: SourceLine[] = [];
   let at = 0;
   let [nextToken, nextComment] = [0, 0];

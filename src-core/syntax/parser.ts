@@ -1,7 +1,7 @@
-import { EmbeddedActionsParser, type IToken } from 'chevrotain';
+import { EmbeddedActionsParser } from 'chevrotain';
 import { fitted } from '../base/fitted.ts';
 import { lex } from './lexer.ts';
-import { RigToken, lineBreak, LineEnd, Value } from './tokens.ts';
+import { Line, type RigLine } from './tokens.ts';
 import type { Block, ChunkTree, Comment, Statement, SyntaxProblem, Token } from './tree.ts';
 
 /** Deeper blocks than this mean nothing in the language; the text inside is passed over and said so. */
@@ -10,32 +10,17 @@ export const deepestBlock = 16;
 /** The line of a version-control conflict: `<<<<<<<`, `|||||||`, `=======`, `>>>>>>>`. */
 const conflictLine = /^(?:<{7}|\|{7}|={7}|>{7})/;
 
-/** One line of text as the grammar sees it: some tokens, then what ended them. */
-interface RigLine {
-  readonly tokens: readonly Token[];
-  /** A brace; without one a line break ended it. */
-  readonly brace: Token | undefined;
-}
-
-/**
- * The grammar: text is lines; a line is tokens ended by a line break or a brace.
- * Every token sequence that ends with a line break fits it, so recovery is never a matter of luck; nesting is put together afterwards.
- */
+/** The grammar: a chunk is lines. Any lines fit it, so recovery is never a matter of luck; nesting is put together afterwards. */
 class RigParser extends EmbeddedActionsParser {
   constructor() {
-    super([Value, LineEnd], { recoveryEnabled: false, skipValidations: true, maxLookahead: 1 });
+    super([Line], { recoveryEnabled: false, skipValidations: true, maxLookahead: 1 });
     this.performSelfAnalysis();
   }
 
   readonly lines = this.RULE('lines', (): RigLine[] => {
     const lines: RigLine[] = [];
-    this.MANY1(() => {
-      const tokens: Token[] = [];
-      this.MANY2(() => {
-        tokens.push(this.CONSUME1(Value) as RigToken);
-      });
-      const end = this.CONSUME2(LineEnd);
-      lines.push({ tokens: fitted(tokens), brace: end instanceof RigToken ? end : undefined });
+    this.MANY(() => {
+      lines.push(this.CONSUME(Line) as RigLine);
     });
     return lines;
   });
@@ -54,11 +39,10 @@ interface OpenBlock {
  * Takes time in proportion to the text.
  */
 export function parseChunk(text: string): ChunkTree {
-  const { tokens, comments, sound } = lex(text);
+  const lexed = lex(text);
   parser ??= new RigParser();
-  // A closing line break lets the grammar do without an end-of-file case.
-  parser.input = tokens.at(-1) === lineBreak ? (tokens as IToken[]) : [...tokens, lineBreak];
-  return nest(parser.lines(), comments, text, sound);
+  parser.input = lexed.lines as RigLine[];
+  return nest(parser.lines(), lexed.comments, text, lexed.sound);
 }
 
 function nest(lines: readonly RigLine[], comments: readonly Comment[], text: string, sound: boolean): ChunkTree {

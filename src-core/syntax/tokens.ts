@@ -1,4 +1,4 @@
-import { createToken, type IToken, type TokenType } from 'chevrotain';
+import { createToken, type IToken } from 'chevrotain';
 import type { Span } from '../base/span.ts';
 
 export type TokenKind = 'word' | 'number' | 'fraction' | 'date' | 'string' | 'open-string' | 'arrow' | 'symbol' | 'left-brace' | 'right-brace' | 'bad';
@@ -13,41 +13,32 @@ export interface Comment extends Span {
   readonly text: string;
 }
 
-/** What a statement is made of. */
-export const Value = createToken({ name: 'Value' });
-/** What ends a line of the grammar: a line break or a brace. */
-export const LineEnd = createToken({ name: 'LineEnd' });
+/** What the grammar is made of. */
+export const Line = createToken({ name: 'Line' });
 
-/** A token as the grammar takes it. What the grammar asks for is told by its kind, so that it is not held twice. */
-export class RigToken implements Token, IToken {
-  readonly kind: TokenKind;
-  readonly text: string;
-  readonly start: number;
-  readonly end: number;
+/** One line as the grammar takes it: its tokens, then the brace that ended it; without one a line break did. */
+export class RigLine implements IToken {
+  readonly tokens: readonly Token[];
+  readonly brace: Token | undefined;
 
-  constructor(kind: TokenKind, text: string, start: number, end: number) {
-    this.kind = kind;
-    this.text = text;
-    this.start = start;
-    this.end = end;
+  constructor(tokens: readonly Token[], brace: Token | undefined) {
+    this.tokens = tokens;
+    this.brace = brace;
   }
 
-  get tokenType(): TokenType {
-    return this.kind === 'left-brace' || this.kind === 'right-brace' ? LineEnd : Value;
+  get tokenType(): typeof Line {
+    return Line;
   }
 
   get tokenTypeIdx(): number {
-    return this.tokenType.tokenTypeIdx!;
+    return Line.tokenTypeIdx!;
   }
 
   get image(): string {
-    return this.text;
+    return this.tokens.map((token) => token.text).join(' ');
   }
 
   get startOffset(): number {
-    return this.start;
+    return (this.tokens[0] ?? this.brace)!.start;
   }
 }
-
-/** All line breaks are alike to the grammar. */
-export const lineBreak: IToken = { tokenType: LineEnd, tokenTypeIdx: LineEnd.tokenTypeIdx!, image: '\n', startOffset: 0 };

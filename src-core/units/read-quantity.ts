@@ -30,8 +30,8 @@ export const largestNumber = 1e12;
 /** The number in `9,500`, `3/8`, `-2.5`; undefined when it is none or too large to be meant. */
 export function readNumber(text: string): number | undefined {
   if (text.length > 40) return undefined;
-  const fraction = /^([+-]?\d+)\/(\d+)$/.exec(text);
-  const value = fraction ? Number(fraction[1]) / Number(fraction[2]) : Number(text.replaceAll(',', ''));
+  const fraction = text.includes('/') ? /^([+-]?\d+)\/(\d+)$/.exec(text) : null;
+  const value = fraction !== null ? Number(fraction[1]) / Number(fraction[2]) : Number(text.includes(',') ? text.replaceAll(',', '') : text);
   return Number.isFinite(value) && Math.abs(value) <= largestNumber ? value : undefined;
 }
 

@@ -292,7 +292,7 @@ describe('values of other shapes', () => {
   });
 
   test('a name in front of a choice is optional, and the choice is never taken for it', () => {
-    const values = (statement: string): string[] => [...first(`repair r on main {\n  ${statement}\n}\n`).statements[0]!.values.keys()];
+    const values = (statement: string): string[] => [...first(`repair r on main {\n  ${statement}\n}\n`).statements[0]!.values].map(([key]) => key);
     expect(values('splice outboard eye bury 72 d')).toEqual(['end', 'form', 'bury', 'bury:clause']);
     expect(values('splice tail outboard eye bury 72 d')).toEqual(['piece', 'end', 'form', 'bury', 'bury:clause']);
   });

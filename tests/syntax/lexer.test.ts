@@ -3,22 +3,36 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { lex } from '../../src-core/syntax/lexer.ts';
-import { RigToken } from '../../src-core/syntax/tokens.ts';
 import { referenceLexemes } from '../support/reference-lexer.ts';
 
-/** Tokens and comments in order; a line break has no place of its own, so it stands where the tokens around it put it. */
-function cut(text: string): { tokens: string[]; comments: string[] } {
-  const { tokens, comments } = lex(text);
-  return { tokens: tokens.map((t) => (t instanceof RigToken ? `${t.kind} ${t.start} ${t.end} ${t.text}` : 'newline')), comments: comments.map((c) => `${c.start} ${c.end} ${c.text}`) };
+interface Cut {
+  readonly lines: readonly string[];
+  readonly comments: readonly string[];
+}
+interface Piece {
+  readonly kind: string;
+  readonly start: number;
+  readonly text: string;
 }
 
-function expected(text: string): { tokens: string[]; comments: string[] } {
+const shown = ({ kind, start, text }: Piece): string => `${kind} ${start} ${text}`;
+
+function cut(text: string): Cut {
+  const { lines, comments } = lex(text);
+  for (const { tokens } of lines) for (const token of tokens) expect(token.end - token.start).toBe(token.text.length);
+  return { lines: lines.map(({ tokens, brace }) => [...tokens, ...(brace === undefined ? [] : [brace])].map(shown).join(', ')), comments: comments.map((c) => `${c.start} ${c.end} ${c.text}`) };
+}
+
+/** The same of the reference: a line ends at a line break or behind a brace, and empty ones are left out. */
+function expected(text: string): Cut {
   const all = referenceLexemes(text);
-  const end = (t: { start: number; text: string }): number => t.start + t.text.length;
-  return {
-    tokens: all.filter((t) => t.kind !== 'comment').map((t) => (t.kind === 'newline' ? 'newline' : `${t.kind} ${t.start} ${end(t)} ${t.text}`)),
-    comments: all.filter((t) => t.kind === 'comment').map((t) => `${t.start} ${end(t)} ${t.text}`),
-  };
+  const lines: string[][] = [[]];
+  for (const piece of all) {
+    if (piece.kind === 'comment') continue;
+    if (piece.kind !== 'newline') lines.at(-1)!.push(shown(piece));
+    if (piece.kind === 'newline' || piece.kind === 'left-brace' || piece.kind === 'right-brace') lines.push([]);
+  }
+  return { lines: lines.filter((line) => line.length > 0).map((line) => line.join(', ')), comments: all.filter((t) => t.kind === 'comment').map((t) => `${t.start} ${t.start + t.text.length} ${t.text}`) };
 }
 
 // Source: the lexer of the parser library, given the patterns of the language.
