@@ -17,10 +17,7 @@ export const writtenValue = (q: BoundQuantity, kind: Kind = q.kind): Given => ({
 
 export const causeOfLost = (lost: Lost, key: string): Cause => ({ key, says: lost.says, help: lost.help, place: lost.place, ...(lost.reported ? { reported: true } : {}) });
 
-export function statementOf({ statements }: BoundBlock, head: string): BoundStatement | undefined {
-  for (const statement of statements) if (statement.definition.head === head) return statement;
-  return undefined;
-}
+export const statementOf = (block: BoundBlock, head: string): BoundStatement | undefined => block.firsts.get(head);
 
 /** Why a statement of a block gives no value: it is missing, or it stands there broken. */
 export function missingFact(block: BoundBlock, head: string, key = head): Cause {

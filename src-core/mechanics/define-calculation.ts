@@ -75,6 +75,12 @@ function saysOutOfRange(symbol: string, { meaning, kind }: SymbolDefinition, giv
   return `${meaning} (${symbol}) is ${print(given.amount)}; ${must}${limit === undefined ? '' : ` ${print(exactly(limit))}`}`;
 }
 
+/** The ends between which a number needs no further look (SI): where it lies outside, `outOfRange` says what is wrong, if anything is. */
+function plainEnds({ above, min, max, whole }: SymbolDefinition): readonly [from: number, to: number] {
+  if (whole === true) return [Infinity, -Infinity];
+  return [Math.max(min ?? -Number.MAX_VALUE, above === undefined ? -Number.MAX_VALUE : above + Math.abs(above) * 1e-12 + Number.MIN_VALUE), max ?? Number.MAX_VALUE];
+}
+
 const unitOf = (given: Given) => (given.origin.from === 'written' ? { unit: given.origin.unit } : {});
 
 const none: readonly never[] = [];
@@ -136,30 +142,37 @@ class Worked implements Derivation {
 export function defineCalculation<const S extends string>(definition: CalculationDefinition<S>): Calculation<S> {
   const names = Object.keys(definition.symbols) as S[];
   const symbols = names.map((name) => definition.symbols[name]);
+  const plain = symbols.map(plainEnds);
+  const measuredOnly = symbols.some(({ measured }) => measured !== undefined);
 
   const calculate = (inputs: Readonly<Record<S, Value>>): Derived => {
-    const givens = new Array<Given>(names.length);
-    for (let i = 0; i < names.length; i++) {
+    const count = names.length;
+    const givens = new Array<Given>(count);
+    for (let i = 0; i < count; i++) {
       const value = inputs[names[i]!];
       if (isUnknown(value)) return value;
       givens[i] = value;
     }
-    const ranged: number[] = [];
-    for (let i = 0; i < givens.length; i++) {
-      const given = givens[i]!;
-      const wrong = outOfRange(names[i]!, symbols[i]!, given);
-      if (wrong !== undefined) return refused(definition.name, wrong, given);
-      if (given.amount.low !== given.amount.high) ranged.push(i);
+    let ranged: number[] | undefined;
+    for (let i = 0; i < count; i++) {
+      const { low, high } = givens[i]!.amount;
+      const ends = plain[i]!;
+      if (!(ends[0] <= low && high <= ends[1])) {
+        const wrong = outOfRange(names[i]!, symbols[i]!, givens[i]!);
+        if (wrong !== undefined) return refused(definition.name, wrong, givens[i]);
+      }
+      if (low !== high) (ranged ??= []).push(i);
     }
     let low = Infinity;
     let high = -Infinity;
     let notes: Set<string> | undefined;
-    for (let corner = 0; corner < 1 << ranged.length; corner++) {
+    const corners = ranged === undefined ? 1 : 1 << ranged.length;
+    for (let corner = 0; corner < corners; corner++) {
       const numbers = {} as Record<S, number>;
-      for (let i = 0; i < givens.length; i++) numbers[names[i]!] = givens[i]!.amount.low;
-      for (let i = 0; i < ranged.length; i++) if ((corner >> i) & 1) numbers[names[ranged[i]!]!] = givens[ranged[i]!]!.amount.high;
+      for (let i = 0; i < count; i++) numbers[names[i]!] = givens[i]!.amount.low;
+      if (ranged !== undefined) for (let i = 0; i < ranged.length; i++) if ((corner >> i) & 1) numbers[names[ranged[i]!]!] = givens[ranged[i]!]!.amount.high;
       const wrong = definition.refuse?.(numbers);
-      if (wrong !== undefined) return refused(definition.name, wrong, givens[ranged[0] ?? 0]);
+      if (wrong !== undefined) return refused(definition.name, wrong, givens[ranged?.[0] ?? 0]);
       const result = definition.compute(numbers);
       const least = typeof result === 'number' ? result : result.low;
       const most = typeof result === 'number' ? result : result.high;
@@ -168,7 +181,7 @@ export function defineCalculation<const S extends string>(definition: Calculatio
       high = Math.max(high, most);
       if (definition.notes !== undefined) for (const note of definition.notes(numbers)) (notes ??= new Set()).add(note);
     }
-    for (let i = 0; i < givens.length; i++) {
+    for (let i = 0; measuredOnly && i < count; i++) {
       const { measured } = symbols[i]!;
       if (measured === undefined) continue;
       const { amount } = givens[i]!;

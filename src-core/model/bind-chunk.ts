@@ -5,13 +5,14 @@ import type { Statement } from '../syntax/tree.ts';
 import type { BlockDefinition, StatementDefinition } from '../vocabulary/shape.ts';
 import { blockHeads, blockNamed, entryNamed, statementNamed, topHeads } from '../vocabulary/vocabulary.ts';
 import { ValueBinder } from './bind-values.ts';
-import type { Allowance, BoundBlock, BoundChunk, BoundStatement, BoundUse, Fix, Problem } from './bound.ts';
+import type { Allowance, BoundBlock, BoundChunk, BoundName, BoundStatement, BoundUse, Fix, Problem } from './bound.ts';
 import { fitted } from '../base/fitted.ts';
 import { clip } from './describe-part.ts';
 import { otherDate } from './day.ts';
 
 const bound = new WeakMap<Chunk, BoundChunk>();
 const noHeads: ReadonlySet<string> = new Set();
+const noStatements: ReadonlyMap<string, BoundStatement> = new Map();
 
 /** What a chunk says by itself. The same chunk gives the same object. */
 export function bindChunk(chunk: Chunk): BoundChunk {
@@ -28,6 +29,8 @@ class ChunkBinder {
   readonly #problems: Problem[] = [];
   readonly #blocks: BoundBlock[] = [];
   readonly #uses: BoundUse[] = [];
+  /** Names that the block at hand uses. */
+  #used: BoundName[] = [];
   /** Prose and dates that are not read as values: a character in them is no further problem. */
   readonly #passedOver: Span[] = [];
 
@@ -100,7 +103,9 @@ class ChunkBinder {
     const statements: BoundStatement[] = [];
     const brokenHeads = new Set<string>();
     const seen = new Map<string, BoundStatement>();
+    this.#used = binder.names ?? [];
     for (const inner of statement.block?.statements ?? []) {
+      const used = this.#used.length;
       const result = this.#statement(definition, inner, brokenHeads);
       if (result === undefined) continue;
       const before = seen.get(result.definition.head);
@@ -113,6 +118,7 @@ class ChunkBinder {
           related: [{ place: before.place, message: 'the first one' }],
           fixes: [{ title: 'Remove the second one', edits: [{ place: this.#place(lineOf(this.#chunk.text, result.place)), text: '' }] }],
         });
+        this.#used.length = used;
         continue;
       }
       if (before === undefined) seen.set(result.definition.head, result);
@@ -127,6 +133,8 @@ class ChunkBinder {
       namePlace: name?.place ?? this.#place(head),
       header: binder.values,
       statements: fitted(statements),
+      firsts: seen.size === 0 ? noStatements : seen,
+      uses: fitted(this.#used),
       brokenHeads: brokenHeads.size === 0 ? noHeads : brokenHeads,
     });
   }
@@ -139,8 +147,9 @@ class ChunkBinder {
     if (head === undefined) return undefined;
     if (head.kind === 'date') return this.#entry(block, statement, brokenHeads);
     const definition = head.kind === 'word' ? statementNamed(block, head.text) : undefined;
-    if (definition !== undefined) return this.#values(definition, statement, 1, head.text);
-    if (block.headless !== undefined && statement.tokens.some((t) => t.kind === 'arrow')) return this.#values(block.headless, statement, 0, 'route');
+    const keepNames = block.head !== 'repair';
+    if (definition !== undefined) return this.#values(definition, statement, 1, head.text, keepNames);
+    if (block.headless !== undefined && statement.tokens.some((t) => t.kind === 'arrow')) return this.#values(block.headless, statement, 0, 'route', keepNames);
     if (block.entries !== undefined && this.#otherDate(head, brokenHeads)) return undefined;
     const dated = head.kind === 'word' ? entryNamed(block, head.text) : undefined;
     if (dated !== undefined) {
@@ -188,16 +197,17 @@ class ChunkBinder {
       }
       return undefined;
     }
-    const values = this.#values(definition, statement, 2, definition.head);
+    const values = this.#values(definition, statement, 2, definition.head, false);
     if (values.broken.size > 0) brokenHeads.add('logbook');
     return { ...values, day, dayPlace: this.#place(date!) };
   }
 
-  #values(definition: StatementDefinition, statement: Statement, skip: number, subject: string): BoundStatement {
+  #values(definition: StatementDefinition, statement: Statement, skip: number, subject: string, keepNames: boolean): BoundStatement {
     const binder = new ValueBinder(this.#chunk, statement.tokens.slice(skip), subject, definition.parts, this.#problems, definition);
     const whole = { start: statement.start, end: statement.tokens.at(-1)!.end };
     binder.bindAll(definition.parts, whole);
     if (binder.prose !== undefined) this.#passedOver.push(binder.prose);
+    if (keepNames && binder.names !== undefined) this.#used.push(...binder.names);
     return { definition, statement, place: this.#place(whole), values: binder.values, broken: binder.broken };
   }
 

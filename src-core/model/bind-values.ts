@@ -9,7 +9,7 @@ import { standardGravity, unitNamed, unitsOf } from '../units/unit-table.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import type { BlockDefinition, Measure, Part, StatementDefinition } from '../vocabulary/shape.ts';
 import { clip, describeMeasure, describePart, examplePart, lineWords } from './describe-part.ts';
-import type { BoundEnd, BoundLink, BoundQuantity, Fix, Problem } from './bound.ts';
+import type { BoundEnd, BoundLink, BoundName, BoundQuantity, Fix, Problem } from './bound.ts';
 import { dateMeant, readDay } from './day.ts';
 import { dimensionsOf, pointForComma, rangePassed, saidLimit, unitsForBare } from './quantity-advice.ts';
 import { isMisspeltChoice, isPositional, isProse, notAName, unexpected, unknownWord, unquoted, wordBefore, type Reading, type Slip } from './slips.ts';
@@ -28,6 +28,8 @@ export class ValueBinder {
   readonly #problems: Problem[];
   readonly #words: ReadonlySet<string>;
   readonly #definition: BlockDefinition | StatementDefinition | undefined;
+  /** The names among them. */
+  names: BoundName[] | undefined;
   /** Prose without quotes: whatever is wrong within it is part of the same slip. */
   prose: Span | undefined;
   #at = 0;
@@ -144,10 +146,13 @@ export class ValueBinder {
         this.#at++;
         this.values.set(part.key, { type: 'new-name', place: this.place(token), name: token.text });
         return;
-      case 'name':
+      case 'name': {
         this.#at++;
-        this.values.set(part.key, { type: 'name', place: this.place(token), name: token.text, of: part.of });
+        const named = { type: 'name' as const, place: this.place(token), name: token.text, of: part.of };
+        this.values.set(part.key, named);
+        (this.names ??= []).push(named);
         return;
+      }
       case 'quantity': {
         const value = this.#quantity(part.measure, subject);
         if (value === undefined) this.#break(part.key);
@@ -421,7 +426,10 @@ export class ValueBinder {
       this.#report('missing-value', span, needArrow ? 'a route needs at least two links' : 'this route ends with an arrow and no link', 'write it like `main outboard -> bow-22 -> larch`');
     }
     if (this.#failed) this.#break(key);
-    else this.values.set(key, { type: 'route', place: this.place(span), links });
+    else {
+      this.values.set(key, { type: 'route', place: this.place(span), links });
+      for (const link of links) if (link.link === 'name') (this.names ??= []).push({ name: link.name, place: link.namePlace, of: 'link' });
+    }
   }
 
   #link(token: Token): BoundLink | undefined {

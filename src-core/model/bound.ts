@@ -61,6 +61,13 @@ export type BoundValue =
   | { readonly type: 'station'; readonly place: Place; readonly from: BoundEnd; readonly to?: BoundEnd }
   | { readonly type: 'route'; readonly place: Place; readonly links: readonly BoundLink[] };
 
+/** A name that is used, with what it may stand for; a link of a route may stand for much. */
+export interface BoundName {
+  readonly name: string;
+  readonly place: Place;
+  readonly of: readonly NameKind[] | 'link';
+}
+
 /** One link of a route: a name with an end or a point of it, or gear given by its kind and size. */
 export type BoundLink =
   | { readonly link: 'name'; readonly place: Place; readonly name: string; readonly namePlace: Place; readonly part?: { readonly name: string; readonly place: Place } }
@@ -87,6 +94,10 @@ export interface BoundBlock {
   readonly namePlace: Place;
   readonly header: ReadonlyValues;
   readonly statements: readonly BoundStatement[];
+  /** The first statement of each head. */
+  readonly firsts: ReadonlyMap<string, BoundStatement>;
+  /** Every name of something else that it uses, but those of pieces in a logbook or a repair: the replay knows which of them are left. */
+  readonly uses: readonly BoundName[];
   /** Heads of statements that stand in the block but were not understood at all. */
   readonly brokenHeads: ReadonlySet<string>;
 }

@@ -40,7 +40,10 @@ class Replay {
 
   /** The units that the line is measured in. */
   get #system(): System {
-    const isUs = (head: string): boolean => this.#line.statements.some((s) => s.definition.head === head && quantityOf(s.values, head)?.unit.system === 'us');
+    const isUs = (head: string): boolean => {
+      const statement = this.#line.firsts.get(head);
+      return statement !== undefined && quantityOf(statement.values, head)?.unit.system === 'us';
+    };
     return isUs('length') || isUs('diameter') ? 'us' : 'metric';
   }
 
@@ -48,7 +51,7 @@ class Replay {
     this.#line = line;
     this.#scenario = scenario;
     this.#own = line.name ?? 'line';
-    const fact = (head: string): BoundStatement | undefined => line.statements.find((s) => s.definition.head === head);
+    const fact = (head: string): BoundStatement | undefined => line.firsts.get(head);
     const diameter = fact('diameter');
     this.#diameter = diameter === undefined ? undefined : quantityOf(diameter.values, 'diameter')?.value;
     this.pieces = new Map(before?.pieces ?? []);

@@ -1,4 +1,4 @@
-import type { BoundBlock, BoundLink, BoundStatement } from '../model/bound.ts';
+import type { BoundBlock } from '../model/bound.ts';
 import type { Place } from '../base/span.ts';
 import { gearHeads } from '../assess/assess-gear.ts';
 import type { NameKind } from '../vocabulary/shape.ts';
@@ -13,23 +13,8 @@ export interface UsedName {
 /** Everything that can be a link of a route. */
 export const linkKinds: readonly NameKind[] = ['line', 'piece', ...gearHeads, 'anchor', 'vehicle', 'thimble'];
 
-/** Pieces that a logbook or a repair speaks of are checked by the replay, which knows which of them are left. */
-const isReplayed = (block: BoundBlock, statement: BoundStatement): boolean => block.definition.head === 'repair' || statement.day !== undefined;
-
-const named = (link: BoundLink): UsedName[] => (link.link === 'name' ? [{ name: link.name, place: link.namePlace, of: linkKinds }] : []);
-
 /** Every name of something else that a block uses. */
-export function usedNames(block: BoundBlock): UsedName[] {
-  const used: UsedName[] = [];
-  for (const value of block.header.all()) if (value.type === 'name') used.push(value);
-  for (const statement of block.statements) {
-    for (const value of statement.values.all()) {
-      if (value.type === 'name' && !isReplayed(block, statement)) used.push(value);
-      if (value.type === 'route') used.push(...value.links.flatMap(named));
-    }
-  }
-  return used;
-}
+export const usedNames = (block: BoundBlock): readonly UsedName[] => block.uses.map(({ name, place, of }) => ({ name, place, of: of === 'link' ? linkKinds : of }));
 
 /** `a line`, `an anchor`; a list as `a line, a piece or an anchor`. */
 export const aKind = (kind: NameKind): string => `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
