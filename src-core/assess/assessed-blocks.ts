@@ -6,26 +6,60 @@ interface Kept {
   readonly asked: ReadonlySet<string>;
 }
 
+const nothing: ReadonlyMap<BoundBlock, Kept> = new Map();
+
+/** So many results of all roots together make one generation; the one before it is kept as well. */
+const generation = 256;
+let filled = 0;
+/** Those that hold something. */
+let holding = new Set<AssessedBlocks>();
+
 /**
- * What blocks came to, so that a line that a winch, a chain and a pull speak of is worked out once. Its owner forgets a
- * block when the scope would answer differently what was asked for it.
+ * What blocks came to lately, so that a line that a winch, a chain and a pull speak of is worked out once. It is worked out again
+ * the same when somebody asks for it later. Its owner forgets a block when the scope would answer differently what was asked for it.
  */
 export class AssessedBlocks {
-  readonly #kept = new Map<BoundBlock, Kept>();
+  #young: Map<BoundBlock, Kept> | undefined;
+  #old = nothing;
 
   get(block: BoundBlock): Kept | undefined {
-    return this.#kept.get(block);
+    const kept = this.#young?.get(block);
+    if (kept !== undefined) return kept;
+    const old = this.#old.get(block);
+    if (old !== undefined) this.keep(block, old);
+    return old;
   }
 
   keep(block: BoundBlock, kept: Kept): void {
-    this.#kept.set(block, kept);
+    this.#young ??= new Map();
+    this.#young.set(block, kept);
+    filled++;
+    holding.add(this);
   }
 
   forget(block: BoundBlock): void {
-    this.#kept.delete(block);
+    this.#young?.delete(block);
+    if (this.#old.has(block)) this.#old = new Map([...this.#old].filter(([other]) => other !== block));
   }
 
   clear(): void {
-    this.#kept.clear();
+    this.#young = undefined;
+    this.#old = nothing;
+  }
+
+  /** True while it holds anything. */
+  #age(): boolean {
+    this.#old = this.#young ?? nothing;
+    this.#young = undefined;
+    return this.#old.size > 0;
+  }
+
+  /** Lets go of what nobody has asked for lately. To be called between judgements: within one, a block has to stay the same thing. */
+  static tidy(): void {
+    if (filled < generation) return;
+    filled = 0;
+    const before = holding;
+    holding = new Set();
+    for (const blocks of before) if (blocks.#age()) holding.add(blocks);
   }
 }

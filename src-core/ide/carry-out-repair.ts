@@ -28,7 +28,7 @@ export function carryOutRepair(view: Viewing, repair: AssessedRepair): CodeActio
   if (last === undefined) return undefined;
   const { text } = line.chunk;
   const lineBreak = lineBreakOf(text);
-  const written = statementsInto(line, last.statement.end, laidOut(entries.map((entry) => `${printDay(view.day)} ${entry}`)), lineBreak);
+  const written = statementsInto(line, last.end, laidOut(entries.map((entry) => `${printDay(view.day)} ${entry}`)), lineBreak);
   if (written === undefined || !leavesTheSame(repair, written.reduceRight((t, e) => t.slice(0, e.start) + e.text + t.slice(e.end), text), line.name, view.day)) return undefined;
   const edits: FileEdit[] = [];
   for (const { text: added, ...span } of written) {

@@ -133,7 +133,7 @@ function stubFor(view: Viewing, finding: Finding): CodeAction | undefined {
   if (wanted === undefined) return undefined;
   const facts = block.statements.filter((s) => s.day === undefined && s.definition.head !== '');
   const column = Math.max(wanted.head.length + 2, ...facts.map((s) => valueColumn(block.chunk.text, s.place)));
-  const written = statementsInto(block, facts.at(-1)?.statement.end, [`${wanted.head.padEnd(column)}${toFillIn(wanted)}`], lineBreakOf(view.file.text));
+  const written = statementsInto(block, facts.at(-1)?.end, [`${wanted.head.padEnd(column)}${toFillIn(wanted)}`], lineBreakOf(view.file.text));
   const edits = written === undefined ? undefined : editsOf(view, written.map((edit) => inChunk(block, edit)));
   return edits === undefined ? undefined : { title: `Add \`${wanted.head}\`, to be filled in`, kind: 'stub', edits, finding };
 }

@@ -208,7 +208,7 @@ class ChunkBinder {
     binder.bindAll(definition.parts, whole);
     if (binder.prose !== undefined) this.#passedOver.push(binder.prose);
     if (keepNames && binder.names !== undefined) this.#used.push(...binder.names);
-    return { definition, statement, place: this.#place(whole), values: binder.values, broken: binder.broken };
+    return { definition, place: this.#place(whole), end: statement.end, values: binder.values, broken: binder.broken };
   }
 
   /** `# allow CODE: reason`, on the line of a statement or above it. */

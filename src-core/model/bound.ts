@@ -1,6 +1,5 @@
 import type { Place } from '../base/span.ts';
 import type { Chunk } from '../syntax/chunk.ts';
-import type { Statement } from '../syntax/tree.ts';
 import type { Kind } from '../units/dimension.ts';
 import type { Unit } from '../units/unit-table.ts';
 import type { BlockDefinition, NameKind, StatementDefinition } from '../vocabulary/shape.ts';
@@ -75,8 +74,9 @@ export type BoundLink =
 
 export interface BoundStatement {
   readonly definition: StatementDefinition;
-  readonly statement: Statement;
   readonly place: Place;
+  /** Where it ends with the block that stands behind it by mistake. */
+  readonly end: number;
   readonly values: ReadonlyValues;
   /** Set for logbook entries. */
   readonly day?: DayNumber;

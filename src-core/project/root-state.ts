@@ -46,6 +46,7 @@ export class RootState {
   /** In which of the files a chunk stands. */
   readonly #rankOf = new Map<object, number>();
   readonly #assessed = new AssessedBlocks();
+  readonly #judging = { assessing: (): Assessing => new Assessing(new Reader(this.#scope), this.day, this.#assessed) };
   #last: { readonly problems: readonly Problem[]; readonly result: JudgedRoot } | undefined;
 
   constructor(root: string, day: DayNumber) {
@@ -137,7 +138,8 @@ export class RootState {
 
   #judge(block: BoundBlock): void {
     this.#takeBack(block);
-    const judged = judgeBlock(block, this.#scope, this.day, this.#assessed);
+    const judged = judgeBlock(block, this.#judging);
+    AssessedBlocks.tidy();
     this.#judged.set(block, judged);
     for (const key of judged.asked) {
       const askers = this.#askers.get(key);
@@ -172,15 +174,15 @@ export class RootState {
         },
       });
     });
-    const [scope, day, assessed] = [this.#scope, this.day, this.#assessed];
+    const [scope, judging] = [this.#scope, this.#judging];
     let assessing: Assessing | undefined;
     return {
       root: this.root,
-      day,
+      day: this.day,
       scope,
       files: byFile,
       get assessing() {
-        assessing ??= new Assessing(new Reader(scope), day, assessed);
+        assessing ??= judging.assessing();
         return assessing;
       },
       judgedBlock: judgedOf,

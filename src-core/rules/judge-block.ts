@@ -1,11 +1,7 @@
-import type { AssessedBlocks } from '../assess/assessed-blocks.ts';
-import type { Assessed } from '../assess/assessing.ts';
-import { Assessing } from '../assess/assessing.ts';
+import type { Assessed, Assessing } from '../assess/assessing.ts';
 import type { Finding, Severity } from '../assess/finding.ts';
 import { severities } from '../assess/finding.ts';
 import type { BoundBlock, Problem } from '../model/bound.ts';
-import type { DayNumber } from '../model/day.ts';
-import { Reader, type Scope } from '../model/scope.ts';
 import type { NameKind } from '../vocabulary/shape.ts';
 import { ruleNamed, rules } from './all.ts';
 import { Judge, type NotJudged, type RuleHead } from './judge.ts';
@@ -14,6 +10,7 @@ import type { Rule, Subjects } from './rule.ts';
 /** Everything that is said about one block in one scope on one day. */
 export interface JudgedBlock {
   readonly block: BoundBlock;
+  /** What it comes to. Not held, because hardly anybody asks: it is worked out again when it is not at hand any more. */
   readonly assessed: Assessed;
   readonly findings: readonly Finding[];
   readonly notJudged: readonly NotJudged[];
@@ -55,20 +52,44 @@ function run(list: readonly Check[], subject: unknown, judge: Judge, assessing: 
   }
 }
 
-/** `blocks` keeps what blocks came to from one call to the next. */
-export function judgeBlock(block: BoundBlock, scope: Scope, day: DayNumber, blocks?: AssessedBlocks): JudgedBlock {
-  const reader = new Reader(scope);
-  const assessing = new Assessing(reader, day, blocks);
-  const assessed = assessing.block(block);
-  const judge = new Judge();
-  run(checksOfHead(block.definition.head), block, judge, assessing);
-  if (assessed.kind !== 'other') run(checksOfKind(assessed.kind), assessed, judge, assessing);
-  // What a plan would leave is judged like a line; only what the plan itself writes is said here.
-  if (assessed.kind === 'repair') judge.within(block.chunk, () => run(checksOfKind('line'), assessed.after, judge, assessing));
-  const problems = problemsOf(assessed);
-  const findings = problems.length === 0 && judge.findings.length === 0 ? none : [...problems.map(findingOfProblem), ...judge.findings].flatMap((finding) => setSeverity(finding, assessing) ?? []);
-  return { block, assessed, findings, notJudged: judge.notJudged.length === 0 ? none : judge.notJudged, made: judge.made, failed: judge.failed, asked: reader.asked };
+/** How blocks are judged: in which scope, on which day, with what was worked out lately at hand. */
+export interface Judging {
+  assessing(): Assessing;
 }
+
+class Judged implements JudgedBlock {
+  readonly block: BoundBlock;
+  readonly findings: readonly Finding[];
+  readonly notJudged: readonly NotJudged[];
+  readonly made: number;
+  readonly failed: number;
+  readonly asked: ReadonlySet<string>;
+  readonly #judging: Judging;
+
+  constructor(block: BoundBlock, judging: Judging) {
+    const assessing = judging.assessing();
+    const assessed = assessing.block(block);
+    const judge = new Judge();
+    run(checksOfHead(block.definition.head), block, judge, assessing);
+    if (assessed.kind !== 'other') run(checksOfKind(assessed.kind), assessed, judge, assessing);
+    // What a plan would leave is judged like a line; only what the plan itself writes is said here.
+    if (assessed.kind === 'repair') judge.within(block.chunk, () => run(checksOfKind('line'), assessed.after, judge, assessing));
+    const problems = problemsOf(assessed);
+    this.block = block;
+    this.findings = problems.length === 0 && judge.findings.length === 0 ? none : [...problems.map(findingOfProblem), ...judge.findings].flatMap((finding) => setSeverity(finding, assessing) ?? []);
+    this.notJudged = judge.notJudged.length === 0 ? none : judge.notJudged;
+    this.made = judge.made;
+    this.failed = judge.failed;
+    this.asked = assessing.reader.asked;
+    this.#judging = judging;
+  }
+
+  get assessed(): Assessed {
+    return this.#judging.assessing().block(this.block);
+  }
+}
+
+export const judgeBlock = (block: BoundBlock, judging: Judging): JudgedBlock => new Judged(block, judging);
 
 function problemsOf(assessed: Assessed): readonly Problem[] {
   if (assessed.kind === 'line' || assessed.kind === 'chain' || assessed.kind === 'pull') return assessed.problems;

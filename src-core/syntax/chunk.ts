@@ -3,6 +3,10 @@ import { closingQuote, lineEndFrom, openStringEnd } from './lexer.ts';
 import { parseChunk } from './parser.ts';
 import type { ChunkTree } from './tree.ts';
 
+/** Chunks whose trees are held: what a hand works on, not all that is open. */
+const recent: Chunk[] = [];
+const mostRecent = 512;
+
 /**
  * A stretch of a file that is read on its own: one top-level statement with its block and the comments above it.
  * Its identity is what everything derived from it is cached by; where it stands in its file is known to the file only.
@@ -16,8 +20,13 @@ export class Chunk {
     this.text = text;
   }
 
+  /** Held for as long as it is among the last that were asked for; read again when it is not. */
   get tree(): ChunkTree {
-    this.#tree ??= parseChunk(this.text);
+    if (this.#tree === undefined) {
+      this.#tree = parseChunk(this.text);
+      recent.push(this);
+      if (recent.length > mostRecent) for (const chunk of recent.splice(0, mostRecent / 2)) chunk.#tree = undefined;
+    }
     return this.#tree;
   }
 
