@@ -9,7 +9,7 @@ interface Kept {
 const nothing: ReadonlyMap<BoundBlock, Kept> = new Map();
 
 /** So many results of all roots together make one generation; the one before it is kept as well. */
-const generation = 256;
+const generation = 512;
 let filled = 0;
 /** Those that hold something. */
 let holding = new Set<AssessedBlocks>();

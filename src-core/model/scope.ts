@@ -15,6 +15,8 @@ export interface Declaration {
 
 // A name is its own key, since no name has a colon in it; every other key has one.
 const carrierKey = (line: string): string => `carrier:${line}`;
+/** What is declared under a name, whatever it says about it. */
+const kindsKey = (name: string): string => `kinds:${name}`;
 const practiceKey = ':practice';
 /** Under this key stands one object that changes whenever a name comes or goes. */
 const namesKey = ':names';
@@ -101,8 +103,14 @@ export class Scope {
       for (const key of gone) if (isName(key)) this.#near.remove(key);
       for (const key of come) if (isName(key)) this.#near.add(key);
     }
+    let renamed = false;
+    for (const key of [...changed]) {
+      if (!isName(key) || (kindsBefore.has(key) && kindsBefore.get(key) === this.#kindsOf(key))) continue;
+      changed.add(kindsKey(key));
+      renamed = true;
+    }
     // A name that stands for something else now is another name for those who look for one of a kind.
-    if ([...changed].some((key) => isName(key) && (kindsBefore.get(key) ?? '') !== this.#kindsOf(key))) {
+    if (renamed) {
       this.#names = [{}];
       changed.add(namesKey);
     }
@@ -168,6 +176,12 @@ export class Reader {
 
   declarations(name: string): readonly Declaration[] {
     return this.#ask(name) as readonly Declaration[];
+  }
+
+  /** The kinds of what has the name: who asks for no more is not asked again when what they say changes. */
+  kindsNamed(name: string): readonly NameKind[] {
+    this.asked.add(kindsKey(name));
+    return (this.scope.get(name) as readonly Declaration[]).map(({ kind }) => kind);
   }
 
   /** The first thing of these kinds that has the name. */

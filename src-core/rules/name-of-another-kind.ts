@@ -30,10 +30,10 @@ line main {
 `,
   check(block, judge, { reader }) {
     for (const { name, place, of } of usedNames(block)) {
-      const declared = reader.declarations(name);
-      if (declared.length === 0) continue;
-      judge.holds(declared.some((d) => of.includes(d.kind)), () => {
-        const other = declared[0]!;
+      const kinds = reader.kindsNamed(name);
+      if (kinds.length === 0) continue;
+      judge.holds(kinds.some((kind) => of.includes(kind)), () => {
+        const other = reader.declarations(name)[0]!;
         const near = reader.nameLike(name, of);
         return {
           place,

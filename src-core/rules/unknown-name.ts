@@ -48,7 +48,7 @@ anchor larch {
 `,
   check(block, judge, { reader }) {
     for (const { name, place, of } of usedNames(block)) {
-      judge.holds(reader.declarations(name).length > 0, () => {
+      judge.holds(reader.kindsNamed(name).length > 0, () => {
         const near = reader.nameLike(name, of);
         return {
           place,
