@@ -3,6 +3,7 @@ import type { LineIndex } from '../../src-core/base/line-index.ts';
 import { fenceAt, type RigFence } from '../../src-core/ide/markdown-fences.ts';
 import type { RigFile } from '../../src-core/project.ts';
 import type { DayNumber } from '../../src-core/model/day.ts';
+import { prepareParser } from '../../src-core/syntax/parser.ts';
 import { readSkills, typedFormatting, type ClientSkills } from './capabilities.ts';
 import { clientFiles } from './client-files.ts';
 import { Diagnostics } from './diagnostics.ts';
@@ -75,8 +76,9 @@ export class LanguageServer {
     for (const uri of folders) if (typeof uri === 'string') this.workspace.addFolder(uri);
   }
 
-  /** Watches are asked for when the client has said that it is ready. */
+  /** Watches are asked for when the client has said that it is ready. While it reads that, what the first document needs is made. */
   register(): void {
+    setTimeout(prepareParser, 0);
     const registrations: { id: string; method: string; registerOptions: object }[] = [
       ...(this.skills.registersWatchers ? [{ id: 'linewright-files', method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers: [{ globPattern: '**/*.rig' }] } }] : []),
       ...(this.skills.registersConfiguration ? [{ id: 'linewright-settings', method: 'workspace/didChangeConfiguration', registerOptions: { section: 'linewright' } }] : []),

@@ -28,6 +28,11 @@ class RigParser extends EmbeddedActionsParser {
 
 let parser: RigParser | undefined;
 
+/** Makes the parser, which takes a few milliseconds, before there is anything to read. */
+export function prepareParser(): void {
+  parser ??= new RigParser();
+}
+
 interface OpenBlock {
   readonly tokens: readonly Token[];
   readonly open: Token;
