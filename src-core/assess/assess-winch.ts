@@ -62,7 +62,6 @@ export interface AssessedWinch {
 
 const firstLayerAssumed: Given = { amount: exactly(1), kind: 'count', origin: { from: 'assumed', source: sources['sae-j706'], means: 'write `at layer ...` behind the rated pull to replace it' } };
 
-
 const firstLayerOfSpeed: Given = { amount: exactly(1), kind: 'count', origin: { from: 'assumed', source: ownChoice('speed-on-first-layer', 'a speed without a layer is taken for the first one, where line runs slowest'), means: 'write `at layer ...` behind the speed to replace it' } };
 
 /** `gone` says why there is no piece, where the winch's own words are not the reason. */
@@ -97,6 +96,8 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
   const speedLayer: Value = layerOfSpeed === undefined ? firstLayerOfSpeed : { amount: exactly(layerOfSpeed), kind: 'count', origin: { from: 'written', place: speedStated!.values.get('layer')!.place } };
   const statement = statementOf(block, 'fairlead');
   const form = statement === undefined ? undefined : wordOf(statement.values, 'fairlead');
+  // Only who looks at the drum asks for its layers.
+  let drum: Known<DrumTable> | undefined;
   return {
     kind: 'winch',
     block,
@@ -117,7 +118,9 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
     impossible,
     speedOn: speed === undefined ? undefined : (n) => speedByLayer({ v_1: asGiven(speedOnFirstLayer({ v_r: speed, r: speedLayer, B, d })), B, d, n }),
     runTime: maybeFact(block, 'duty', 'run'),
-    drum: drumTable({ barrel, width: W, diameter, length, ratedPull, ratedLayer, flange: A }),
+    get drum() {
+      return (drum ??= drumTable({ barrel, width: W, diameter, length, ratedPull, ratedLayer, flange: A }));
+    },
     layersThatFit: fit,
     capacity: isUnknown(fit) || 1 <= fit.amount.low ? lengthThroughLayer({ w, B, d, n: asGiven(fit) }) : unknown({ key: `capacity of ${name}`, says: `no layer of this line fits below the flange of \`${name}\``, help: 'check barrel, flange and line diameter', place: block.namePlace, reported: true }),
     outermostLayer: outermost,

@@ -112,7 +112,9 @@ function assessBuried(end: EndFacts, line: LineFacts, label: string, id: string)
   const eyeLoop: Value = end.form !== 'eye' ? { amount: exactly(0), kind: 'length', origin: { from: 'constant', source: sources['lengths-add'] } } : end.size !== undefined ? lengthValue(end.size, d) : asGiven(lengthInDiameters({ k: line.practice.value('eye-size'), d }));
   const c = line.practice.value('splice-shortening');
   const used = end.form === 'end-to-end' ? ropeUsedByEndToEnd({ T: bury, c }) : ropeUsedByEye({ T: bury, E: eyeLoop, c });
-  const marks = end.form === 'end-to-end' ? undefined : spliceMarks({ bury, ...(end.taper === undefined ? {} : { taper }), eyeLoop, shortening: c });
+  // Only who makes the splice asks for its marks.
+  let marks: readonly SpliceMark[] | undefined;
+  let marked = end.form === 'end-to-end';
   return {
     bury,
     buryIn_d: buryInDiameters({ T: bury, d }),
@@ -128,7 +130,12 @@ function assessBuried(end: EndFacts, line: LineFacts, label: string, id: string)
     shortening: spliceShortening({ T: bury, c }),
     exit: exitDistance({ T: bury, c }),
     used,
-    marks: marks === undefined || isUnknown(marks) ? undefined : marks,
+    get marks() {
+      if (marked) return marks;
+      marked = true;
+      const found = spliceMarks({ bury, ...(end.taper === undefined ? {} : { taper }), eyeLoop, shortening: c });
+      return (marks = isUnknown(found) ? undefined : found);
+    },
   };
 }
 
