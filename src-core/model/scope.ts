@@ -37,14 +37,15 @@ function eachContribution(chunk: BoundChunk, add: (key: string, item: object) =>
     add(headKey(head), block);
     if (block.name !== undefined) declare({ kind: head, name: block.name, place: block.namePlace, block });
     if (head === 'practice') add(practiceKey, block);
-    for (const statement of block.statements) {
-      const kept = newNameOf(statement.values, 'keep');
-      if (kept !== undefined) declare({ kind: 'piece', name: kept.name, place: kept.place, block, statement });
-      if (head === 'winch' && statement.definition.head === 'carries') {
-        const line = nameOf(statement.values, 'line');
-        if (line !== undefined) add(carrierKey(line.name), block);
+    if (head === 'line' || head === 'repair') {
+      for (const statement of block.statements) {
+        const kept = newNameOf(statement.values, 'keep');
+        if (kept !== undefined) declare({ kind: 'piece', name: kept.name, place: kept.place, block, statement });
       }
     }
+    const carries = head === 'winch' ? block.firsts.get('carries') : undefined;
+    const line = carries === undefined ? undefined : nameOf(carries.values, 'line');
+    if (line !== undefined) add(carrierKey(line.name), block);
   }
 }
 
