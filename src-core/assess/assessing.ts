@@ -106,6 +106,10 @@ export class Assessing {
     return this.#once(block, (own) => assessPull(block, own));
   }
 
+  kit(block: BoundBlock): AssessedKit {
+    return this.#once(block, (own) => assessKit(block, own));
+  }
+
   block(block: BoundBlock): Assessed {
     const { head } = block.definition;
     if (head === 'line') return this.line(block);
@@ -114,7 +118,7 @@ export class Assessing {
     if (head === 'pull') return this.pull(block);
     if (head === 'anchor') return this.anchor(block);
     if (head === 'vehicle') return this.vehicle(block);
-    if (head === 'kit') return assessKit(block, this);
+    if (head === 'kit') return this.kit(block);
     if (head === 'repair') return this.repaired(block) ?? { kind: 'other', block };
     if ((gearHeads as readonly string[]).includes(head)) return this.gear(block) as AssessedGear & { head: GearHead };
     return { kind: 'other', block };
