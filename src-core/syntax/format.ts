@@ -14,7 +14,7 @@ interface Row {
   readonly depth: number;
   readonly tokens: readonly Token[];
   readonly comment: string | undefined;
-  /** A line that is broken, or that cannot be cut in two: its text as it stood. */
+  /** A line that is broken, that begins a page, or that cannot be cut in two: its text as it stood. */
   readonly asItWas: string | undefined;
   /** How its values are lined up with those of its neighbours. */
   readonly column: 'head' | 'verb' | undefined;
@@ -66,7 +66,7 @@ function layOut(chunk: Chunk): string {
   let depth = 0;
   let reasonAbove = false;
   for (const line of linesOf(chunk)) {
-    if (line.tokens.length === 0 && line.comment === undefined) {
+    if (line.tokens.length === 0 && line.comment === undefined && !line.broken) {
       if (rows.at(-1) !== 'blank') rows.push('blank');
       continue;
     }
@@ -101,11 +101,14 @@ function linesOf(chunk: Chunk): SourceLine[] {
     const own: Token[] = [];
     while (nextToken < tokens.length && tokens[nextToken]!.start < end) own.push(tokens[nextToken++]!);
     const comment = nextComment < comments.length && comments[nextComment]!.start < end ? comments[nextComment++] : undefined;
-    lines.push({ text: chunk.text.slice(at, end), tokens: own, comment, broken: own.some((t) => t.kind === 'bad' || t.kind === 'open-string') });
+    lines.push({ text: chunk.text.slice(at, end), tokens: own, comment, broken: beginsPage(chunk.text, at) || own.some((t) => t.kind === 'bad' || t.kind === 'open-string') });
     at = end + 1;
   }
   return lines;
 }
+
+/** A form feed ends what is open above it, so it stays. */
+const beginsPage = (text: string, at: number): boolean => text.charCodeAt(at) === 12;
 
 /** Cuts a line behind every opening brace and around every closing one. */
 function statementsOf(tokens: readonly Token[]): Token[][] {

@@ -16,6 +16,12 @@ const behaves = (text: string): void => {
   expect(format(once)).toBe(once);
 };
 
+test('a form feed at the beginning of a line stays, since it keeps two pages apart', () => {
+  expect(format('{d\n\f\n}')).toBe('{d\n\f\n}');
+  expect(format('vehicle wren {\n\fvehicle plover   {\n}\n')).toBe('vehicle wren {\n\fvehicle plover   {\n}\n');
+  behaves('{d\n\f\n}');
+});
+
 test('heads, values, comments and blank lines', () => {
   expect(
     format(`
