@@ -23,6 +23,7 @@ import type { Practice } from './practice.ts';
 import { show } from './show.ts';
 import { assessEnd, type AssessedEnd } from './splice-end.ts';
 import { overlaps, spliceStretches, type SpliceStretches } from './splice-stretches.ts';
+import { fromEnds, mayTouch, type LaidStretch, type StretchFromEnds } from './stretch-from-ends.ts';
 
 export type { Remedy };
 
@@ -31,6 +32,8 @@ export interface AssessedDamage {
   /** Finished distance from the inboard end as the piece lies now (m). */
   readonly from: Amount | undefined;
   readonly to: Amount | undefined;
+  /** The same from both ends; undefined also where the length of the piece is not known. */
+  readonly stretch: StretchFromEnds | undefined;
   readonly remedy: Remedy;
   /** Why that remedy, as a clause. */
   readonly because: string;
@@ -263,6 +266,8 @@ const placeOfDamage = (damage: AssessedDamage): string => `${damageWords(damage.
 interface Finished {
   readonly from: number | undefined;
   readonly to: number | undefined;
+  /** Length of the piece. */
+  readonly total: number | undefined;
 }
 
 /** One mark in both cases; a cut may have taken it off in one of them only. */
@@ -273,7 +278,7 @@ interface PlacedMark {
 }
 
 function marksOf(long: PieceState, short: PieceState): PlacedMark[] {
-  const finished = (state: PieceState, { from, to }: Mark): Finished => ({ from: from === undefined ? undefined : finishedAt(state, from), to: to === undefined ? undefined : finishedAt(state, to) });
+  const finished = (state: PieceState, { from, to }: Mark): Finished => ({ from: from === undefined ? undefined : finishedAt(state, from), to: to === undefined ? undefined : finishedAt(state, to), total: finishedLength(state) });
   // A stretch that a cut divided may be in one piece twice, once its parts are joined.
   const rest = new Map<BoundStatement, Mark[]>();
   for (const mark of short.marks) rest.set(mark.fact.statement, [...(rest.get(mark.fact.statement) ?? []), mark]);
@@ -285,6 +290,13 @@ function marksOf(long: PieceState, short: PieceState): PlacedMark[] {
 }
 
 const placeOf = ({ long, short }: PlacedMark, key: 'from' | 'to'): Amount | undefined => around((long ?? short)![key], (short ?? long)![key]);
+
+const isLaid = (stretch: Finished): stretch is LaidStretch => stretch.from !== undefined && stretch.to !== undefined && stretch.total !== undefined;
+
+function stretchOf(mark: PlacedMark): StretchFromEnds | undefined {
+  const [long, short] = [(mark.long ?? mark.short)!, (mark.short ?? mark.long)!];
+  return isLaid(long) && isLaid(short) ? fromEnds(long, short) : undefined;
+}
 
 /** Line between two marks, the least that it may be. */
 function gap(a: PlacedMark, b: PlacedMark): number {
@@ -304,7 +316,7 @@ function assessDamages(facts: LineFacts, marks: readonly PlacedMark[]): Assessed
     const zone = marks.filter((other) => other === mark || gap(mark, other) <= near * (1 + 1e-9)).map((m) => m.fact);
     const strands = zone.reduce((sum, f) => sum + (f.kind === 'cut' || f.kind === 'pulled' ? (f.strands ?? 1) : 0), 0);
     const { remedy, because } = remedyFor(facts, fact, strands);
-    return { fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), remedy, because, notMeasured: notWritten(fact), zone, strands, strength: strengthAt(facts, facts.base, fact, zone, strands, worn) };
+    return { fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), stretch: stretchOf(mark), remedy, because, notMeasured: notWritten(fact), zone, strands, strength: strengthAt(facts, facts.base, fact, zone, strands, worn) };
   });
 }
 
@@ -322,13 +334,13 @@ function assessHeat(facts: LineFacts, mark: PlacedMark): AssessedHeat {
 
 /** A splice with what damage in its stretch leaves of it: the shares of both count, the one on what the other leaves. */
 function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, facts: LineFacts, damages: readonly AssessedDamage[]): AssessedEnd {
-  const stretch = stretches.find((s) => s.end === end);
-  if (damages.length === 0 || (stretch === undefined && unplaced.every((u) => u.end !== end))) return end;
+  const whole = stretches.find((s) => s.end === end)?.whole;
+  if (damages.length === 0 || (whole === undefined && unplaced.every((u) => u.end !== end))) return end;
   const worn = new Map(damages.flatMap(({ zone }) => zone).map((fact) => [fact, wornShare(facts, fact)]));
   let { strength } = end;
-  for (const { fact, from, to, zone, strands } of damages) {
+  for (const { fact, stretch, zone, strands } of damages) {
     // Whatever lies nobody knows where may lie here.
-    if (stretch !== undefined && from !== undefined && to !== undefined && !(isAbove(to.high, stretch.wholeFrom.low) && isAbove(stretch.wholeTo.high, from.low))) continue;
+    if (whole !== undefined && stretch !== undefined && !mayTouch(stretch, whole)) continue;
     const left = strengthAt(facts, end.strength, fact, zone, strands, worn);
     if (!isUnknown(left) && !isUnknown(strength) && isAbove(strength.amount.low, left.amount.low)) strength = left;
   }

@@ -121,13 +121,24 @@ describe('damage in a splice', () => {
   });
 
   // The supplied splice begins 0.82 m from the end: 11/12 of 92 kN is 84.33 kN, and 90 % of that 75.9 kN.
-  test.each([['0.5 m', 75.9], ['0.81 m', 75.9], ['2 m', 82.8]])('found %s from the end it came with', (at, expected) => {
+  test.each([['0.5 m', 75.9], ['0.81 m', 75.9], ['0.82 m', 75.9], ['0.83 m', 82.8], ['2 m', 82.8]])('found %s from the end it came with', (at, expected) => {
     expect(low(piece(text(`2026-06-01 damage cut 1 strand at ${at} from outboard`)).strength)).toBe(expected);
   });
 
   test('counts in a joint', () => {
     const log = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched\n2026-06-02 damage cut 1 strand at 14.2 m from inboard';
     expect(low(piece(text(log)).body)).toBe(75.9);
+  });
+
+  // A tail of 0.72 m lies under 0.72 / 0.85 = 0.847 to 0.72 / 0.75 = 0.96 m of line, so the joint begins 15 - 0.72 - 0.847 = 13.433 to
+  // 13.32 m from either end and runs on for 1.44 m, and the line is 28.306 to 28.08 m long. 14.95 m from the one end is 13.13 to
+  // 13.356 m from the other, which may lie in it; 15 m is 13.08 to 13.306 m, which does not. 13.21 m is 14.87 m or more, within the
+  // 14.873 m to which the joint may run; 13.2 m is 14.88 m or more.
+  test.each([['13.2 m', 82.8], ['13.21 m', 75.9], ['13.32 m', 75.9], ['14.87 m', 75.9], ['14.95 m', 75.9], ['15 m', 82.8]])('at an edge of a joint, seen from either end, before and after the line was turned: %s', (at, expected) => {
+    const joined = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched';
+    for (const end of ['inboard', 'outboard']) for (const after of ['', '\n2026-06-03 reversed', '\n2026-06-03 reversed\n2026-06-04 reversed']) {
+      expect(low(piece(text(`${joined}\n2026-06-02 damage cut 1 strand at ${at} from ${end}${after}`)).body)).toBe(expected);
+    }
   });
 
   test('may lie there when nobody knows where it lies, or where the splice does', () => {
