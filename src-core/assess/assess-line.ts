@@ -10,7 +10,7 @@ import { strengthOfWorstPlace, worstPlace, type StrengthOfPlace } from '../mecha
 import { quantityOf, type BoundBlock, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import { replayLogbook, replayRepair } from '../model/line-history.ts';
-import { finishedAt, finishedLength, type DamageFact, type LineState, type LogEntry, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
+import { finishedAt, finishedLength, type DamageFact, type EndFacts, type Joint, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
 import { derivedFrom } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { damagePlace } from './damage-place.ts';
@@ -76,7 +76,7 @@ export interface AssessedPiece {
   readonly strength: Value;
   readonly weakest: StrengthOfPlace | undefined;
   readonly retired: LogEntry | undefined;
-  /** An entry that could not be read may say more: what holds without it is not judged. */
+  /** An entry that could not be read may say more, or a joint may be here and be less: what holds without it is not judged. */
   readonly incomplete: Cause | undefined;
 }
 
@@ -208,15 +208,16 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   const damages = assessDamages(line, marks.filter(({ fact }) => fact.kind !== 'heated'));
   const heats = marks.filter(({ fact }) => fact.kind === 'heated').map((mark) => assessHeat(line, mark));
   const spoiled = [long.lost, short.lost].filter((lost) => lost?.reported === true);
+  const held = jointsOf(long, short);
   // A splice that cannot be made leaves no end that anything could be said about.
   const unspoiled = (end: AssessedEnd): AssessedEnd => {
     const lost = spoiled.find((l) => l!.place.chunk === end.facts.place.chunk && l!.place.start === end.facts.place.start);
     return lost === undefined ? end : { ...end, strength: unknown(causeOfLost(lost, `ends of ${long.name}`)) };
   };
   const sound = {
-    inboard: unspoiled(assessEnd('inboard', long.inboard, line, long.name)),
-    outboard: unspoiled(assessEnd('outboard', long.outboard, line, long.name)),
-    joints: [...long.joints, ...short.joints.filter((joint) => long.joints.every((other) => other.end.statement !== joint.end.statement))].map((joint) => assessEnd('joint', joint.end, line, long.name)),
+    inboard: unspoiled(assessEnd('inboard', inEither(long.inboard, short.inboard), line, long.name)),
+    outboard: unspoiled(assessEnd('outboard', inEither(long.outboard, short.outboard), line, long.name)),
+    joints: held.map(({ joint, twin }) => ({ ...assessEnd('joint', inEither(joint.end, twin?.end), line, long.name), isInDoubt: isInDoubt({ joint, twin }) })),
   };
   const { long: longest, short: shortest } = scenarios(line.practice);
   const laid = spliceStretches({ state: long, scenario: longest }, { state: short, scenario: shortest }, [sound.inboard, ...sound.joints, sound.outboard], line);
@@ -236,7 +237,9 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   const whole: [StrengthOfPlace, ...StrengthOfPlace[]] = [...bodyPlaces, { name: 'outboard end', strength: outboard.strength }];
   // An inboard end made to be loaded counts too; a lug or a bare end lies under the kept wraps.
   if (inboard.buried !== undefined || inboard.facts.form === 'knot') whole.push({ name: 'inboard end', strength: inboard.strength });
-  const incomplete = long.incomplete ?? short.incomplete;
+  const unsure = held.find(isInDoubt);
+  // Such a joint may be less than it says: what holds with it is not judged.
+  const incomplete = long.incomplete ?? short.incomplete ?? (unsure === undefined ? undefined : (unsure.joint.doubt ?? unsure.twin?.doubt ?? whetherHere(unsure.joint, long.name)));
   return {
     name: long.name,
     named: long.named,
@@ -257,6 +260,24 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
     incomplete: incomplete === undefined ? undefined : causeOfLost(incomplete, `logbook of ${line.name}`),
   };
 }
+
+/** A joint of a piece, and the same as the other way left it; undefined where that way cut it off. */
+interface HeldJoint {
+  readonly joint: Joint;
+  readonly twin: Joint | undefined;
+}
+
+const isInDoubt = ({ joint, twin }: HeldJoint): boolean => twin === undefined || joint.doubt !== undefined || twin.doubt !== undefined;
+
+function jointsOf(long: PieceState, short: PieceState): HeldJoint[] {
+  const twinIn = (state: PieceState, { end: { statement } }: Joint): Joint | undefined => state.joints.find((j) => j.end.statement === statement);
+  return [...long.joints.map((joint) => ({ joint, twin: twinIn(short, joint) })), ...short.joints.flatMap((joint) => (twinIn(long, joint) === undefined ? [{ joint, twin: undefined }] : []))];
+}
+
+const whetherHere = (joint: Joint, name: string): Lost => ({ says: `whether the joint in \`${name}\` lies in it is not known`, help: 'measure where it lies, and write a line of its own for each piece', place: joint.end.place, reported: false });
+
+/** An end that a cut went through in one of the two cases may not be whole. */
+const inEither = (end: EndFacts, other: EndFacts | undefined): EndFacts => (end.cutThrough !== undefined || other?.cutThrough === undefined || other.place !== end.place ? end : { ...end, cutThrough: other.cutThrough });
 
 const around = (a: number | undefined, b: number | undefined): Amount | undefined => (a === undefined || b === undefined ? undefined : between(a, b));
 

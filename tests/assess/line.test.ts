@@ -168,6 +168,63 @@ describe('a joint of a line whose length is not known', () => {
   });
 });
 
+describe('a cut beside a joint that lies nobody knows where', () => {
+  const joined = '2026-06-01 cut at 5 m from outboard keep tail\n2026-06-03 join main to tail bury 20 d taper 10 d stitched';
+  const cut = `${joined}\n2026-06-04 cut at 8 m from inboard keep rest`;
+  const made = (log: string, length = ''): string => text(log, { length, more: 'inboard lug' });
+  const notJudged = (rig: string): string[] => projectOf(rig).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.flatMap((b) => b.notJudged).map((n) => n.cause.says);
+  // 92 kN * 0.9 * 20/72 * (1 - 0.087 * 11/21) = 21.95 kN, as in the joint above.
+  test('leaves no piece stronger than the joint, and what holds with it not judged', () => {
+    for (const name of ['main', 'rest']) {
+      const left = piece(made(cut), name);
+      expect(low(left.body)).toBeCloseTo(21.95, 2);
+      expect(left.incomplete?.says).toBe('on which side of the cut of 2026-06-04 the joint in `main` lies is not known');
+    }
+    const winch = '\nwinch bow-winch {\n  rated 5 kN\n  carries main\n}\n';
+    expect(notJudged(made(cut) + winch)).toContain('on which side of the cut of 2026-06-04 the joint in `main` lies is not known');
+    expect(notJudged(made(cut, 'length 30 m') + winch)).not.toContain('on which side of the cut of 2026-06-04 the joint in `main` lies is not known');
+  });
+  test('is said of either piece as what may be', () => {
+    expect(findingsIn(made(cut)).filter((f) => f.code === 'bury-too-short').map((f) => f.message)).toEqual(['main', 'rest'].map((name) => `bury of the joint that may be in \`${name}\` is 20 d, below the 72 d for HMPE hollow braid`));
+    expect(findingsIn(made(cut, 'length 30 m')).filter((f) => f.code === 'bury-too-short').map((f) => f.message)).toEqual(['bury of the joint in `rest` is 20 d, below the 72 d for HMPE hollow braid']);
+  });
+});
+
+describe('a cut that goes through a splice by one of the two ways it may have come out', () => {
+  const joined = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched\n';
+  const lost = 'what a cut through the splice of the joint in `tail` left of it is not known';
+  // The joint begins 13.433 to 13.32 m from inboard, and ends 1.44 m farther on.
+  test.each([['13.3 m', 82.8], ['13.4 m', lost], ['13.5 m', lost]])('leaves nobody knows what, as one right through it does: %s', (at, expected) => {
+    expect(low(piece(text(`${joined}2026-06-03 cut at ${at} from inboard keep tail`), 'tail').body)).toBe(expected);
+  });
+  test.each([['14.7 m', 'main'], ['14.8 m', 'main'], ['14.9 m', undefined]])('and at its other edge: %s', (at, where) => {
+    const left = piece(text(`${joined}2026-06-03 cut at ${at} from inboard keep tail`));
+    expect(low(left.body)).toBe(where === undefined ? 82.8 : lost.replace('tail', where));
+  });
+  // The eye has 12 to 40 d around it, so that its tail ends 60 to 200 mm and 720 mm from the bearing point.
+  test.each([['0.77 m', 'what a cut through the splice of the outboard end of `rest` left of it is not known'], ['0.85 m', 'what a cut through the splice of the outboard end of `rest` left of it is not known'], ['0.93 m', 82.8]])('of an eye whose size is not written, %s from its end', (at, expected) => {
+    expect(low(piece(text(`2026-06-03 cut at ${at} from outboard keep rest`, { ends: 'outboard eye thimble tube bury 72 d taper 24 d stitched' }), 'rest').outboard.strength)).toBe(expected);
+  });
+  // A splice of 5 d is 0.1 m long. The one of 72 d inboard of it takes 0.72 m twice and shortens two covers by 0.127 to 0.24 m each: the
+  // short one runs from 18.197 to 18.297 m or from 17.963 to 18.063 m from inboard.
+  test('or between the two, which leaves it in doubt', () => {
+    const short = '2026-06-01 cut at 20 m from inboard keep tail\n2026-06-01 join main to tail bury 5 d taper 2 d stitched\n2026-06-02 cut at 8 m from inboard keep rest\n2026-06-02 join main to rest bury 72 d taper 24 d stitched\n';
+    const left = (at: string, name: string) => {
+      const { joints, incomplete } = piece(text(`${short}2026-06-03 cut at ${at} from inboard keep end`), name);
+      return [joints.map((j) => [low(j.strength), j.isInDoubt]), incomplete?.says];
+    };
+    // 92 kN * 0.9 * 5/72 * (1 - 0.087 * 19/21) = 5.297 kN of the short one, 82.8 kN of the other.
+    const [one, other] = [[5.297, false], [82.8, false]];
+    const through = (name: string) => `what a cut through the splice of the joint in \`${name}\` left of it is not known`;
+    expect(left('17.9 m', 'end')).toEqual([[one], undefined]);
+    expect(left('18 m', 'end')[0]).toEqual([[through('end'), false]]);
+    expect(left('18.13 m', 'end')).toEqual([[[5.297, true]], 'whether the joint in `end` lies in it is not known']);
+    expect(left('18.13 m', 'main')).toEqual([[other, [5.297, true]], 'whether the joint in `main` lies in it is not known']);
+    expect(left('18.25 m', 'main')[0]).toEqual([other, [through('main'), false]]);
+    expect(left('18.4 m', 'main')).toEqual([[other, one], undefined]);
+  });
+});
+
 test('an inboard splice that cannot be made holds nobody knows what', () => {
   const log = `2026-06-01 cut at 1.5 m from inboard\n2026-06-01 splice inboard ${eye} stitched`;
   expect(low(piece(text(log)).inboard.strength)).toBe('`main` is too short for its splice');
