@@ -319,13 +319,16 @@ function stretchOf(mark: PlacedMark): StretchFromEnds | undefined {
   return isLaid(long) && isLaid(short) ? fromEnds(long, short) : undefined;
 }
 
-/** Line between two marks, the least that it may be. */
+/** Line between two marks, the least that it may be: none where the one is ahead in one case and behind in the other. */
 function gap(a: PlacedMark, b: PlacedMark): number {
-  const inCase = (x: Finished | undefined, y: Finished | undefined): number => {
-    if (x === undefined || y === undefined) return Infinity;
-    return x.from === undefined || x.to === undefined || y.from === undefined || y.to === undefined ? 0 : Math.max(0, Math.max(x.from, y.from) - Math.min(x.to, y.to));
-  };
-  return Math.min(inCase(a.long, b.long), inCase(a.short, b.short));
+  let [ahead, behind] = [Infinity, Infinity];
+  for (const [x, y] of [[a.long, b.long], [a.short, b.short]] as const) {
+    if (x === undefined || y === undefined) continue;
+    if (x.from === undefined || x.to === undefined || y.from === undefined || y.to === undefined) return 0;
+    ahead = Math.min(ahead, y.from - x.to);
+    behind = Math.min(behind, x.from - y.to);
+  }
+  return Math.max(0, ahead, behind);
 }
 
 function assessDamages(facts: LineFacts, marks: readonly PlacedMark[]): AssessedDamage[] {
