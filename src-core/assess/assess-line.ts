@@ -10,7 +10,7 @@ import { strengthOfWorstPlace, worstPlace, type StrengthOfPlace } from '../mecha
 import { quantityOf, type BoundBlock, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import { replayLogbook, replayRepair } from '../model/line-history.ts';
-import { finishedAt, finishedLength, type DamageFact, type LineState, type LogEntry, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
+import { finishedAt, finishedLength, type DamageFact, type EndFacts, type Joint, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
 import { derivedFrom } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { damagePlace } from './damage-place.ts';
@@ -23,6 +23,7 @@ import type { Practice } from './practice.ts';
 import { show } from './show.ts';
 import { assessEnd, type AssessedEnd } from './splice-end.ts';
 import { overlaps, spliceStretches, type SpliceStretches } from './splice-stretches.ts';
+import { fromEnds, mayTouch, type LaidStretch, type StretchFromEnds } from './stretch-from-ends.ts';
 
 export type { Remedy };
 
@@ -31,6 +32,8 @@ export interface AssessedDamage {
   /** Finished distance from the inboard end as the piece lies now (m). */
   readonly from: Amount | undefined;
   readonly to: Amount | undefined;
+  /** The same from both ends; undefined also where the length of the piece is not known. */
+  readonly stretch: StretchFromEnds | undefined;
   readonly remedy: Remedy;
   /** Why that remedy, as a clause. */
   readonly because: string;
@@ -73,7 +76,7 @@ export interface AssessedPiece {
   readonly strength: Value;
   readonly weakest: StrengthOfPlace | undefined;
   readonly retired: LogEntry | undefined;
-  /** An entry that could not be read may say more: what holds without it is not judged. */
+  /** An entry that could not be read may say more, or a joint may be here and be less: what holds without it is not judged. */
   readonly incomplete: Cause | undefined;
 }
 
@@ -205,15 +208,16 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   const damages = assessDamages(line, marks.filter(({ fact }) => fact.kind !== 'heated'));
   const heats = marks.filter(({ fact }) => fact.kind === 'heated').map((mark) => assessHeat(line, mark));
   const spoiled = [long.lost, short.lost].filter((lost) => lost?.reported === true);
+  const held = jointsOf(long, short);
   // A splice that cannot be made leaves no end that anything could be said about.
   const unspoiled = (end: AssessedEnd): AssessedEnd => {
     const lost = spoiled.find((l) => l!.place.chunk === end.facts.place.chunk && l!.place.start === end.facts.place.start);
     return lost === undefined ? end : { ...end, strength: unknown(causeOfLost(lost, `ends of ${long.name}`)) };
   };
   const sound = {
-    inboard: unspoiled(assessEnd('inboard', long.inboard, line, long.name)),
-    outboard: unspoiled(assessEnd('outboard', long.outboard, line, long.name)),
-    joints: [...long.joints, ...short.joints.filter((joint) => long.joints.every((other) => other.end.statement !== joint.end.statement))].map((joint) => assessEnd('joint', joint.end, line, long.name)),
+    inboard: unspoiled(assessEnd('inboard', inEither(long.inboard, short.inboard), line, long.name)),
+    outboard: unspoiled(assessEnd('outboard', inEither(long.outboard, short.outboard), line, long.name)),
+    joints: held.map(({ joint, twin }) => ({ ...assessEnd('joint', inEither(joint.end, twin?.end), line, long.name), isInDoubt: isInDoubt({ joint, twin }) })),
   };
   const { long: longest, short: shortest } = scenarios(line.practice);
   const laid = spliceStretches({ state: long, scenario: longest }, { state: short, scenario: shortest }, [sound.inboard, ...sound.joints, sound.outboard], line);
@@ -233,7 +237,9 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   const whole: [StrengthOfPlace, ...StrengthOfPlace[]] = [...bodyPlaces, { name: 'outboard end', strength: outboard.strength }];
   // An inboard end made to be loaded counts too; a lug or a bare end lies under the kept wraps.
   if (inboard.buried !== undefined || inboard.facts.form === 'knot') whole.push({ name: 'inboard end', strength: inboard.strength });
-  const incomplete = long.incomplete ?? short.incomplete;
+  const unsure = held.find(isInDoubt);
+  // Such a joint may be less than it says: what holds with it is not judged.
+  const incomplete = long.incomplete ?? short.incomplete ?? (unsure === undefined ? undefined : (unsure.joint.doubt ?? unsure.twin?.doubt ?? whetherHere(unsure.joint, long.name)));
   return {
     name: long.name,
     named: long.named,
@@ -255,6 +261,24 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   };
 }
 
+/** A joint of a piece, and the same as the other way left it; undefined where that way cut it off. */
+interface HeldJoint {
+  readonly joint: Joint;
+  readonly twin: Joint | undefined;
+}
+
+const isInDoubt = ({ joint, twin }: HeldJoint): boolean => twin === undefined || joint.doubt !== undefined || twin.doubt !== undefined;
+
+function jointsOf(long: PieceState, short: PieceState): HeldJoint[] {
+  const twinIn = (state: PieceState, { end: { statement } }: Joint): Joint | undefined => state.joints.find((j) => j.end.statement === statement);
+  return [...long.joints.map((joint) => ({ joint, twin: twinIn(short, joint) })), ...short.joints.flatMap((joint) => (twinIn(long, joint) === undefined ? [{ joint, twin: undefined }] : []))];
+}
+
+const whetherHere = (joint: Joint, name: string): Lost => ({ says: `whether the joint in \`${name}\` lies in it is not known`, help: 'measure where it lies, and write a line of its own for each piece', place: joint.end.place, reported: false });
+
+/** An end that a cut went through in one of the two cases may not be whole. */
+const inEither = (end: EndFacts, other: EndFacts | undefined): EndFacts => (end.cutThrough !== undefined || other?.cutThrough === undefined || other.place !== end.place ? end : { ...end, cutThrough: other.cutThrough });
+
 const around = (a: number | undefined, b: number | undefined): Amount | undefined => (a === undefined || b === undefined ? undefined : between(a, b));
 
 const placeOfDamage = (damage: AssessedDamage): string => `${damageWords(damage.fact)} at ${damagePlace(damage)}`;
@@ -263,6 +287,8 @@ const placeOfDamage = (damage: AssessedDamage): string => `${damageWords(damage.
 interface Finished {
   readonly from: number | undefined;
   readonly to: number | undefined;
+  /** Length of the piece. */
+  readonly total: number | undefined;
 }
 
 /** One mark in both cases; a cut may have taken it off in one of them only. */
@@ -273,7 +299,7 @@ interface PlacedMark {
 }
 
 function marksOf(long: PieceState, short: PieceState): PlacedMark[] {
-  const finished = (state: PieceState, { from, to }: Mark): Finished => ({ from: from === undefined ? undefined : finishedAt(state, from), to: to === undefined ? undefined : finishedAt(state, to) });
+  const finished = (state: PieceState, { from, to }: Mark): Finished => ({ from: from === undefined ? undefined : finishedAt(state, from), to: to === undefined ? undefined : finishedAt(state, to), total: finishedLength(state) });
   // A stretch that a cut divided may be in one piece twice, once its parts are joined.
   const rest = new Map<BoundStatement, Mark[]>();
   for (const mark of short.marks) rest.set(mark.fact.statement, [...(rest.get(mark.fact.statement) ?? []), mark]);
@@ -286,13 +312,23 @@ function marksOf(long: PieceState, short: PieceState): PlacedMark[] {
 
 const placeOf = ({ long, short }: PlacedMark, key: 'from' | 'to'): Amount | undefined => around((long ?? short)![key], (short ?? long)![key]);
 
-/** Line between two marks, the least that it may be. */
+const isLaid = (stretch: Finished): stretch is LaidStretch => stretch.from !== undefined && stretch.to !== undefined && stretch.total !== undefined;
+
+function stretchOf(mark: PlacedMark): StretchFromEnds | undefined {
+  const [long, short] = [(mark.long ?? mark.short)!, (mark.short ?? mark.long)!];
+  return isLaid(long) && isLaid(short) ? fromEnds(long, short) : undefined;
+}
+
+/** Line between two marks, the least that it may be: none where the one is ahead in one case and behind in the other. */
 function gap(a: PlacedMark, b: PlacedMark): number {
-  const inCase = (x: Finished | undefined, y: Finished | undefined): number => {
-    if (x === undefined || y === undefined) return Infinity;
-    return x.from === undefined || x.to === undefined || y.from === undefined || y.to === undefined ? 0 : Math.max(0, Math.max(x.from, y.from) - Math.min(x.to, y.to));
-  };
-  return Math.min(inCase(a.long, b.long), inCase(a.short, b.short));
+  let [ahead, behind] = [Infinity, Infinity];
+  for (const [x, y] of [[a.long, b.long], [a.short, b.short]] as const) {
+    if (x === undefined || y === undefined) continue;
+    if (x.from === undefined || x.to === undefined || y.from === undefined || y.to === undefined) return 0;
+    ahead = Math.min(ahead, y.from - x.to);
+    behind = Math.min(behind, x.from - y.to);
+  }
+  return Math.max(0, ahead, behind);
 }
 
 function assessDamages(facts: LineFacts, marks: readonly PlacedMark[]): AssessedDamage[] {
@@ -304,7 +340,7 @@ function assessDamages(facts: LineFacts, marks: readonly PlacedMark[]): Assessed
     const zone = marks.filter((other) => other === mark || gap(mark, other) <= near * (1 + 1e-9)).map((m) => m.fact);
     const strands = zone.reduce((sum, f) => sum + (f.kind === 'cut' || f.kind === 'pulled' ? (f.strands ?? 1) : 0), 0);
     const { remedy, because } = remedyFor(facts, fact, strands);
-    return { fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), remedy, because, notMeasured: notWritten(fact), zone, strands, strength: strengthAt(facts, facts.base, fact, zone, strands, worn) };
+    return { fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), stretch: stretchOf(mark), remedy, because, notMeasured: notWritten(fact), zone, strands, strength: strengthAt(facts, facts.base, fact, zone, strands, worn) };
   });
 }
 
@@ -322,13 +358,13 @@ function assessHeat(facts: LineFacts, mark: PlacedMark): AssessedHeat {
 
 /** A splice with what damage in its stretch leaves of it: the shares of both count, the one on what the other leaves. */
 function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, facts: LineFacts, damages: readonly AssessedDamage[]): AssessedEnd {
-  const stretch = stretches.find((s) => s.end === end);
-  if (damages.length === 0 || (stretch === undefined && unplaced.every((u) => u.end !== end))) return end;
+  const whole = stretches.find((s) => s.end === end)?.whole;
+  if (damages.length === 0 || (whole === undefined && unplaced.every((u) => u.end !== end))) return end;
   const worn = new Map(damages.flatMap(({ zone }) => zone).map((fact) => [fact, wornShare(facts, fact)]));
   let { strength } = end;
-  for (const { fact, from, to, zone, strands } of damages) {
+  for (const { fact, stretch, zone, strands } of damages) {
     // Whatever lies nobody knows where may lie here.
-    if (stretch !== undefined && from !== undefined && to !== undefined && !(isAbove(to.high, stretch.wholeFrom.low) && isAbove(stretch.wholeTo.high, from.low))) continue;
+    if (whole !== undefined && stretch !== undefined && !mayTouch(stretch, whole)) continue;
     const left = strengthAt(facts, end.strength, fact, zone, strands, worn);
     if (!isUnknown(left) && !isUnknown(strength) && isAbove(strength.amount.low, left.amount.low)) strength = left;
   }

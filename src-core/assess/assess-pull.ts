@@ -16,7 +16,7 @@ import { maybeFact, missingFact, statementOf, writtenValue } from './facts.ts';
 import { loadedBy, type Loaded } from './pull-loads.ts';
 import { reachOf, type PullReach } from './pull-reach.ts';
 import { resistanceOf, type PullResistance } from './pull-resistance.ts';
-import { efficiencyOf, holderOf, riggingOf, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
+import { efficiencyOf, holderOf, holdersOf, riggingOf, vehicleOfAnchor, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
 import { allLinks, runFromGear, runFromLine, type Run } from './pull-run.ts';
 import { standOffOf } from './pull-stand-off.ts';
 
@@ -71,7 +71,7 @@ export function assessPull(block: BoundBlock, assessing: Assessing): AssessedPul
   const run = chain === undefined ? undefined : runFromLine(chain, lineName);
   const resistance = resistanceOf(block, assessing);
   const endPlace = through?.place ?? statementOf(block, 'back-to')?.place ?? block.namePlace;
-  const { end, cause: endCause } = endOf(block, through, chain, run, assessing);
+  const { end, ends, cause: endCause } = endOf(block, through, chain, run, lineName, assessing);
   // A chain that closes on itself is said at the chain.
   const closed: Cause | undefined = run?.closedAt === undefined ? undefined : { key: `chain of ${name}`, says: 'its chain closes on itself', help: 'correct it', place: endPlace, reported: true };
   const rigging = riggingOf({
@@ -82,6 +82,7 @@ export function assessPull(block: BoundBlock, assessing: Assessing): AssessedPul
     loadVehicle: resistance.vehicleName,
     blocks: block.statements.flatMap((statement) => blockOf(statement, chain, assessing)),
     end,
+    ends,
     endPlace,
     endCause: endCause ?? closed,
   });
@@ -125,17 +126,30 @@ function winchOf(block: BoundBlock, chain: AssessedChain | undefined, assessing:
   return { winch: winchAfter(found.block, chain?.repair, assessing), cause: undefined };
 }
 
-function endOf(block: BoundBlock, through: { readonly name: string; readonly place: Place } | undefined, chain: AssessedChain | undefined, run: Run | undefined, assessing: Assessing): { end: Holder | undefined; cause: Cause | undefined } {
-  if (through !== undefined && chain === undefined) return { end: undefined, cause: { key: `name ${through.name}`, says: `\`${through.name}\` is not known`, help: 'declare it as a `chain`', place: through.place, reported: true } };
+interface LineEnd {
+  readonly end: Holder | undefined;
+  /** All that is written to hold it. */
+  readonly ends: readonly Holder[];
+  readonly cause: Cause | undefined;
+}
+
+const isHolder = (holder: Holder | undefined): holder is Holder => holder !== undefined;
+
+function endOf(block: BoundBlock, through: { readonly name: string; readonly place: Place } | undefined, chain: AssessedChain | undefined, run: Run | undefined, line: string | undefined, assessing: Assessing): LineEnd {
+  const nothing = (cause: Cause | undefined): LineEnd => ({ end: undefined, ends: [], cause });
+  if (through !== undefined && chain === undefined) return nothing({ key: `name ${through.name}`, says: `\`${through.name}\` is not known`, help: 'declare it as a `chain`', place: through.place, reported: true });
   const odd = run === undefined ? undefined : allLinks(run).find((link) => link.sort === 'other' && isUnknown(link.workingLimit) && link.workingLimit.unknown.reported === true);
-  if (odd !== undefined && isUnknown(odd.workingLimit)) return { end: undefined, cause: odd.workingLimit.unknown };
-  if (chain !== undefined && [...chain.block.statements].some((s) => s.broken.has('route'))) return { end: undefined, cause: { key: `route of ${chain.name}`, says: `a route of \`${chain.name}\` cannot be read`, help: 'correct it', place: chain.block.namePlace, reported: true } };
-  const fromRun = holderOf(run) ?? holderOf(run?.legs.find((leg) => leg.holder !== undefined));
-  if (fromRun !== undefined) return { end: fromRun, cause: undefined };
+  if (odd !== undefined && isUnknown(odd.workingLimit)) return nothing(odd.workingLimit.unknown);
+  if (chain !== undefined && [...chain.block.statements].some((s) => s.broken.has('route'))) return nothing({ key: `route of ${chain.name}`, says: `a route of \`${chain.name}\` cannot be read`, help: 'correct it', place: chain.block.namePlace, reported: true });
+  const fromRun = holdersOf(run).filter(isHolder);
   const back = statementOf(block, 'back-to');
-  if (block.brokenHeads.has('back-to') || (back !== undefined && back.broken.size > 0)) return { end: undefined, cause: { ...missingFact(block, 'back-to'), reported: true } };
   const named = back === undefined ? undefined : nameOf(back.values, 'target');
-  return named === undefined ? { end: undefined, cause: undefined } : namedHolder(named, assessing);
+  const written = named === undefined ? undefined : namedHolder(named, assessing);
+  // A chain that does not begin with the line says less about its end than `back-to` does.
+  const isOfLine = run?.links.some((link) => link.piece !== undefined && link.piece.name === line) === true;
+  if (fromRun.length > 0) return { end: fromRun[0], ends: isOfLine && written?.end !== undefined ? [...fromRun, written.end] : fromRun, cause: undefined };
+  if (block.brokenHeads.has('back-to') || (back !== undefined && back.broken.size > 0)) return nothing({ ...missingFact(block, 'back-to'), reported: true });
+  return written === undefined ? nothing(undefined) : { ...written, ends: written.end === undefined ? [] : [written.end] };
 }
 
 /** An anchor or a vehicle by name alone: which of a vehicle's points is used is then not known. */
@@ -144,7 +158,7 @@ function namedHolder(named: { readonly name: string; readonly place: Place }, as
   if (found === undefined) return { end: undefined, cause: { key: `name ${named.name}`, says: `\`${named.name}\` is not known`, help: 'declare it', place: named.place, reported: true } };
   const isVehicle = found.kind === 'vehicle';
   const point = isVehicle ? unknown({ key: `point at ${named.name} ${named.place.start}`, says: `which recovery point of \`${named.name}\` is used is not given`, help: `end a route of the chain at it, such as \`${named.name} bow\``, place: named.place }) : undefined;
-  return { end: { name: named.name, called: named.name, sort: isVehicle ? 'vehicle' : 'anchor', place: named.place, block: found.block, point }, cause: undefined };
+  return { end: { name: named.name, called: named.name, sort: isVehicle ? 'vehicle' : 'anchor', place: named.place, block: found.block, vehicle: isVehicle ? named.name : vehicleOfAnchor(found.block), point }, cause: undefined };
 }
 
 function blockOf(statement: BoundBlock['statements'][number], chain: AssessedChain | undefined, assessing: Assessing): Omit<PullBlock, 'angle' | 'doubles'>[] {
@@ -156,8 +170,10 @@ function blockOf(statement: BoundBlock['statements'][number], chain: AssessedCha
   const on = nameOf(statement.values, 'anchor');
   const direct = on === undefined ? undefined : assessing.reader.find(on.name, ['anchor', 'vehicle']);
   const run = chain === undefined ? undefined : (runFromGear(chain, named.name, false) ?? (on !== undefined && direct === undefined ? runFromGear(chain, on.name, true) : undefined));
-  const holder = holderOf(run) ?? (on === undefined || direct === undefined ? undefined : namedHolder(on, assessing).end);
-  return [{ statement, place: statement.place, name: named.name, block: found?.block, moves: word === 'travelling' ? 'load' : 'ground', efficiency: efficiencyOf(found?.block, named.name, named.place, assessing.practice), run, holder }];
+  const written = on === undefined || direct === undefined ? undefined : namedHolder(on, assessing).end;
+  const holder = holderOf(run) ?? written;
+  const holders = [...holdersOf(run), written].filter(isHolder);
+  return [{ statement, place: statement.place, name: named.name, block: found?.block, moves: word === 'travelling' ? 'load' : 'ground', efficiency: efficiencyOf(found?.block, named.name, named.place, assessing.practice), run, holder, holders }];
 }
 
 function energyIn(block: BoundBlock, tension: Value, lineOut: Value): Derived | undefined {

@@ -19,4 +19,4 @@ export function* allEnds(line: AssessedLine): Generator<EndOfPiece> {
   }
 }
 
-export const endName = (piece: AssessedPiece, end: AssessedEnd): string => (end.which === 'joint' ? `the joint in \`${piece.name}\`` : `\`${piece.name}\` ${end.which} eye`);
+export const endName = (piece: AssessedPiece, end: AssessedEnd): string => (end.which === 'joint' ? `the joint ${end.isInDoubt === true ? 'that may be ' : ''}in \`${piece.name}\`` : `\`${piece.name}\` ${end.which} eye`);

@@ -14,7 +14,7 @@ import type { AssessedVehicle } from './assess-vehicle.ts';
 import type { AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { missingFact, statementOf, writtenValue } from './facts.ts';
-import { holderOf, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
+import { holderOf, holdersOf, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
 import { allLinks, type Run } from './pull-run.ts';
 
 export type LoadedSort = 'line' | 'link' | 'block' | 'point' | 'anchor';
@@ -149,8 +149,9 @@ class Loading {
   }
 
   /** A load on a holder: on its recovery point, and on what stands there unless that is `counted` already. */
-  #hold(holder: Holder | undefined, place: Place, one: OneLoad, onGround: boolean, doubt?: Cause): void {
-    if (holder === undefined) return;
+  #hold(written: Holder | undefined, place: Place, one: OneLoad, onGround: boolean, doubt?: Cause): void {
+    if (written === undefined) return;
+    const holder = this.#asItMoves(written);
     if (holder.sort === 'vehicle') {
       const known = this.#points.get(holder.called);
       if (known !== undefined) {
@@ -167,14 +168,17 @@ class Loading {
   }
 
   #ground(holder: Holder, place: Place, one: OneLoad, doubt: Cause | undefined): void {
+    // A vehicle that moves with the load holds nothing.
+    if (this.#moves(holder)) return;
     if (holder.sort === 'vehicle') {
-      // A vehicle that moves with the load holds nothing; one that stands is an anchor, braked.
-      if (holder.block === undefined || this.#moves(holder.name)) return;
+      // One that stands is an anchor, braked.
+      if (holder.block === undefined) return;
       return this.#vehicle(this.#assessing.vehicle(holder.block), one, place, holder.place, doubt);
     }
     const anchor = holder.block === undefined ? undefined : this.#assessing.anchor(holder.block);
+    const unnamed = anchor?.form === 'vehicle' && holder.vehicle === undefined ? whichVehicle(anchor) : undefined;
     const limit = anchor?.holding ?? unknown({ key: `name ${holder.name}`, says: `\`${holder.name}\` is not known`, help: 'declare it', place: holder.place, reported: true });
-    this.#stand(this.#groundName(holder), holder.name, one, doubt, (load) => ({ ...nothingOf, sort: 'anchor', name: holder.name, place, own: holder.place, load, limit, limitSays: anchor === undefined || anchor.holdingFrom === 'written' ? undefined : anchor.holdingFrom, anchor, vehicle: anchor?.vehicle }));
+    this.#stand(this.#groundName(holder), holder.name, one, doubt ?? unnamed, (load) => ({ ...nothingOf, sort: 'anchor', name: holder.name, place, own: holder.place, load, limit, limitSays: anchor === undefined || anchor.holdingFrom === 'written' ? undefined : anchor.holdingFrom, anchor, vehicle: anchor?.vehicle }));
   }
 
   #vehicle(vehicle: AssessedVehicle, one: OneLoad, place: Place, own: Place, doubt: Cause | undefined): void {
@@ -200,8 +204,17 @@ class Loading {
     return vehicle === undefined ? `anchor ${holder.name}` : `vehicle ${vehicle.name}`;
   }
 
-  #moves(vehicle: string): boolean {
+  /** An anchor that moves is a vehicle like any other: the line is fast to a point of it, and which one nobody wrote. */
+  #asItMoves(holder: Holder): Holder {
+    const { vehicle: name } = holder;
+    if (holder.sort === 'vehicle' || name === undefined || !this.#moves(holder)) return holder;
+    const point = unknown({ key: `point of ${holder.name}`, says: `which recovery point of \`${name}\` is used is not given`, help: `end the route at it, such as \`${name} bow\``, place: holder.place });
+    return { ...holder, sort: 'vehicle', name, block: this.#assessing.reader.find(name, ['vehicle'])?.block, point };
+  }
+
+  #moves({ vehicle }: Holder): boolean {
     const { winch, rigging, loadVehicle } = this.#input;
+    if (vehicle === undefined) return false;
     return vehicle === loadVehicle || (rigging.winchMoves && winch !== undefined && vehicle === nameOf(winch.block.header, 'vehicle')?.name);
   }
 
@@ -236,7 +249,8 @@ function hypotenuse(x: Amount, y: Amount): Amount {
   return { low: Math.hypot(least(x), least(y)), high: Math.hypot(most(x), most(y)) };
 }
 
-const holdersOf = (run: Run): (Holder | undefined)[] => (run.legs.length === 0 ? [holderOf(run)] : run.legs.flatMap(holdersOf));
+/** A vehicle that nobody named may be the one that is pulled, whatever it was proved to hold. */
+const whichVehicle = ({ name, block }: AssessedAnchor): Cause => ({ ...missingFact(block, 'vehicle'), says: `which vehicle stands as \`${name}\` is not given`, help: 'add `vehicle`, so that it can be told from the one that is pulled' });
 
 /** Working limit of a piece that no link of a chain speaks of. */
 function limitOfLine(line: AssessedPiece, assessing: Assessing): Value {

@@ -19,6 +19,8 @@ export interface Holder {
   readonly sort: 'anchor' | 'vehicle';
   readonly place: Place;
   readonly block: BoundBlock | undefined;
+  /** The vehicle that it is, or that stands as this anchor. */
+  readonly vehicle: string | undefined;
   /** Working limit of the recovery point that is used. */
   readonly point: Value | undefined;
 }
@@ -36,6 +38,8 @@ export interface PullBlock {
   readonly doubles: boolean;
   readonly run: Run | undefined;
   readonly holder: Holder | undefined;
+  /** All that is written to hold it: where its route and the legs of that end, and what the pull names behind `on`. */
+  readonly holders: readonly Holder[];
 }
 
 export interface PullPart {
@@ -57,6 +61,8 @@ export interface RiggingInput {
   readonly loadVehicle: string | undefined;
   readonly blocks: readonly Omit<PullBlock, 'angle' | 'doubles'>[];
   readonly end: Holder | undefined;
+  /** All that is written to hold the line's end: the legs of a bridle each. */
+  readonly ends: readonly Holder[];
   readonly endPlace: Place;
   /** Why nothing can be said about the end: a problem stands elsewhere already. */
   readonly endCause: Cause | undefined;
@@ -100,14 +106,14 @@ function sharePassed(losses: readonly Given[], name: string): Value {
   return asGiven({ calculation: 'share-past-sheave', means: `share of the tension that passes \`${name}\``, symbol: 'e', kind: 'share', amount, formula: losses.length === 1 ? 'e = 1 − l' : 'e = 1 − l_1 to 1 − l_2', inputs, sources: [sources.statics], assumptions: [], notes: [] });
 }
 
-/** Whether something moves with the load. */
-const moves = (name: string | undefined, input: RiggingInput, winchMoves: boolean): boolean => name !== undefined && (name === input.loadVehicle || (winchMoves && name === input.winchVehicle));
+/** Whether a holder moves with the load: a vehicle does under any name that the file has for it. */
+const moves = ({ vehicle }: Holder, input: RiggingInput, winchMoves: boolean): boolean => vehicle !== undefined && (vehicle === input.loadVehicle || (winchMoves && vehicle === input.winchVehicle));
 
 export function riggingOf(input: RiggingInput): PullRigging {
   const travelling = input.blocks.some((b) => b.moves === 'load');
-  const endIsLoad = input.end !== undefined ? input.end.name === input.loadVehicle && input.loadVehicle !== input.winchVehicle : input.loadVehicle === undefined;
+  const endIsLoad = input.end !== undefined ? input.end.vehicle !== undefined && input.end.vehicle === input.loadVehicle && input.loadVehicle !== input.winchVehicle : input.loadVehicle === undefined;
   const winchMoves = input.winchVehicle !== undefined && input.loadVehicle !== undefined ? input.winchVehicle === input.loadVehicle : !travelling && !endIsLoad;
-  const endMoves = input.end === undefined ? endIsLoad : moves(input.end.name, input, winchMoves);
+  const endMoves = input.end === undefined ? endIsLoad : moves(input.end, input, winchMoves);
   const sides: ('ground' | 'load')[] = [winchMoves ? 'load' : 'ground', ...input.blocks.map((b) => b.moves), endMoves ? 'load' : 'ground'];
   const blocks = input.blocks.map((b, i): PullBlock => {
     const [before, after] = [sides[i]!, sides[i + 2]!];
@@ -162,22 +168,36 @@ function placesOf(input: RiggingInput, blocks: readonly PullBlock[], winchMoves:
   return [at(winchMoves, input.winch, input.winchVehicle), ...blocks.map((b) => at(b.moves === 'load', b.name, b.holder?.name)), at(endMoves, input.end?.name)];
 }
 
+/** A vehicle that is called an anchor: which one it is. */
+const isItself = ({ sort, vehicle }: Holder): string => (sort === 'anchor' ? `is \`${vehicle}\` and ` : '');
+
+function whichOne({ sort, name, vehicle, block }: Holder): Pick<Problem, 'related'> {
+  const statement = sort === 'anchor' && block !== undefined ? statementOf(block, 'vehicle') : undefined;
+  return statement === undefined ? {} : { related: [{ place: statement.place, message: `\`${name}\` is \`${vehicle}\`` }] };
+}
+
 function problemsBefore(input: RiggingInput, blocks: readonly PullBlock[], winchMoves: boolean, endMoves: boolean): Problem[] {
   const found: Problem[] = [];
   const name = input.block.name ?? 'pull';
   for (const b of blocks) {
-    if (b.holder === undefined) continue;
-    const holderMoves = moves(b.holder.name, input, winchMoves);
-    if (b.moves === 'load' && !holderMoves) found.push({ code: 'block-cannot-move', place: b.place, message: `\`${b.name}\` is to travel with the load, and \`${b.holder.name}\`, which holds it, stands still`, help: 'write `fixed`, or make it fast to the load' });
-    if (b.moves === 'ground' && holderMoves) found.push({ code: 'block-cannot-move', place: b.place, message: `\`${b.name}\` is to stand still, and \`${b.holder.name}\`, which holds it, moves with the load`, help: 'write `travelling`, or make it fast to an anchor' });
+    const wrong = b.holders.find((holder) => moves(holder, input, winchMoves) !== (b.moves === 'load'));
+    if (wrong === undefined) continue;
+    if (b.moves === 'load') found.push({ code: 'block-cannot-move', place: b.place, message: `\`${b.name}\` is to travel with the load, and \`${wrong.name}\`, which holds it, stands still`, help: 'write `fixed`, or make it fast to the load' });
+    else found.push({ code: 'block-cannot-move', place: b.place, message: `\`${b.name}\` is to stand still, and \`${wrong.name}\`, which holds it, ${isItself(wrong)}moves with the load`, help: 'write `travelling`, or make it fast to an anchor', ...whichOne(wrong) });
   }
   if (input.endCause !== undefined) return found;
+  const [moving, standing] = [input.ends.find((end) => moves(end, input, winchMoves)), input.ends.find((end) => !moves(end, input, winchMoves))];
+  if (moving !== undefined && standing !== undefined) {
+    found.push({ code: 'end-stands-and-moves', place: input.endPlace, message: `the far end of the line of \`${name}\` is fast to \`${standing.name}\`, which stands, and to \`${moving.name}\`, which ${isItself(moving)}moves with the load`, help: 'make it fast to the one or to the other', ...whichOne(moving) });
+    return found;
+  }
   const anchored = !winchMoves || !endMoves || blocks.some((b) => b.moves === 'ground');
   const loaded = winchMoves || endMoves || blocks.some((b) => b.moves === 'load');
   if (input.end === undefined && input.loadVehicle !== undefined) {
     if (winchMoves) found.push({ code: 'pull-without-anchor', place: input.endPlace, message: `\`${name}\` has no anchor: nothing is written that holds the far end of its line`, help: 'end its chain at an anchor, or write `back-to`' });
     else found.push({ code: 'pull-without-load', place: input.endPlace, message: `the far end of the line of \`${name}\` is fast to nothing`, help: `end its chain at \`${input.loadVehicle}\` and the recovery point that is used` });
-  } else if (!anchored) found.push({ code: 'pull-without-anchor', place: input.endPlace, message: `\`${name}\` has no anchor: everything its line touches moves with the load`, help: 'lead the line over a block at an anchor, or end its chain at one' });
+  } else if (!anchored && input.end?.sort === 'anchor') found.push({ code: 'pull-without-anchor', place: input.endPlace, message: `\`${name}\` has no anchor: \`${input.end.name}\` is \`${input.end.vehicle}\`, which moves with the load`, help: `lead the line over a block at an anchor outside \`${input.end.vehicle}\`, or end its chain at one`, ...whichOne(input.end) });
+  else if (!anchored) found.push({ code: 'pull-without-anchor', place: input.endPlace, message: `\`${name}\` has no anchor: everything its line touches moves with the load`, help: 'lead the line over a block at an anchor, or end its chain at one' });
   else if (!loaded) found.push({ code: 'pull-without-load', place: input.endPlace, message: `nothing that the line of \`${name}\` touches is fast to ${input.loadVehicle === undefined ? 'the load' : `\`${input.loadVehicle}\``}`, help: 'end its chain at the load, or hang a `travelling` block on it' });
   return found;
 }
@@ -245,5 +265,16 @@ export function holderOf(run: Run | undefined): Holder | undefined {
   const link = run?.holder;
   if (link === undefined) return undefined;
   const name = linkName(link) ?? link.name;
-  return { name, called: link.name, sort: link.sort === 'vehicle' ? 'vehicle' : 'anchor', place: link.place, block: link.declaration?.block, point: link.sort === 'vehicle' ? link.workingLimit : undefined };
+  const block = link.declaration?.block;
+  const isVehicle = link.sort === 'vehicle';
+  return { name, called: link.name, sort: isVehicle ? 'vehicle' : 'anchor', place: link.place, block, vehicle: isVehicle ? name : vehicleOfAnchor(block), point: isVehicle ? link.workingLimit : undefined };
+}
+
+/** What holds the ends of a run, each leg's; nothing for one that leads nowhere. */
+export const holdersOf = (run: Run | undefined): (Holder | undefined)[] => (run === undefined || run.legs.length === 0 ? [holderOf(run)] : run.legs.flatMap(holdersOf));
+
+/** The vehicle that stands as an anchor, by name: it need not be declared to be the one that is pulled. */
+export function vehicleOfAnchor(block: BoundBlock | undefined): string | undefined {
+  const statement = block === undefined ? undefined : statementOf(block, 'vehicle');
+  return statement === undefined ? undefined : nameOf(statement.values, 'vehicle')?.name;
 }

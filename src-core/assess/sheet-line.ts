@@ -97,7 +97,7 @@ const endWords = (end: AssessedEnd): string => {
 };
 
 function endRows(rows: SheetRows, piece: AssessedPiece, end: AssessedEnd, which: string, whole: boolean): void {
-  rows.section(end.which === 'joint' ? `${which} in ${piece.name}` : `${which} end of ${piece.name}`, `${piece.name}-${which}`);
+  rows.section(end.which === 'joint' ? `${which} ${end.isInDoubt === true ? 'that may be ' : ''}in ${piece.name}` : `${which} end of ${piece.name}`, `${piece.name}-${which}`);
   rows.words('made as', endWords(end), { id: 'form', place: end.facts.place });
   rows.add('breaking strength there', end.strength, { id: 'strength', place: end.facts.place });
   if (end.buried === undefined || !whole) return;

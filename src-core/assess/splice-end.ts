@@ -26,6 +26,8 @@ export interface AssessedEnd {
   readonly facts: EndFacts;
   /** Only ends whose tail is buried in the line have bury, taper and marks. */
   readonly buried: BuriedEnd | undefined;
+  /** A joint of which a cut does not tell whether it lies in this piece, or is whole. */
+  readonly isInDoubt?: boolean;
   /** Breaking strength of the line at this end. */
   readonly strength: Value;
 }

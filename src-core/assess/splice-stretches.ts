@@ -3,20 +3,19 @@ import { asGiven, isUnknown, unknown, type Cause, type Value } from '../mechanic
 import { finishedAt, finishedLength, lengthOf, type EndFacts, type PieceState, type Scenario } from '../model/line-state.ts';
 import { eyeLoop } from '../model/line-work.ts';
 import { derivedFrom } from '../trade/sources.ts';
-import { between, type Amount } from '../units/amount.ts';
+import { between } from '../units/amount.ts';
 import { causeOfLost } from './facts.ts';
 import type { LineFacts } from './line-facts.ts';
 import type { AssessedEnd } from './splice-end.ts';
+import { fromEnds, type StretchFromEnds } from './stretch-from-ends.ts';
 
-/** Where a splice lies on its piece, in finished distance from the inboard end (m). */
+/** Where a splice lies on its piece. */
 export interface SpliceStretch {
   readonly end: AssessedEnd;
   /** Standing part with the tail in it. */
-  readonly from: Amount;
-  readonly to: Amount;
+  readonly cover: StretchFromEnds;
   /** The same with the eye. */
-  readonly wholeFrom: Amount;
-  readonly wholeTo: Amount;
+  readonly whole: StretchFromEnds;
 }
 
 /** Plain line between two neighbouring splices; below zero where their buried tails overlap. */
@@ -38,11 +37,14 @@ interface Case {
   readonly scenario: Scenario;
 }
 
+/** A splice in one case, in finished distance from the inboard end (m). */
 interface Laid {
   readonly from: number;
   readonly to: number;
   readonly wholeFrom: number;
   readonly wholeTo: number;
+  /** Length of the piece. */
+  readonly total: number;
 }
 
 /** One end in one case. A supplied splice was measured when it was finished, so its cover is as long as its tail. */
@@ -54,15 +56,17 @@ function laidOf({ state, scenario }: Case, which: AssessedEnd['which'], facts: E
     if (own.length === 0) return undefined;
     const from = finishedAt(state, Math.min(...own.map((b) => b.from)));
     const to = finishedAt(state, Math.max(...own.map((b) => b.to)));
-    return { from, to, wholeFrom: which === 'inboard' ? 0 : from, wholeTo: which === 'outboard' ? total : to };
+    return { from, to, wholeFrom: which === 'inboard' ? 0 : from, wholeTo: which === 'outboard' ? total : to, total };
   }
   const bury = lengthOf(facts.bury, diameter_m);
   const loop = eyeLoop(facts, diameter_m, scenario);
   if (bury === undefined || loop === undefined) return undefined;
   return which === 'inboard'
-    ? { from: loop / 2, to: loop / 2 + bury, wholeFrom: 0, wholeTo: loop / 2 + bury }
-    : { from: total - loop / 2 - bury, to: total - loop / 2, wholeFrom: total - loop / 2 - bury, wholeTo: total };
+    ? { from: loop / 2, to: loop / 2 + bury, wholeFrom: 0, wholeTo: loop / 2 + bury, total }
+    : { from: total - loop / 2 - bury, to: total - loop / 2, wholeFrom: total - loop / 2 - bury, wholeTo: total, total };
 }
+
+const whole = ({ wholeFrom: from, wholeTo: to, total }: Laid) => ({ from, to, total });
 
 const replayed = derivedFrom('splices-laid-out', 'geometry: the splices laid out along the piece');
 
@@ -79,7 +83,7 @@ export function spliceStretches(long: Case, short: Case, ends: readonly Assessed
       return own === undefined ? undefined : laidOf(one, end.which, own, d);
     });
     if (a === undefined || b === undefined) unplaced.push({ end, cause: whyUnplaced(end, long.state, short.state, facts) });
-    else placed.push({ long: a, short: b, stretch: { end, from: between(a.from, b.from), to: between(a.to, b.to), wholeFrom: between(a.wholeFrom, b.wholeFrom), wholeTo: between(a.wholeTo, b.wholeTo) } });
+    else placed.push({ long: a, short: b, stretch: { end, cover: fromEnds(a, b), whole: fromEnds(whole(a), whole(b)) } });
   }
   return { stretches: placed.map((p) => p.stretch), unplaced, gaps: gapsBetween(ends, placed, unplaced, facts) };
 }

@@ -39,7 +39,7 @@ export function lineSummary(piece: AssessedPiece): string {
 export function hoverPiece(piece: AssessedPiece): Answer {
   const rows: string[][] = [['new, from the tag', strength(piece.line.breaking)]];
   for (const damage of piece.damages) rows.push([`${damageWords(damage.fact)} ${whereIs(damage)}`, `${strength(damage.strength)} · ${remedyWords[damage.remedy]}`]);
-  for (const joint of piece.joints) rows.push(['end-to-end splice', strength(joint.strength)]);
+  for (const joint of piece.joints) rows.push([joint.isInDoubt === true ? 'end-to-end splice, which may lie here' : 'end-to-end splice', strength(joint.strength)]);
   for (const end of [piece.inboard, piece.outboard]) if (end.buried !== undefined || end.facts.form === 'knot') rows.push([`${end.which} ${end.facts.form}`, strength(end.strength)]);
   const cause = isUnknown(piece.strength) ? [`Not judged because ${piece.strength.unknown.says}: ${piece.strength.unknown.help}.`] : [];
   return { lead: lineSummary(piece), lines: cause, table: { head: ['place', 'breaking strength'], rows }, restsOn: [piece.strength, piece.length] };

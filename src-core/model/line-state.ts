@@ -67,6 +67,8 @@ export interface Joint {
   /** Undefined where the position cannot be worked out; the joint is in the piece all the same. */
   readonly at: number | undefined;
   readonly end: EndFacts;
+  /** Set where a cut left it in this piece or in another one, or went through it: which of the three nobody knows. */
+  readonly doubt?: Lost | undefined;
 }
 
 /** Why the length of a piece, and with it positions on it, cannot be told. */

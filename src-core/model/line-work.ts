@@ -1,6 +1,6 @@
 import { isAbove, isBelow, isNear } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
-import type { DayNumber } from './day.ts';
+import { printDay, type DayNumber } from './day.ts';
 import { bareEnd, finishedAt, finishedLength, lengthOf, turned, type EndFacts, type Joint, type Lost, type Mark, type PieceState, type Scenario } from './line-state.ts';
 
 const placeless = (m: Mark): Mark => ({ ...m, from: undefined, to: undefined });
@@ -8,8 +8,16 @@ const placeless = (m: Mark): Mark => ({ ...m, from: undefined, to: undefined });
 /** Everything of a piece that lies nobody can tell where. */
 const allPlaceless = (piece: PieceState): Pick<PieceState, 'marks' | 'buried' | 'joints'> => ({ marks: piece.marks.map(placeless), buried: [], joints: piece.joints.map((j) => ({ ...j, at: undefined })) });
 
+/** Joints of which a cut does not tell on which side they come to lie. */
+function inDoubt(piece: PieceState, isLost: (joint: Joint) => boolean, place: Place, day: DayNumber | undefined): PieceState {
+  if (!piece.joints.some(isLost)) return piece;
+  const doubt: Lost = { says: `on which side of ${day === undefined ? 'this cut' : `the cut of ${printDay(day)}`} the joint in \`${piece.name}\` lies is not known`, help: piece.lost?.help ?? 'measure where it lies, and write a line of its own for each piece', place, reported: false };
+  return { ...piece, joints: piece.joints.map((j) => (isLost(j) ? { ...j, doubt: j.doubt ?? doubt } : j)) };
+}
+
 /** What is left inboard of a cut at `s`, and what lies outboard of it. */
-export function cutPiece(piece: PieceState, s: number, place: Place, day: DayNumber | undefined): { inboard: PieceState; outboard: PieceState } {
+export function cutPiece(whole: PieceState, s: number, place: Place, day: DayNumber | undefined): { inboard: PieceState; outboard: PieceState } {
+  const piece = inDoubt(whole, (j) => j.at === undefined, place, day);
   const marksBelow: Mark[] = [];
   const marksAbove: Mark[] = [];
   for (const m of piece.marks) {
@@ -24,7 +32,7 @@ export function cutPiece(piece: PieceState, s: number, place: Place, day: DayNum
     if (atCut || isBelow(m.from, s)) marksBelow.push({ ...m, from: Math.min(m.from, s), to: Math.min(m.to, s) });
     if (atCut || isAbove(m.to, s)) marksAbove.push({ ...m, from: Math.max(m.from, s) - s, to: Math.max(m.to, s) - s });
   }
-  // Neither side is sure to be free of a joint whose place is unknown.
+  // Either side may have a joint whose place is unknown.
   const joints = (isThere: (at: number) => boolean): Joint[] => piece.joints.filter((j) => j.at === undefined || isThere(j.at));
   return {
     inboard: {
@@ -48,7 +56,8 @@ export function cutPiece(piece: PieceState, s: number, place: Place, day: DayNum
 }
 
 /** The same where only the distance from the outboard end is known, for the length of the piece is not. */
-export function cutFromOutboard(piece: PieceState, distance: number, place: Place, day: DayNumber | undefined): { inboard: PieceState; outboard: PieceState } {
+export function cutFromOutboard(whole: PieceState, distance: number, place: Place, day: DayNumber | undefined): { inboard: PieceState; outboard: PieceState } {
+  const piece = inDoubt(whole, () => true, place, day);
   return {
     inboard: { ...piece, outboard: bareEnd(place, day) },
     outboard: { ...piece, ...allPlaceless(piece), axis: distance, lost: undefined, inboard: bareEnd(place, day) },
@@ -198,6 +207,10 @@ export function joinPieces(a: PieceState, b: PieceState, end: EndFacts, diameter
     retired: a.retired ?? b.retired,
     incomplete: a.incomplete ?? b.incomplete,
   };
+  // A joint that a cut left in doubt may come back from both sides of it.
+  const isInBoth = ({ end: { statement } }: Joint): boolean => b.joints.some((other) => other.end.statement === statement);
+  const ownJoints = a.joints.map((j) => (isInBoth(j) ? { ...j, at: undefined } : j));
+  const otherJoints = b.joints.filter(({ end: { statement } }) => a.joints.every((own) => own.end.statement !== statement));
   const throat = bury === undefined || a.axis === undefined ? undefined : a.axis - bury;
   const mapped = (m: Mark, move: (s: number) => number): Mark => {
     if (m.from === undefined || m.to === undefined) return m;
@@ -210,8 +223,8 @@ export function joinPieces(a: PieceState, b: PieceState, end: EndFacts, diameter
       if (m.from === undefined || m.to === undefined || (a.axis !== undefined && m.to <= a.axis / 2)) return m;
       return bury === undefined || cover === undefined ? placeless(m) : { ...m, to: m.to + cover - bury };
     };
-    const other = allPlaceless(b);
-    return { ...rest, axis: undefined, lost: a.lost ?? b.lost ?? whyLost(end, bury), joints: [...a.joints, { at: undefined, end }, ...other.joints], marks: [...a.marks.map(kept), ...other.marks] };
+    const other = allPlaceless({ ...b, joints: otherJoints });
+    return { ...rest, axis: undefined, lost: a.lost ?? b.lost ?? whyLost(end, bury), joints: [...ownJoints, { at: undefined, end }, ...other.joints], marks: [...a.marks.map(kept), ...other.marks] };
   }
   const moveA = (s: number): number => (s <= throat ? s : throat + (s - throat) / (1 - contraction));
   const moveB = (s: number): number => (s >= bury ? throat + s - bury : throat - (bury - s) / (1 - contraction));
@@ -225,7 +238,7 @@ export function joinPieces(a: PieceState, b: PieceState, end: EndFacts, diameter
       { from: throat, to: throat + cover, contraction, end },
       ...b.buried.map((x) => ({ ...x, from: throat + x.from - bury, to: throat + x.to - bury })),
     ],
-    joints: [...a.joints, { at: throat, end }, ...b.joints.map((j) => ({ ...j, at: j.at === undefined ? undefined : throat + j.at - bury }))],
+    joints: [...ownJoints, { at: throat, end }, ...otherJoints.map((j) => ({ ...j, at: j.at === undefined ? undefined : throat + j.at - bury }))],
     marks: [...a.marks.map((m) => mapped(m, moveA)), ...b.marks.map((m) => mapped(m, moveB))],
   };
 }

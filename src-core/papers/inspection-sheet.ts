@@ -57,7 +57,7 @@ function endsPart(piece: AssessedPiece, winches: readonly AssessedWinch[], isOnD
   const rows: (readonly PaperText[])[] = [
     endRow('outboard end', piece.outboard, 'throat, tail end, stitching, thimble; hook: latch, cracks, pin'),
     ...(isOnDrum ? [] : [endRow('inboard end', piece.inboard, 'throat, tail end, stitching, thimble')]),
-    ...piece.joints.map((joint) => endRow('joint', joint, 'both tails, no hard step, stitching')),
+    ...piece.joints.map((joint) => endRow(joint.isInDoubt === true ? 'joint, if it lies here' : 'joint', joint, 'both tails, no hard step, stitching')),
     ...winches.map((w): readonly PaperText[] => [`fairlead of \`${w.name}\``, w.fairlead === undefined ? 'not written' : `${w.fairlead.form}${w.fairlead.condition === undefined ? '' : `, ${w.fairlead.condition}`}`, 'scores, burrs, corrosion where the line touches; rollers turn', '']),
   ];
   return [heading('From the outer end inward'), table(['what', 'as written', 'look for', 'found'], rows, { byHand: [3], widths: [0.16, 0.27, 0.3, 0.27] })];

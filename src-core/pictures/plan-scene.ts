@@ -90,7 +90,9 @@ export function planScene(pull: AssessedPull): PlanScene {
     if (known >= 0) return known;
     return bodies.push({ name, form, moves, isLoad, loaded: loadedAs('anchor', name), at: placeOf(moves, name) }) - 1;
   };
-  const holderBody = ({ name, sort, block }: Holder, moves: boolean): number => {
+  const holderBody = ({ name, sort, block, vehicle }: Holder, moves: boolean): number => {
+    // What moves is drawn as the vehicle that it is, whatever the pull calls it.
+    if (moves && vehicle !== undefined) return bodyOf(vehicle, 'vehicle', moves, vehicle === resistance.vehicleName);
     const kind = loadedAs('anchor', name)?.anchor?.form ?? block?.statements.find((s) => s.definition.head === 'kind')?.values.get('kind');
     const form = sort === 'vehicle' ? 'vehicle' : typeof kind === 'string' ? kind : kind?.type === 'word' ? kind.word : undefined;
     return bodyOf(name, form, moves, name === resistance.vehicleName);
@@ -130,5 +132,5 @@ function endHolder(pull: AssessedPull): Holder | undefined {
   if (target === undefined) return undefined;
   const held = pull.loaded.find((l) => l.name === target.name && (l.sort === 'anchor' || l.sort === 'point'));
   const isVehicle = target.name === pull.resistance.vehicleName || (held !== undefined && held.anchor === undefined && held.vehicle !== undefined);
-  return { name: target.name, called: target.name, sort: isVehicle ? 'vehicle' : 'anchor', place: target.place, block: undefined, point: undefined };
+  return { name: target.name, called: target.name, sort: isVehicle ? 'vehicle' : 'anchor', place: target.place, block: undefined, vehicle: isVehicle ? (held?.vehicle?.name ?? target.name) : undefined, point: undefined };
 }

@@ -42,6 +42,7 @@ import { drumEndInChain } from './drum-end-in-chain.ts';
 import { drumImpossible } from './drum-impossible.ts';
 import { drumOverfull } from './drum-overfull.ts';
 import { endNotCut } from './end-not-cut.ts';
+import { endStandsAndMoves } from './end-stands-and-moves.ts';
 import { endUsedTwice } from './end-used-twice.ts';
 import { entryAfterRetired } from './entry-after-retired.ts';
 import { entryBeforeFitted } from './entry-before-fitted.ts';
@@ -206,6 +207,7 @@ export const rules: readonly Rule[] = [
   drumImpossible,
   drumOverfull,
   endNotCut,
+  endStandsAndMoves,
   endUsedTwice,
   entryAfterRetired,
   entryBeforeFitted,

@@ -2,35 +2,38 @@ import type { AssessedLine } from '../assess/assess-line.ts';
 import { positionUnit } from '../assess/damage-place.ts';
 import { endName } from '../assess/ends.ts';
 import { lineBefore } from '../assess/line-before.ts';
-import { isAbove } from '../base/compare.ts';
-import { isUnknown, type Value } from '../mechanics/derivation.ts';
+import { mayOverlap, type StretchFromEnds } from '../assess/stretch-from-ends.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
 import { nameOf, type BoundEnd, type BoundStatement } from '../model/bound.ts';
-import { between, type Amount } from '../units/amount.ts';
+import { between, exactly, type Amount } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import type { Judge } from './judge.ts';
 import { asWritten } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
 
-/** Finished distance from the inboard end. */
-function fromInboard(at: BoundEnd, length: Value): Value {
-  const x = at.distance.value;
-  const written = { amount: between(x, x), kind: 'length', origin: { from: 'written', place: at.distance.place, unit: at.distance.unit } } as const;
-  if (at.end === 'inboard') return written;
-  return isUnknown(length) ? length : { ...written, amount: between(length.amount.low - x, length.amount.high - x) };
+/** A cut as it lies from both ends of its piece. */
+function placeOfCut({ end, distance }: BoundEnd, length: Amount): StretchFromEnds {
+  const own = { from: exactly(distance.value), to: exactly(distance.value) };
+  const rest = between(length.low - distance.value, length.high - distance.value);
+  const other = { from: rest, to: rest };
+  return end === 'inboard' ? { inboard: own, outboard: other } : { inboard: other, outboard: own };
 }
 
 function checkCut(before: AssessedLine, cut: BoundStatement, judge: Judge): void {
   const station = cut.values.get('station');
   const piece = before.pieces.get(nameOf(cut.values, 'piece')?.name ?? before.facts.name);
   if (piece === undefined || station?.type !== 'station') return;
-  const at = fromInboard(station.from, piece.length);
   for (const { end, cause } of piece.splices.unplaced) judge.cannot(cause, end.facts.place);
-  if (isUnknown(at)) return judge.cannot(at.unknown, station.place);
+  if (isUnknown(piece.length)) {
+    if (station.from.end === 'outboard') judge.cannot(piece.length.unknown, station.place);
+    return;
+  }
+  const at = placeOfCut(station.from, piece.length.amount);
   const unit = positionUnit(station.from.distance.unit);
   const length = (amount: Amount): string => printAmount(amount, 'length', { unit });
-  for (const { end, from, to } of piece.splices.stretches) {
-    const inside = isAbove(at.amount.high, from.low) && isAbove(to.high, at.amount.low);
-    judge.holds(!inside, () => ({
+  for (const { end, cover } of piece.splices.stretches) {
+    const { from, to } = cover.inboard;
+    judge.holds(!mayOverlap(at, cover), () => ({
       place: station.place,
       message: `cut at ${asWritten(station.from.distance)} from ${station.from.end} lies in the splice of ${endName(piece, end)}, which runs from ${length({ low: from.low, high: from.low })} to ${length({ low: to.high, high: to.high })} from inboard`,
       help: 'cut outside that stretch, or pull the rest of the old tail out before the next splice and write the reason beside the cut',

@@ -1,8 +1,8 @@
 import { damagePlace } from '../assess/damage-place.ts';
 import { endName, inService } from '../assess/ends.ts';
 import { damageWords } from '../assess/damage-words.ts';
-import { isAbove } from '../base/compare.ts';
 import { causeOfLost } from '../assess/facts.ts';
+import { mayTouch } from '../assess/stretch-from-ends.ts';
 import { defineRule } from './rule.ts';
 
 export const damageInSplice = defineRule({
@@ -32,18 +32,18 @@ export const damageInSplice = defineRule({
     for (const piece of inService(line)) {
       if (piece.damages.length === 0) continue;
       for (const { end, cause } of piece.splices.unplaced) judge.cannot(cause, end.facts.place);
-      for (const { end, wholeFrom, wholeTo } of piece.splices.stretches) {
+      for (const { end, whole } of piece.splices.stretches) {
         for (const damage of piece.damages) {
-          const { from, to, fact, remedy } = damage;
+          const { stretch, fact, remedy } = damage;
           // What is to be cut out anyway is said once, by its own rule.
           if (remedy === 'cut-out' || remedy === 'retire') continue;
-          if (from === undefined || to === undefined) {
+          if (stretch === undefined) {
             const lost = piece.long.lost ?? piece.short.lost;
             judge.cannot(lost === undefined ? { key: `place of damage ${fact.place.start}`, says: `where this damage lies on \`${piece.name}\` cannot be worked out`, help: 'measure it again', place: fact.place } : causeOfLost(lost, `length of ${piece.name}`), fact.place);
             continue;
           }
           const foundLater = end.facts.supplied || (end.facts.day !== undefined && end.facts.day <= fact.day);
-          judge.holds(!(isAbove(to.high, wholeFrom.low) && isAbove(wholeTo.high, from.low)), () => ({
+          judge.holds(!mayTouch(stretch, whole), () => ({
             place: foundLater ? fact.place : end.facts.place,
             message: `${damageWords(fact)} at ${damagePlace(damage)} lies in the splice of ${endName(piece, end)}`,
             help: foundLater ? 'cut the splice off and make it again in sound line' : 'cut farther on, so that the splice lies in sound line',

@@ -109,6 +109,16 @@ describe('damage near each other', () => {
     expect(piece(text(log)).damages.map((d) => d.strands)).toEqual([2, 2]);
     expect(piece(text(log.replace('28.24', '28.1'))).damages.map((d) => d.strands)).toEqual([1, 1]);
   });
+
+  // A joint of 72 d leaves 0.226 m unknown, 2 * 0.72 * (0.333 - 0.176): 12 m from outboard are 16.08 to 16.306 m from inboard.
+  test('may be at the same place where one is inboard of the other by one way, and outboard of it by the other', () => {
+    const log = (at: string): string => `2026-06-01 cut at 10 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched\n2026-06-02 damage cut 1 strand at ${at} from inboard\n2026-06-02 damage cut 1 strand at 12 m from outboard`;
+    const strands = (at: string): number[] => piece(`${text(log(at))}\npractice {\n  near  5 d "as the shop counts it"\n}\n`).damages.map((d) => d.strands);
+    expect(strands('16.2 m')).toEqual([2, 2]);
+    expect(strands('16.04 m')).toEqual([2, 2]);
+    expect(strands('16 m')).toEqual([1, 1]);
+    expect(strands('16.4 m')).toEqual([1, 1]);
+  });
 });
 
 describe('damage in a splice', () => {
@@ -121,13 +131,24 @@ describe('damage in a splice', () => {
   });
 
   // The supplied splice begins 0.82 m from the end: 11/12 of 92 kN is 84.33 kN, and 90 % of that 75.9 kN.
-  test.each([['0.5 m', 75.9], ['0.81 m', 75.9], ['2 m', 82.8]])('found %s from the end it came with', (at, expected) => {
+  test.each([['0.5 m', 75.9], ['0.81 m', 75.9], ['0.82 m', 75.9], ['0.83 m', 82.8], ['2 m', 82.8]])('found %s from the end it came with', (at, expected) => {
     expect(low(piece(text(`2026-06-01 damage cut 1 strand at ${at} from outboard`)).strength)).toBe(expected);
   });
 
   test('counts in a joint', () => {
     const log = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched\n2026-06-02 damage cut 1 strand at 14.2 m from inboard';
     expect(low(piece(text(log)).body)).toBe(75.9);
+  });
+
+  // A tail of 0.72 m lies under 0.72 / 0.85 = 0.847 to 0.72 / 0.75 = 0.96 m of line, so the joint begins 15 - 0.72 - 0.847 = 13.433 to
+  // 13.32 m from either end and runs on for 1.44 m, and the line is 28.306 to 28.08 m long. 14.95 m from the one end is 13.13 to
+  // 13.356 m from the other, which may lie in it; 15 m is 13.08 to 13.306 m, which does not. 13.21 m is 14.87 m or more, within the
+  // 14.873 m to which the joint may run; 13.2 m is 14.88 m or more.
+  test.each([['13.2 m', 82.8], ['13.21 m', 75.9], ['13.32 m', 75.9], ['14.87 m', 75.9], ['14.95 m', 75.9], ['15 m', 82.8]])('at an edge of a joint, seen from either end, before and after the line was turned: %s', (at, expected) => {
+    const joined = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched';
+    for (const end of ['inboard', 'outboard']) for (const after of ['', '\n2026-06-03 reversed', '\n2026-06-03 reversed\n2026-06-04 reversed']) {
+      expect(low(piece(text(`${joined}\n2026-06-02 damage cut 1 strand at ${at} from ${end}${after}`)).body)).toBe(expected);
+    }
   });
 
   test('may lie there when nobody knows where it lies, or where the splice does', () => {
@@ -154,6 +175,63 @@ describe('a joint of a line whose length is not known', () => {
     // 20 of 72 d, with 10 of 21 d of taper: 92 kN * 0.9 * 20/72 * (1 - 0.087 * 11/21) = 21.95 kN.
     expect(low(piece(text(log)).joints[0]!.strength)).toBeCloseTo(21.95, 2);
     expect(codes(text(log))).toContain('bury-too-short');
+  });
+});
+
+describe('a cut beside a joint that lies nobody knows where', () => {
+  const joined = '2026-06-01 cut at 5 m from outboard keep tail\n2026-06-03 join main to tail bury 20 d taper 10 d stitched';
+  const cut = `${joined}\n2026-06-04 cut at 8 m from inboard keep rest`;
+  const made = (log: string, length = ''): string => text(log, { length, more: 'inboard lug' });
+  const notJudged = (rig: string): string[] => projectOf(rig).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.flatMap((b) => b.notJudged).map((n) => n.cause.says);
+  // 92 kN * 0.9 * 20/72 * (1 - 0.087 * 11/21) = 21.95 kN, as in the joint above.
+  test('leaves no piece stronger than the joint, and what holds with it not judged', () => {
+    for (const name of ['main', 'rest']) {
+      const left = piece(made(cut), name);
+      expect(low(left.body)).toBeCloseTo(21.95, 2);
+      expect(left.incomplete?.says).toBe('on which side of the cut of 2026-06-04 the joint in `main` lies is not known');
+    }
+    const winch = '\nwinch bow-winch {\n  rated 5 kN\n  carries main\n}\n';
+    expect(notJudged(made(cut) + winch)).toContain('on which side of the cut of 2026-06-04 the joint in `main` lies is not known');
+    expect(notJudged(made(cut, 'length 30 m') + winch)).not.toContain('on which side of the cut of 2026-06-04 the joint in `main` lies is not known');
+  });
+  test('is said of either piece as what may be', () => {
+    expect(findingsIn(made(cut)).filter((f) => f.code === 'bury-too-short').map((f) => f.message)).toEqual(['main', 'rest'].map((name) => `bury of the joint that may be in \`${name}\` is 20 d, below the 72 d for HMPE hollow braid`));
+    expect(findingsIn(made(cut, 'length 30 m')).filter((f) => f.code === 'bury-too-short').map((f) => f.message)).toEqual(['bury of the joint in `rest` is 20 d, below the 72 d for HMPE hollow braid']);
+  });
+});
+
+describe('a cut that goes through a splice by one of the two ways it may have come out', () => {
+  const joined = '2026-06-01 cut at 15 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched\n';
+  const lost = 'what a cut through the splice of the joint in `tail` left of it is not known';
+  // The joint begins 13.433 to 13.32 m from inboard, and ends 1.44 m farther on.
+  test.each([['13.3 m', 82.8], ['13.4 m', lost], ['13.5 m', lost]])('leaves nobody knows what, as one right through it does: %s', (at, expected) => {
+    expect(low(piece(text(`${joined}2026-06-03 cut at ${at} from inboard keep tail`), 'tail').body)).toBe(expected);
+  });
+  test.each([['14.7 m', 'main'], ['14.8 m', 'main'], ['14.9 m', undefined]])('and at its other edge: %s', (at, where) => {
+    const left = piece(text(`${joined}2026-06-03 cut at ${at} from inboard keep tail`));
+    expect(low(left.body)).toBe(where === undefined ? 82.8 : lost.replace('tail', where));
+  });
+  // The eye has 12 to 40 d around it, so that its tail ends 60 to 200 mm and 720 mm from the bearing point.
+  test.each([['0.77 m', 'what a cut through the splice of the outboard end of `rest` left of it is not known'], ['0.85 m', 'what a cut through the splice of the outboard end of `rest` left of it is not known'], ['0.93 m', 82.8]])('of an eye whose size is not written, %s from its end', (at, expected) => {
+    expect(low(piece(text(`2026-06-03 cut at ${at} from outboard keep rest`, { ends: 'outboard eye thimble tube bury 72 d taper 24 d stitched' }), 'rest').outboard.strength)).toBe(expected);
+  });
+  // A splice of 5 d is 0.1 m long. The one of 72 d inboard of it takes 0.72 m twice and shortens two covers by 0.127 to 0.24 m each: the
+  // short one runs from 18.197 to 18.297 m or from 17.963 to 18.063 m from inboard.
+  test('or between the two, which leaves it in doubt', () => {
+    const short = '2026-06-01 cut at 20 m from inboard keep tail\n2026-06-01 join main to tail bury 5 d taper 2 d stitched\n2026-06-02 cut at 8 m from inboard keep rest\n2026-06-02 join main to rest bury 72 d taper 24 d stitched\n';
+    const left = (at: string, name: string) => {
+      const { joints, incomplete } = piece(text(`${short}2026-06-03 cut at ${at} from inboard keep end`), name);
+      return [joints.map((j) => [low(j.strength), j.isInDoubt]), incomplete?.says];
+    };
+    // 92 kN * 0.9 * 5/72 * (1 - 0.087 * 19/21) = 5.297 kN of the short one, 82.8 kN of the other.
+    const [one, other] = [[5.297, false], [82.8, false]];
+    const through = (name: string) => `what a cut through the splice of the joint in \`${name}\` left of it is not known`;
+    expect(left('17.9 m', 'end')).toEqual([[one], undefined]);
+    expect(left('18 m', 'end')[0]).toEqual([[through('end'), false]]);
+    expect(left('18.13 m', 'end')).toEqual([[[5.297, true]], 'whether the joint in `end` lies in it is not known']);
+    expect(left('18.13 m', 'main')).toEqual([[other, [5.297, true]], 'whether the joint in `main` lies in it is not known']);
+    expect(left('18.25 m', 'main')[0]).toEqual([other, [through('main'), false]]);
+    expect(left('18.4 m', 'main')).toEqual([[other, one], undefined]);
   });
 });
 

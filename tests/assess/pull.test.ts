@@ -211,6 +211,92 @@ describe('what cannot be', () => {
     expect(isUnknown(pull.needed)).toBe(true);
     expect(pull.loaded.every((loaded) => isUnknown(loaded.load))).toBe(true);
   });
+  // Statics: forces inside what is pulled cancel out, whatever name the file has for it.
+  describe('nothing but what is pulled holds the pull', () => {
+    const own = `anchor own {\n  kind     vehicle\n  vehicle  plover\n}\n`;
+    const chainTo = (...routes: string[]): string => `chain to-the-larch {\n${routes.map((route) => `  ${route}\n`).join('')}}\n`;
+    const holds = '`off-the-ford` has no anchor: `own` is `plover`, which moves with the load';
+    const ring = 'ring gathers {\n  wll  8 t\n}\n';
+    test.each([
+      ['an anchor that is the very vehicle', { chain: chainTo('main outboard -> bow-22 -> own') }, 'pull-without-anchor', holds],
+      ['with a tested holding power too', { chain: chainTo('main outboard -> bow-22 -> own'), anchor: own.replace('}', '  holding  60 kN "tested 2026-05-02"\n}') }, 'pull-without-anchor', holds],
+      ['as `back-to`', { header: 'pull off-the-ford with bow-winch', chain: '', pull: pullWith({ 'back-to': 'back-to   own' }) }, 'pull-without-anchor', holds],
+      ['the load given by weight, and the winch moves with it', { chain: chainTo('main outboard -> bow-22 -> own'), pull: pullWith({ load: 'load      2,650 kg' }) }, 'pull-without-anchor', holds],
+      ['a vehicle that nobody declared', { chain: chainTo('main outboard -> bow-22 -> own'), vehicle: '' }, 'pull-without-anchor', holds],
+      ['an anchor whose kind is not written', { chain: chainTo('main outboard -> bow-22 -> own'), anchor: own.replace('  kind     vehicle\n', '') }, 'pull-without-anchor', holds],
+      ['both legs of a bridle', { chain: chainTo('main outboard -> bow-22 -> gathers', 'gathers -> own', 'gathers -> plover bow'), more: ring, pull: pullWith({ bridle: 'bridle    40 deg' }) }, 'pull-without-anchor', holds],
+      ['a block that is to stand', { chain: chainTo('main outboard -> bow-22 -> plover bow'), more: block(), pull: pullWith({ via: 'via       snatch fixed on own', reach: 'reach     12 m' }) }, 'block-cannot-move', '`snatch` is to stand still, and `own`, which holds it, is `plover` and moves with the load'],
+      ['a block that a route makes fast to it, whatever `on` says', { anchor: own + 'anchor larch {\n  kind  tree\n}\n', chain: chainTo('main outboard -> bow-22 -> plover bow', 'snatch -> trunk -> own'), more: block(), pull: pullWith({ via: 'via       snatch fixed on larch', reach: 'reach     12 m' }) }, 'block-cannot-move', '`snatch` is to stand still, and `own`, which holds it, is `plover` and moves with the load'],
+      ['a block that `on` makes fast to it, whatever the route says', { anchor: own + 'anchor larch {\n  kind  tree\n}\n', chain: chainTo('main outboard -> bow-22 -> plover bow', 'snatch -> trunk -> larch'), more: block(), pull: pullWith({ via: 'via       snatch fixed on own', reach: 'reach     12 m' }) }, 'block-cannot-move', '`snatch` is to stand still, and `own`, which holds it, is `plover` and moves with the load'],
+      ['a block whose two legs come back to it', { chain: chainTo('main outboard -> bow-22 -> plover bow', 'snatch -> gathers', 'gathers -> own', 'gathers -> plover bow'), more: ring + block(), pull: pullWith({ via: 'via       snatch fixed', reach: 'reach     12 m' }) }, 'block-cannot-move', '`snatch` is to stand still, and `own`, which holds it, is `plover` and moves with the load'],
+    ])('%s', (_what, parts, code, message) => {
+      const { findings } = judgedRig(pullExample({ anchor: own, ...parts }));
+      expect(findings.filter((f) => f.code === code).map((f) => `${f.severity}: ${f.message}`)).toEqual([`error: ${message}`]);
+      const pull = judgedPull(pullExample({ anchor: own, ...parts }));
+      expect(isUnknown(pull.needed)).toBe(true);
+      expect(pull.loaded.every((loaded) => isUnknown(loaded.load))).toBe(true);
+    });
+
+    const errors = (text: string): string[] => judgedRig(text).block('pull').findings.filter((f) => f.severity === 'error').map((f) => f.message);
+    // The two parts of a line that comes back from a tree pull on the vehicle alike, under whatever name the end is fast to it.
+    test('its own point holds the end of a line that comes back from an anchor', () => {
+      const text = pullExample({ anchor: own + 'anchor larch {\n  kind     tree\n  holding  60 kN "tested 2026-05-02"\n}\n', chain: chainTo('main outboard -> bow-22 -> own'), more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m' }) });
+      expect(errors(text)).toEqual([]);
+      const pull = judgedPull(text);
+      expect(shown(pull.needed)).toBe('10 kN');
+      expect(loadOn(pull, 'larch')).toBe('20 kN');
+      // It holds nothing: it is a point of what moves, and which one nobody wrote.
+      expect(loadOn(pull, 'own', 'anchor')).toBe('not loaded');
+      expect(loadOn(pull, 'own', 'point')).toBe('10 kN');
+      expect(shown(pull.loaded.find((l) => l.name === 'own')!.limit)).toContain('which recovery point of `plover` is used is not given');
+    });
+    test('a block may travel on it', () => {
+      const text = pullExample({ anchor: own + 'anchor larch {\n  kind     tree\n  holding  60 kN "tested 2026-05-02"\n}\n', chain: chainTo('main outboard -> bow-22 -> larch'), more: block() + block('100 %', 'other'), pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch angle 0 deg\n  via       other travelling on own angle 0 deg', reach: 'reach     8 m' }) });
+      expect(errors(text)).toEqual([]);
+      expect(shown(judgedPull(text).needed)).toBe('10 kN');
+    });
+    test('the vehicle of a winch that stands is an anchor for its own line', () => {
+      const text = pullExample({ anchor: own, chain: chainTo('main outboard -> bow-22 -> own', 'snatch -> trunk -> dipper bow'), vehicle: 'vehicle plover {\n  mass   2,650 kg\n  point  bow rated 6 t\n}\n', more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  12 kN', via: 'via       snatch travelling angle 0 deg', reach: 'reach     10 m' }) });
+      expect(errors(text)).toEqual([]);
+      expect(shown(judgedPull(text).needed)).toBe('6 kN');
+      expect(loadOn(judgedPull(text), 'own', 'anchor')).toBe('0 to 12 kN');
+    });
+    test('what is pulled by another one may be called an anchor of other pulls', () => {
+      const text = pullExample({ anchor: own.replace('plover', 'dipper'), chain: chainTo('main outboard -> bow-22 -> own'), more: dipper, pull: pullWith({ load: 'load      dipper', resistance: 'resistance  12 kN' }) });
+      expect(errors(text)).toEqual([]);
+      expect(loadOn(judgedPull(text), 'own', 'anchor')).toBe('not loaded');
+      expect(loadOn(judgedPull(text), 'plover', 'anchor')).toBe('12 kN');
+    });
+  });
+
+  test('a vehicle that nobody named may be the one that is pulled, whatever it was proved to hold', () => {
+    const parked = (more: string): string => pullExample({ anchor: `anchor larch {\n  kind     vehicle\n  holding  60 kN "tested 2026-05-02"\n${more}}\n`, more: dipper });
+    const notJudged = (text: string): string[] => judgedRig(text).block('pull').notJudged.map((n) => n.cause.says);
+    expect(notJudged(parked(''))).toContain('which vehicle stands as `larch` is not given');
+    expect(notJudged(parked('  vehicle  dipper\n'))).toEqual(notJudged(pullExample()));
+  });
+
+  // A leg that goes where the pull goes takes nothing of it, so the other one has all.
+  describe('what holds the end stands and moves', () => {
+    const ring = 'ring gathers {\n  wll  8 t\n}\n';
+    const legs = (...ends: string[]): string => `chain to-the-larch {\n  main outboard -> bow-22 -> gathers\n${ends.map((e) => `  gathers -> ${e}\n`).join('')}}\n`;
+    const bridle = pullWith({ bridle: 'bridle    40 deg' });
+    test.each([
+      ['a bridle between a tree and the pulled vehicle', { chain: legs('larch', 'plover bow'), more: ring, pull: bridle }],
+      ['in the other order', { chain: legs('plover bow', 'larch'), more: ring, pull: bridle }],
+      ['the chain and `back-to` do not say the same', { pull: pullWith({ 'back-to': 'back-to   plover' }) }],
+      ['a bridle between a tree and a load that another vehicle pulls', { chain: legs('larch', 'dipper bow'), more: ring + dipper, pull: pullWith({ bridle: 'bridle    40 deg', load: 'load      dipper' }) }],
+    ])('%s', (_what, parts) => {
+      expect(judgedRig(pullExample(parts)).codes).toContain('end-stands-and-moves');
+      expect(isUnknown(judgedPull(pullExample(parts)).needed)).toBe(true);
+    });
+    test('two legs to what stands, or two to the load, are a bridle', () => {
+      const birch = 'anchor birch {\n  kind     tree\n  holding  60 kN\n}\n';
+      expect(judgedRig(pullExample({ chain: legs('larch', 'birch'), more: ring + birch, pull: bridle })).codes).not.toContain('end-stands-and-moves');
+      expect(judgedRig(pullExample({ chain: legs('dipper bow', 'dipper stern'), more: ring + dipper.replace('}', '  point  stern rated 6 t\n}'), pull: pullWith({ bridle: 'bridle    40 deg', load: 'load      dipper' }) })).codes).not.toContain('end-stands-and-moves');
+    });
+  });
+
   test('a name that is not declared is said once, as that', () => {
     const { codes } = judgedRig(pullExample({ anchor: '' }));
     expect(codes).toContain('unknown-name');

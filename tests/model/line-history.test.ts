@@ -225,6 +225,35 @@ describe('a line whose length is not known', () => {
     expect(withoutLength('  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-03 join main to tail bury 20 d').pieces.get('main')!.joints.map((j) => j.at)).toEqual([14.8]);
   });
 
+  // The joint lies less than 5 m from the outboard end, and how long the line is nobody wrote.
+  describe('is cut while its joint lies nobody knows where', () => {
+    const joined = '  2026-06-01 cut at 5 m from outboard keep tail\n  2026-06-03 join main to tail bury 20 d\n';
+    const inDoubt = (state: LineState): unknown => Object.fromEntries([...state.pieces].map(([name, { joints }]) => [name, joints.map((j) => [j.at, j.doubt?.says])]));
+    const says = 'on which side of the cut of 2026-06-04 the joint in `main` lies is not known';
+    test.each(['8 m from inboard', '8 m from outboard'])('at %s: either piece may have it', (at) => {
+      expect(inDoubt(withoutLength(`${joined}  2026-06-04 cut at ${at} keep rest`))).toEqual({ main: [[undefined, says]], rest: [[undefined, says]] });
+    });
+    test('cut again, it is the first cut that left the doubt', () => {
+      const state = withoutLength(`${joined}  2026-06-04 cut at 8 m from inboard keep rest\n  2026-06-05 cut at 3 m from inboard keep more`);
+      expect(inDoubt(state)).toEqual(Object.fromEntries(['main', 'rest', 'more'].map((name) => [name, [[undefined, says]]])));
+    });
+    test('and joined again it has the joint once, which the cut may have gone through', () => {
+      expect(inDoubt(withoutLength(`${joined}  2026-06-04 cut at 8 m from inboard keep rest\n  2026-06-05 join main to rest bury 72 d`))).toEqual({ main: [[undefined, says], [8 - 0.72, undefined]] });
+    });
+    test('a joint whose place is known stays in doubt where the place of the cut is not', () => {
+      const state = withoutLength('  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-03 join main to tail bury 20 d\n  2026-06-04 cut at 2 m from outboard keep rest');
+      expect(inDoubt(state)).toEqual({ main: [[14.8, says]], rest: [[undefined, says]] });
+    });
+    test('and what is cut off inboard of that place is free of it', () => {
+      const state = withoutLength('  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-03 join main to tail bury 20 d\n  2026-06-04 cut at 2 m from outboard keep rest\n  2026-06-05 cut at 8 m from inboard keep more');
+      expect(inDoubt(state)).toEqual({ main: [], more: [[14.8 - 8, says]], rest: [[undefined, says]] });
+    });
+    test('where both places are known there is no doubt', () => {
+      expect(inDoubt(replay(`${joined}  2026-06-04 cut at 8 m from inboard keep rest`))).toEqual({ main: [], rest: [[25 - 0.2 - 8, undefined]] });
+      expect(inDoubt(withoutLength('  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-03 join main to tail bury 20 d\n  2026-06-04 cut at 8 m from inboard keep rest'))).toEqual({ main: [], rest: [[14.8 - 8, undefined]] });
+    });
+  });
+
   // The tail of 0.72 m and half of the 0.2 m around the eye leave the line: 3 - 0.82 = 2.18 m of rope from the new bearing
   // point. The tail lies in 0.96 m of it and shortens it by 0.24 m: 1.94 m as the line lies.
   const eyed = '  2026-06-01 damage cut 6 strands at 3 m from inboard\n  2026-06-02 splice inboard eye bury 72 d size 200 mm';

@@ -46,6 +46,34 @@ test('a wider angle and more friction never lower the pull that is needed', () =
   );
 });
 
+/** Any tackle of a vehicle that winches itself, with its own point and an anchor block that is the same vehicle among what holds it. */
+const held = fc.constantFrom('larch', 'birch', 'plover', 'own');
+const anyTackle = fc.record({ vias: fc.array(fc.record({ on: held, moves: fc.constantFrom('fixed', 'travelling') }), { maxLength: 3 }), end: held });
+function rigOf({ vias, end }: { readonly vias: readonly { readonly on: string; readonly moves: string }[]; readonly end: string }, called = 'own'): string {
+  const name = (holder: string): string => (holder === 'own' ? called : holder);
+  const tree = (which: string): string => `anchor ${which} {\n  kind     tree\n  holding  60 kN\n}\n`;
+  return pullExample({
+    header: 'pull off-the-ford with bow-winch', chain: '', anchor: `${tree('larch')}${tree('birch')}anchor own {\n  kind     vehicle\n  vehicle  plover\n}\n`,
+    pull: pullWith({ resistance: 'resistance  30 kN', 'back-to': `back-to   ${name(end)}`, reach: 'reach     3 m' }) + vias.map((v, i) => `  via       b${i} ${v.moves} on ${name(v.on)} angle 0 deg\n`).join(''),
+    more: vias.map((_, i) => `block b${i} {\n  efficiency  90 %\n  wll         12 t\n}\n`).join(''),
+  });
+}
+
+test('a rig that nothing outside the pulled vehicle holds is refused, and the name by which that vehicle holds an end changes nothing', () => {
+  fc.assert(
+    fc.property(anyTackle, (tackle) => {
+      const pull = judgedPull(rigOf(tackle));
+      const isOutside = (holder: string): boolean => holder === 'larch' || holder === 'birch';
+      if (![tackle.end, ...tackle.vias.map((v) => v.on)].some(isOutside)) {
+        expect(pull.problems.map((p) => p.code)).not.toEqual([]);
+        expect(isUnknown(pull.needed)).toBe(true);
+      }
+      expect([low(pull.needed), high(pull.needed)]).toEqual((({ needed }) => [low(needed), high(needed)])(judgedPull(rigOf(tackle, 'plover'))));
+    }),
+    { numRuns: 150 },
+  );
+});
+
 test('a block without an angle never gives more than one whose angle is written within what it may be', () => {
   fc.assert(
     fc.property(fc.integer({ min: 0, max: 30 }), (angle) => {

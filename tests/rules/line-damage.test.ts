@@ -93,7 +93,8 @@ describe('damage in a splice', () => {
   const found = (log: string, more = ''): string[] => pointing(line({ log, more }), 'damage-in-splice');
   test.each([
     ['just inside', '0.81 m', [`${logAt} -> 7: the splice`]],
-    ['at its end', '0.82 m', []],
+    ['at its end, to a tape', '0.82 m', [`${logAt} -> 7: the splice`]],
+    ['beyond its end', '0.83 m', []],
     ['in the eye', '0.05 m', [`${logAt} -> 7: the splice`]],
   ])('of the line as it came: %s', (_what, at, expected) => {
     expect(found(`2026-06-01 damage abrasion light at ${at} from outboard`)).toEqual(expected);
