@@ -4,8 +4,10 @@ import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from 
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
+import { nearWord } from '../model/slips.ts';
 import { angleNotWritten } from '../trade/gear-sources.ts';
 import { exactly } from '../units/amount.ts';
+import { ends } from '../vocabulary/blocks/line.ts';
 import { assessGear, assessSized, damageOf, gearHeads, type AssessedGear, type GearHead, type LimitFrom } from './assess-gear.ts';
 import type { AssessedLine, AssessedPiece } from './assess-line.ts';
 import { assessWinch, carriedName, type AssessedWinch } from './assess-winch.ts';
@@ -248,7 +250,7 @@ function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Decla
   if (link.part !== undefined) {
     if (link.part.name === 'inboard') end = piece.inboard;
     else if (link.part.name === 'outboard') end = piece.outboard;
-    else problems.push(problem('unknown-name', link.part.place, `\`${link.part.name}\` is not an end of a line`, 'write `inboard` or `outboard`'));
+    else problems.push(notAnEnd(link.part));
   }
   const breaking = end === undefined ? piece.body : weakerOf(piece.body, end.strength);
   const factor = assessing.practice.value('line-factor');
@@ -260,6 +262,12 @@ function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Decla
   const limitFrom = isUnknown(workingLimit) ? 'none' : workingLimit === written ? 'written' : 'line factor';
   const doubt = doubtOf(piece) ?? (onlyWritten ? byFactor.unknown : undefined);
   return { breaking, breakingGiven: true, workingLimit, limitFrom, piece, end, limitSays: limitFrom === 'written' ? undefined : 'line factor', doubt };
+}
+
+function notAnEnd({ name, place }: { readonly name: string; readonly place: Place }): Problem {
+  const near = nearWord(name, Object.keys(ends));
+  const said = problem('unknown-name', place, `\`${name}\` is not an end of a line`, near === undefined ? 'write `inboard` or `outboard`' : `did you mean \`${near.text}\`?`);
+  return near === undefined ? said : { ...said, fixes: [{ title: `Write \`${near.text}\``, edits: [{ place, text: near.text }], ...(near.mechanical ? { mechanical: true } : {}) }] };
 }
 
 /** What may make a piece weaker than its logbook says. */

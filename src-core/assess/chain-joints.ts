@@ -45,12 +45,13 @@ export function isRope(link: AssessedLink): boolean | Cause {
   return (form === 'eye' && thimble === undefined) || form === 'knot';
 }
 
-/** Why it cannot be told what a line that is named without an end hangs by. */
+/** Why it cannot be told what a line that is named without an end, or with a word that is none, hangs by. */
 export const endNotGiven = (link: AssessedLink): Cause => ({
   key: `end of ${link.name} at ${link.place.start}`,
   says: `which end of \`${link.name}\` is joined here is not given`,
   help: `write \`${link.name} inboard\` or \`${link.name} outboard\``,
   place: link.place,
+  ...(link.link.link === 'name' && link.link.part !== undefined ? { reported: true } : {}),
 });
 
 /** What bears on the joint, for a sentence: `main` outboard eye, `trunk`. */

@@ -4,11 +4,12 @@ import type { Chunk } from '../syntax/chunk.ts';
 import type { Statement } from '../syntax/tree.ts';
 import type { BlockDefinition, StatementDefinition } from '../vocabulary/shape.ts';
 import { blockHeads, blockNamed, entryNamed, statementNamed, topHeads } from '../vocabulary/vocabulary.ts';
-import { ValueBinder } from './bind-values.ts';
+import { bindValues } from './bind-values.ts';
 import type { Allowance, BoundBlock, BoundChunk, BoundName, BoundStatement, BoundUse, Fix, Problem } from './bound.ts';
 import { fitted } from '../base/fitted.ts';
 import { clip } from './describe-part.ts';
 import { otherDate } from './day.ts';
+import { StatementReading } from './statement-reading.ts';
 
 const bound = new WeakMap<Chunk, BoundChunk>();
 const noHeads: ReadonlySet<string> = new Set();
@@ -92,10 +93,10 @@ class ChunkBinder {
 
   #block(definition: BlockDefinition, statement: Statement): void {
     const head = statement.tokens[0]!;
-    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(1), definition.head, definition.header, this.#problems, definition);
+    const reading = new StatementReading(this.#chunk, statement.tokens.slice(1), definition.head, definition.header, this.#problems, definition);
     const whole = { start: head.start, end: statement.tokens.at(-1)!.end };
-    binder.bindAll(definition.header, whole);
-    const named = binder.values.get('name');
+    bindValues(reading, definition.header, whole);
+    const named = reading.values.get('name');
     const name = named?.type === 'new-name' ? named : undefined;
     if (statement.block === undefined) {
       this.#report('missing-block', whole, `\`${definition.head}${name ? ' ' + clip(name.name) : ''}\` has no \`{ ... }\``, 'add `{`, its statements on lines of their own, and `}`');
@@ -103,7 +104,7 @@ class ChunkBinder {
     const statements: BoundStatement[] = [];
     const brokenHeads = new Set<string>();
     const seen = new Map<string, BoundStatement>();
-    this.#used = binder.names ?? [];
+    this.#used = reading.names ?? [];
     for (const inner of statement.block?.statements ?? []) {
       const used = this.#used.length;
       const result = this.#statement(definition, inner, brokenHeads);
@@ -131,7 +132,7 @@ class ChunkBinder {
       headPlace: this.#place(whole),
       name: name?.name,
       namePlace: name?.place ?? this.#place(head),
-      header: binder.values,
+      header: reading.values,
       statements: fitted(statements),
       firsts: seen.size === 0 ? noStatements : seen,
       uses: fitted(this.#used),
@@ -185,7 +186,7 @@ class ChunkBinder {
       return undefined;
     }
     const definition = verb?.kind === 'word' ? entryNamed(block, verb.text) : undefined;
-    const day = new ValueBinder(this.#chunk, [], subject, [], this.#problems).day(date!);
+    const day = new StatementReading(this.#chunk, [], subject, [], this.#problems).day(date!);
     if (definition === undefined || day === undefined) {
       brokenHeads.add('logbook');
       if (definition === undefined) {
@@ -203,12 +204,12 @@ class ChunkBinder {
   }
 
   #values(definition: StatementDefinition, statement: Statement, skip: number, subject: string, keepNames: boolean): BoundStatement {
-    const binder = new ValueBinder(this.#chunk, statement.tokens.slice(skip), subject, definition.parts, this.#problems, definition);
+    const reading = new StatementReading(this.#chunk, statement.tokens.slice(skip), subject, definition.parts, this.#problems, definition);
     const whole = { start: statement.start, end: statement.tokens.at(-1)!.end };
-    binder.bindAll(definition.parts, whole);
-    if (binder.prose !== undefined) this.#passedOver.push(binder.prose);
-    if (keepNames && binder.names !== undefined) this.#used.push(...binder.names);
-    return { definition, place: this.#place(whole), end: statement.end, values: binder.values, broken: binder.broken };
+    bindValues(reading, definition.parts, whole);
+    if (reading.prose !== undefined) this.#passedOver.push(reading.prose);
+    if (keepNames && reading.names !== undefined) this.#used.push(...reading.names);
+    return { definition, place: this.#place(whole), end: statement.end, values: reading.values, broken: reading.broken };
   }
 
   /** `# allow CODE: reason`, on the line of a statement or above it. */

@@ -35,12 +35,20 @@ export const isPositional = (part: Part): boolean => part.part !== 'clause' && p
 const write = (span: Span, text: string): NonNullable<Slip['fix']> => ({ title: `Write \`${clip(text)}\``, span, text });
 const spelling = (span: Span, text: string): NonNullable<Slip['fix']> => ({ ...write(span, text), mechanical: true });
 
+/** The word of the language that was meant. It may be written unasked only where no other one is near: which of two is meant is a claim. */
+export function nearWord(written: string, choices: readonly string[]): { readonly text: string; readonly mechanical?: true } | undefined {
+  const text = didYouMean(written, choices);
+  if (text === undefined) return undefined;
+  const sure = text.toLowerCase() === written.toLowerCase() || didYouMean(written, choices.filter((choice) => choice !== text)) === undefined;
+  return { text, ...(sure ? { mechanical: true } : {}) };
+}
+
 /** A word that is none of `choices`; `subject` is what knows them. */
 export function unknownWord(token: Token, choices: readonly string[], subject: string): Slip {
-  const near = didYouMean(token.text, choices);
+  const near = nearWord(token.text, choices);
   const list = choices.slice(0, 9).join(', ') + (choices.length > 9 ? ', ...' : '');
-  const help = near === undefined ? `write one of ${list}` : `did you mean \`${near}\`? One of ${list}`;
-  return { code: 'unknown-word', span: token, message: `\`${clip(token.text)}\` is not a word that ${subject} knows`, help, ...(near === undefined ? {} : { fix: spelling(token, near) }) };
+  const help = near === undefined ? `write one of ${list}` : `did you mean \`${near.text}\`? One of ${list}`;
+  return { code: 'unknown-word', span: token, message: `\`${clip(token.text)}\` is not a word that ${subject} knows`, help, ...(near === undefined ? {} : { fix: { ...write(token, near.text), ...near } }) };
 }
 
 /** A word of the statement that stands where one of a choice is meant; undefined when it is no word of the statement. */

@@ -3,7 +3,7 @@ import type { Severity } from '../assess/finding.ts';
 import { isUnknown, restsOnAssumption, writtenPlaces, type Value } from '../mechanics/derivation.ts';
 import { dimensions, kinds } from '../units/dimension.ts';
 import type { ComparedBlock, ComparedFile, ComparedRow, ComparedSide } from './compared-side.ts';
-import { diffLines, type LineChange } from './diff-lines.ts';
+import { diffLines } from './diff-lines.ts';
 import type { IdentifiedFinding } from './finding-identity.ts';
 import type { NumberJson } from './sheet-json.ts';
 import { showOnSheet } from './show-row.ts';
@@ -84,30 +84,49 @@ interface Pair {
 
 const mostReasons = 6;
 
+const linesLeft = (file: ComparedFile | undefined): Set<number> => new Set(file?.lines.map((_, i) => i + 1));
+
+/** The lines of a block among those that are left, which are then no longer left. */
+function take(left: Set<number>, { lines: { first, last } }: ComparedBlock): number[] {
+  const taken: number[] = [];
+  for (let line = first; line <= last; line++) if (left.delete(line)) taken.push(line);
+  return taken;
+}
+
 class Changes {
   readonly #old: ComparedSide;
   readonly #now: ComparedSide;
   /** Lines that only one side has, by side, file and number. */
   readonly #lines = new Map<string, ChangedLine>();
-  readonly #byFile = new Map<ComparedFile, readonly ChangedLine[]>();
-  /** Where a line stands in the order of both texts together. */
+  readonly #byFile = new Map<ComparedFile, ChangedLine[]>();
+  /** Where a line stands among those that changed. */
   readonly #order = new Map<ChangedLine, number>();
 
+  /** A block is compared with itself, wherever it stands; what is left of both texts, with what is left. */
   constructor(old: ComparedSide, now: ComparedSide, pairs: readonly Pair[]) {
     this.#old = old;
     this.#now = now;
     for (const { was, is } of pairs) {
-      const changes = diffLines(was?.lines ?? [], is?.lines ?? []);
       for (const file of [was, is]) if (file !== undefined) this.#byFile.set(file, []);
-      for (const c of changes) (this.#byFile.get((c.side === 'old' ? was : is)!) as ChangedLine[]).push(this.#changed((c.side === 'old' ? was : is)!, c));
+      const [leftWas, leftIs] = [linesLeft(was), linesLeft(is)];
+      for (const block of is?.blocks ?? []) {
+        const before = was?.blocks.find((b) => b.key === block.key);
+        if (before !== undefined) this.#compare(was, take(leftWas, before), is, take(leftIs, block));
+      }
+      this.#compare(was, [...leftWas], is, [...leftIs]);
     }
   }
 
-  #changed(file: ComparedFile, { side, line, text }: LineChange): ChangedLine {
-    const changed: ChangedLine = { side, file: file.called, line, text };
-    this.#lines.set(`${side} ${file.called} ${line}`, changed);
-    this.#order.set(changed, this.#order.size);
-    return changed;
+  #compare(was: ComparedFile | undefined, before: readonly number[], is: ComparedFile | undefined, after: readonly number[]): void {
+    const textOf = (file: ComparedFile | undefined, lines: readonly number[]): string[] => lines.map((line) => file!.lines[line - 1]!);
+    for (const { side, line: nth, text } of diffLines(textOf(was, before), textOf(is, after))) {
+      const file = (side === 'old' ? was : is)!;
+      const line = (side === 'old' ? before : after)[nth - 1]!;
+      const changed: ChangedLine = { side, file: file.called, line, text };
+      this.#byFile.get(file)!.push(changed);
+      this.#lines.set(`${side} ${file.called} ${line}`, changed);
+      this.#order.set(changed, this.#order.size);
+    }
   }
 
   #within(file: ComparedFile | undefined, test: (line: number) => boolean): ChangedLine[] {

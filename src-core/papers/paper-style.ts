@@ -1,24 +1,24 @@
 /** The look of every paper, on a screen and printed: dark ink on white, one column, nothing that means something by colour alone. */
 export const paperStyle = `
-@page{size:A4;margin:11mm 13mm}
+@page{margin:8mm 12mm}
 *{box-sizing:border-box}
 body{font:9.6pt/1.34 system-ui,-apple-system,"Segoe UI","Noto Sans",Arial,sans-serif;color:#111820;background:#fff;max-width:186mm;margin:8mm auto;padding:0 4mm;overflow-wrap:anywhere;font-variant-numeric:tabular-nums}
-header{border-bottom:1.5pt solid #111820;margin-bottom:3mm}
+header{border-bottom:1.5pt solid #111820;margin-bottom:2mm}
 h1{font-size:17pt;line-height:1.15;margin:0 0 1mm}
 header p{margin:0 0 1.5mm;color:#46525c}
-h2{font-size:11.5pt;line-height:1.2;margin:3mm 0 1.1mm;break-after:avoid}
-p{margin:0 0 1.6mm;orphans:2;widows:2}
-ol,ul{margin:0 0 1.6mm;padding-left:6.5mm}
-li{margin:0 0 .6mm;break-inside:avoid}
+h2{font-size:11.5pt;line-height:1.2;margin:2.4mm 0 .9mm;break-after:avoid}
+p{margin:0 0 1.4mm;orphans:2;widows:2}
+ol,ul{margin:0 0 1.4mm;padding-left:6.5mm}
+li{margin:0 0 .4mm;break-inside:avoid}
 ol>li::marker{font-weight:650}
 ul.boxes{list-style:none;padding:0;columns:2;column-gap:6mm}
 ul.boxes>li{padding-left:6mm;position:relative;min-height:4.7mm}
 ul.boxes>li::before{content:"";position:absolute;left:0;top:.7mm;width:3.4mm;height:3.4mm;border:.8pt solid #111820}
 code{font:inherit;font-weight:650}
-table{border-collapse:collapse;width:100%;margin:0 0 2mm;font-size:9pt;line-height:1.28}
+table{border-collapse:collapse;width:100%;margin:0 0 1.6mm;font-size:9pt;line-height:1.25}
 thead{display:table-header-group}
 tr{break-inside:avoid}
-th,td{border-bottom:.5pt solid #b4bcc3;padding:.6mm 2mm .6mm 0;text-align:left;vertical-align:top;font-weight:400}
+th,td{border-bottom:.5pt solid #b4bcc3;padding:.5mm 2mm .5mm 0;text-align:left;vertical-align:top;font-weight:400}
 thead th{border-bottom:1pt solid #111820;font-weight:650;vertical-align:bottom}
 tbody th{font-weight:600}
 table.by-hand th,table.by-hand td{border:.5pt solid #7b858d;padding:.75mm 1.2mm}
@@ -32,10 +32,10 @@ section.long{break-inside:auto}
 figure{margin:0 0 2mm;break-inside:avoid}
 figure svg{width:100%;height:auto;display:block}
 figure.share-60{width:60%}
-figure.share-70{width:70%}
+figure.share-70{width:70%;max-width:129mm}
 figure.share-75{width:75%}
 .quiet,footer{color:#46525c;font-size:8.5pt;line-height:1.3}
-footer{break-inside:avoid;border-top:.5pt solid #7b858d;margin-top:3mm;padding-top:1.2mm}
+footer{break-inside:avoid;border-top:.5pt solid #7b858d;margin-top:2mm;padding-top:1mm}
 footer p{margin:0 0 .8mm}
 .strong{font-weight:650;margin:1.6mm 0 .6mm;break-after:avoid}
 .lead{font-size:11pt;font-weight:650;border:1pt solid #111820;padding:1.4mm 2.4mm;margin:0 0 2mm}

@@ -29,6 +29,9 @@ export const blockGlyph = (x: number, y: number): Part[] => [circle(x, y, 11, 'h
 /** The end of the line, where gear takes over. */
 export const endGlyphInPlan = (x: number, y: number): Part => circle(x, y, 5, 'rope');
 
+/** Where gear forks behind the end of the line or behind a block. */
+export const forkGlyph = (x: number, y: number): Part => circle(x, y, 4, 'hollow');
+
 /** What holds, by the word of its kind; each has a shape of its own. */
 export function anchorGlyph(form: string | undefined, x: number, y: number, turn: number): Part {
   switch (form) {

@@ -14,6 +14,8 @@ export interface PlanNode {
   /** In metres from the load, ahead and to the left; undefined where it is not written. */
   readonly at: PlanPoint | undefined;
   readonly loaded: Loaded | undefined;
+  /** What leads from it to a fork. */
+  readonly gear: readonly Loaded[];
 }
 
 export interface PlanPoint {
@@ -32,9 +34,18 @@ export interface PlanBody {
   readonly isLoad: boolean;
 }
 
-/** Gear between a node and the body that holds it. */
+/** A point behind a node at which gear forks once more; the first fork is the node itself. */
+export interface PlanFork {
+  readonly node: number;
+  /** The fork from which `gear` leads to it; undefined for the node. */
+  readonly before: number | undefined;
+  readonly gear: readonly Loaded[];
+}
+
+/** Gear between a node, or a fork behind it, and the body that holds it. */
 export interface PlanFastening {
   readonly node: number;
+  readonly fork: number | undefined;
   readonly body: number;
   readonly gear: readonly Loaded[];
   /** The recovery point that is used. */
@@ -44,7 +55,10 @@ export interface PlanFastening {
 export interface PlanScene {
   readonly nodes: readonly PlanNode[];
   readonly bodies: readonly PlanBody[];
+  readonly forks: readonly PlanFork[];
   readonly fastenings: readonly PlanFastening[];
+  /** Loaded gear that leads to nothing that holds. */
+  readonly loose: readonly Loaded[];
   /** Every node has a place in plan. */
   readonly isPlaced: boolean;
 }
@@ -82,6 +96,7 @@ export function planScene(pull: AssessedPull): PlanScene {
   };
   const nodes: PlanNode[] = [];
   const bodies: PlanBody[] = [];
+  const forks: PlanFork[] = [];
   const fastenings: PlanFastening[] = [];
   const loadedAs = (sort: Loaded['sort'], name: string): Loaded | undefined => pull.loaded.find((l) => l.sort === sort && l.name === name);
 
@@ -99,31 +114,45 @@ export function planScene(pull: AssessedPull): PlanScene {
   };
   const loadBody = (): number => bodyOf(resistance.vehicleName ?? 'load', resistance.vehicleName === undefined ? 'load' : 'vehicle', true, true);
   const gearOf = (of: Run | undefined): Loaded[] => (of?.links ?? []).flatMap((link) => pull.loaded.find((l) => l.link === link) ?? []);
-  const fasten = (node: number, body: number, of: Run | undefined, called: string | undefined): void => void fastenings.push({ node, body, gear: gearOf(of), point: called === undefined ? undefined : loadedAs('point', called) });
+  const fasten = (node: number, body: number, of: Run | undefined, called: string | undefined, fork?: number): void => void fastenings.push({ node, fork, body, gear: gearOf(of), point: called === undefined ? undefined : loadedAs('point', called) });
+  const fastenLegs = (node: number, { legs }: Run, moves: boolean, fork?: number): void => {
+    for (const leg of legs) {
+      const holder = holderOf(leg);
+      if (holder !== undefined) fasten(node, holderBody(holder, moves), leg, holder.called, fork);
+      else if (isForked(leg)) fastenLegs(node, leg, moves, forks.push({ node, before: fork, gear: gearOf(leg) }) - 1);
+    }
+  };
 
   const winchVehicle = winch === undefined ? undefined : nameOf(winch.block.header, 'vehicle')?.name;
-  nodes.push({ role: 'winch', name: winch?.name ?? 'winch', moves: rigging.winchMoves, at: placeOf(rigging.winchMoves, winch?.name, winchVehicle), loaded: undefined });
+  nodes.push({ role: 'winch', name: winch?.name ?? 'winch', moves: rigging.winchMoves, at: placeOf(rigging.winchMoves, winch?.name, winchVehicle), loaded: undefined, gear: [] });
   if (winchVehicle !== undefined) fasten(0, bodyOf(winchVehicle, 'vehicle', rigging.winchMoves, winchVehicle === resistance.vehicleName), undefined, undefined);
 
   for (const b of rigging.blocks) {
     const moves = b.moves === 'load';
-    const node = nodes.push({ role: 'block', name: b.name, moves, at: placeOf(moves, b.name, b.holder?.name), loaded: pull.loaded.find((l) => l.sort === 'block' && l.name === b.name && l.place === b.place) }) - 1;
-    if (b.holder !== undefined) fasten(node, holderBody(b.holder, moves), b.run, b.holder.called);
+    const forked = isForked(b.run);
+    const node = nodes.push({ role: 'block', name: b.name, moves, at: placeOf(moves, b.name, b.holder?.name), loaded: pull.loaded.find((l) => l.sort === 'block' && l.name === b.name && l.place === b.place), gear: forked ? gearOf(b.run) : [] }) - 1;
+    if (forked) fastenLegs(node, b.run!, moves);
+    else if (b.holder !== undefined) fasten(node, holderBody(b.holder, moves), b.run, b.holder.called);
     else if (moves) fasten(node, loadBody(), b.run, undefined);
   }
 
-  const legs = (run?.legs ?? []).flatMap((leg) => {
-    const holder = holderOf(leg);
-    return holder === undefined ? [] : [{ leg, holder }];
-  });
+  const forked = isForked(run);
   const end = holderOf(run) ?? endHolder(pull);
-  const endName = legs.length > 0 ? 'bridle' : (end?.name ?? (rigging.endMoves ? 'load' : 'end'));
-  const node = nodes.push({ role: 'end', name: endName, moves: rigging.endMoves, at: placeOf(rigging.endMoves, end?.name ?? legs[0]?.holder.name), loaded: undefined }) - 1;
-  if (legs.length > 0) for (const { leg, holder } of legs) fasten(node, holderBody(holder, rigging.endMoves), leg, holder.called);
+  const endName = forked ? 'bridle' : (end?.name ?? (rigging.endMoves ? 'load' : 'end'));
+  const node = nodes.push({ role: 'end', name: endName, moves: rigging.endMoves, at: placeOf(rigging.endMoves, end?.name ?? run?.legs.flatMap((leg) => holderOf(leg)?.name ?? [])[0]), loaded: undefined, gear: forked ? gearOf(run) : [] }) - 1;
+  if (forked) fastenLegs(node, run!, rigging.endMoves);
   else if (end !== undefined) fasten(node, holderBody(end, rigging.endMoves), run, end.called);
   else if (rigging.endMoves) fasten(node, loadBody(), run, undefined);
-  return { nodes, bodies, fastenings, isPlaced: stands.size > 0 && nodes.every((n) => n.at !== undefined) };
+  const drawn = new Set([...nodes, ...forks, ...fastenings].flatMap(({ gear }) => gear.map((l) => l.link)));
+  const loose = pull.loaded.filter((l) => l.link !== undefined && !drawn.has(l.link) && !isOnWinch(l, pull));
+  return { nodes, bodies, forks, fastenings, loose, isPlaced: stands.size > 0 && nodes.every((n) => n.at !== undefined) };
 }
+
+/** Whether a run forks and something holds behind it. */
+const isForked = (run: Run | undefined): boolean => run !== undefined && run.legs.some((leg) => leg.holder !== undefined || isForked(leg));
+
+/** Whether it is the winch's own line, which is drawn by itself. */
+export const isOnWinch = ({ link }: Loaded, { line }: AssessedPull): boolean => link?.piece !== undefined && link.piece.name === line?.name;
 
 /** The end as `back-to` names it, where no chain leads to it. */
 function endHolder(pull: AssessedPull): Holder | undefined {

@@ -4,9 +4,9 @@ import { asGiven, isUnknown, type Cause, type Value } from '../mechanics/derivat
 import { causesOf, figuresOf, showForce, showLength, type Figures } from './figures.ts';
 import { keepOut } from './keep-out.ts';
 import { finish, margin, PictureIds, rightEdge, type LegendEntry, type Picture } from './picture.ts';
-import { anchorGlyph, bareLoadGlyph, blockGlyph, endGlyphInPlan, vehicleGlyph, vehicleHalf, winchGlyph } from './plan-glyphs.ts';
-import { planLayout, type PlanLayout } from './plan-layout.ts';
-import { planScene, standingOf, type PlanFastening, type PlanScene, type Standing } from './plan-scene.ts';
+import { anchorGlyph, bareLoadGlyph, blockGlyph, endGlyphInPlan, forkGlyph, vehicleGlyph, vehicleHalf, winchGlyph } from './plan-glyphs.ts';
+import { planLayout, type PlanLayout, type Point } from './plan-layout.ts';
+import { isOnWinch, planScene, standingOf, type PlanFastening, type PlanScene, type Standing } from './plan-scene.ts';
 import { boxAround, LabelPlacer, type Label, type Side } from './place-labels.ts';
 import { roundStep } from './scale.ts';
 import { group, line, measureAcross, text, textSizes, type TextClass } from './shapes.ts';
@@ -71,6 +71,7 @@ export function pullPlan(pull: AssessedPull): Picture {
     ids, title: `Pull ${own(pull.name)}, from above`, lead, more: moreOf(pull, figures), body, height: y, legend: legendOf(scene), causes: causesIn(pull),
     notes: [
       layout.perMetre === undefined ? 'Where things stand is not written, so the plan shows only what leads to what: `stands` gives the places. The load is to go to the right.' : 'Places are as written; vehicles, blocks and gear are drawn larger than they are. The load is to go to the right.',
+      ...(scene.loose.length === 0 ? [] : [`Not drawn, because no anchor and no vehicle is written behind it: ${gearNames(scene.loose).join(', ')}.`]),
       ...(scene.isPlaced || isUnknown(pull.reach.reach) ? [] : ['The keep-out area is drawn over the reach as if all of the line lay straight.']),
     ],
     description: `${lead} ${area.says.join(' ')}`,
@@ -99,17 +100,19 @@ function partName({ scene }: Drawing, i: number): string {
 function centred(layout: PlanLayout): PlanLayout {
   const xs = [...layout.nodes, ...layout.bodies].map((p) => p.x);
   const by = (margin + rightEdge) / 2 - (Math.min(...xs) + Math.max(...xs)) / 2;
-  return { ...layout, nodes: layout.nodes.map((p) => ({ ...p, x: p.x + by })), bodies: layout.bodies.map((p) => ({ ...p, x: p.x + by })) };
+  const moved = <P extends Point>(points: readonly P[]): P[] => points.map((p) => ({ ...p, x: p.x + by }));
+  return { ...layout, nodes: moved(layout.nodes), bodies: moved(layout.bodies), forks: moved(layout.forks) };
 }
 
 function drawn({ scene, layout, placer }: Drawing): { lines: Part[]; things: Part[] } {
   const lines: Part[] = [];
   const things: Part[] = [];
-  for (const { node, body } of scene.fastenings) {
-    const [n, b] = [layout.nodes[node]!, layout.bodies[body]!];
-    lines.push(line(n.x, n.y, b.x, b.y, 's-dashed'));
-    placer.cross({ x1: n.x, y1: n.y, x2: b.x, y2: b.y });
-  }
+  const fastened = (a: Point, b: Point): void => {
+    lines.push(line(a.x, a.y, b.x, b.y, 's-dashed'));
+    placer.cross({ x1: a.x, y1: a.y, x2: b.x, y2: b.y });
+  };
+  for (const { node, fork, body } of scene.fastenings) fastened(fork === undefined ? layout.nodes[node]! : layout.forks[fork]!, layout.bodies[body]!);
+  scene.forks.forEach(({ node, before }, i) => fastened(before === undefined ? layout.nodes[node]! : layout.forks[before]!, layout.forks[i]!));
   for (let i = 1; i < layout.nodes.length; i++) {
     const [a, b] = [layout.nodes[i - 1]!, layout.nodes[i]!];
     lines.push(line(a.x, a.y, b.x, b.y, 's-rope'));
@@ -122,6 +125,10 @@ function drawn({ scene, layout, placer }: Drawing): { lines: Part[]; things: Par
     const half = halfOf(body.form, at.turn);
     placer.take(boxAround(at.x, at.y, half.x, half.y));
   });
+  for (const at of layout.forks) {
+    things.push(forkGlyph(at.x, at.y));
+    placer.take(boxAround(at.x, at.y, 6, 6));
+  }
   scene.nodes.forEach((node, i) => {
     const at = layout.nodes[i]!;
     const next = layout.nodes[1];
@@ -157,6 +164,10 @@ function labels(drawing: Drawing): void {
     const lines = nodeLines(drawing, i);
     if (lines.length > 0) put(at, { x: 10, y: 13 }, lines, node.moves ? [isUpper(at.y) ? 'right-above' : 'right-below', isUpper(at.y) ? 'above' : 'below'] : [isUpper(at.y) ? 'above' : 'below', isUpper(at.y) ? 'left-above' : 'left-below']);
   });
+  scene.forks.forEach(({ gear }, i) => {
+    const at = layout.forks[i]!;
+    put(at, { x: 6, y: 6 }, [...gearLines(drawing, gear), ...fasteningLines(drawing, (f) => f.fork === i)], [isUpper(at.y) ? 'above' : 'below']);
+  });
   scene.bodies.forEach((body, i) => {
     const at = layout.bodies[i]!;
     const lines: (readonly [string, TextClass])[] = [[own(body.name), 't-strong']];
@@ -168,7 +179,8 @@ function labels(drawing: Drawing): void {
 }
 
 /** What is said at a point of the line: the thing itself, then the gear that holds it. */
-function nodeLines({ pull, scene, figures }: Drawing, i: number): (readonly [string, TextClass])[] {
+function nodeLines(drawing: Drawing, i: number): (readonly [string, TextClass])[] {
+  const { pull, scene, figures } = drawing;
   const node = scene.nodes[i]!;
   const lines: (readonly [string, TextClass])[] = [];
   if (node.role === 'winch') {
@@ -178,17 +190,24 @@ function nodeLines({ pull, scene, figures }: Drawing, i: number): (readonly [str
     lines.push([own(node.name), 't-strong']);
     if (node.loaded !== undefined) lines.push([`load ${loadWords(node.loaded.load, pull, figures)}`, 't-quiet'], [limitWords(node.loaded, pull, figures), 't-quiet']);
   }
-  for (const fastening of scene.fastenings.filter((f) => f.node === i)) lines.push(...gearLines(fastening, pull, figures));
-  return lines;
+  return [...lines, ...gearLines(drawing, node.gear), ...fasteningLines(drawing, (f) => f.node === i && f.fork === undefined)];
 }
 
-/** Gear and recovery point of a fastening, with a line more for each that is not within its limit. */
-function gearLines({ gear, point }: PlanFastening, pull: AssessedPull, figures: Figures): (readonly [string, TextClass])[] {
-  const all = [...gear, ...(point === undefined ? [] : [point])];
+/** What is said of the fastenings that begin at one point: to which body each leads, where there are several. */
+function fasteningLines(drawing: Drawing, begins: (fastening: PlanFastening) => boolean): (readonly [string, TextClass])[] {
+  const { bodies, fastenings } = drawing.scene;
+  const here = fastenings.filter(begins);
+  return here.flatMap(({ gear, point, body }) => gearLines(drawing, [...gear, ...(point === undefined ? [] : [point])], here.length > 1 ? `to ${own(bodies[body]!.name)} ` : ''));
+}
+
+const gearNames = (gear: readonly Loaded[]): string[] => gear.map((l) => nameText(l.name));
+
+/** Gear and a recovery point, with a line more for each that is not within its limit. */
+function gearLines({ pull, figures }: Drawing, all: readonly Loaded[], to = ''): (readonly [string, TextClass])[] {
   // The line itself is drawn: only its ends that are too weak are named.
-  const held = all.filter((l) => l.sort !== 'line');
+  const held = all.filter((l) => !isOnWinch(l, pull));
   const odd = all.filter((l) => standingOf(l, pull) !== 'within').slice(0, 3);
-  const says = [...(held.length === 0 ? [] : [`by ${held.map((l) => nameText(l.name)).join(', ')}`]), ...odd.map((l) => `${nameText(l.name)}: ${limitWords(l, pull, figures)}`)];
+  const says = [...(held.length === 0 ? [] : [`${to}by ${gearNames(held).join(', ')}`]), ...odd.map((l) => `${nameText(l.name)}: ${limitWords(l, pull, figures)}`)];
   return says.flatMap((words) => wrapText(words, longestName, textSizes['t-quiet'], 2)).map((words) => [words, 't-quiet'] as const);
 }
 
@@ -204,6 +223,7 @@ function legendOf(scene: PlanScene): LegendEntry[] {
     { symbol: [line(0, 8, 26, 8, 's-dashed')], says: 'made fast' },
     { symbol: [line(0, 8, 26, 8, 's-limit')], says: 'edge of the keep-out area' },
   ];
+  if (scene.forks.length > 0) entries.splice(2, 0, { symbol: [forkGlyph(13, 8)], says: 'where gear forks' });
   return scene.fastenings.length === 0 ? entries.filter((e) => e.says !== 'made fast') : entries;
 }
 

@@ -69,4 +69,10 @@ describe('layers', () => {
     const banned = /\bMath\.random\b|\bDate\.now\b|\bnew Date\b|\bconsole\.|\bprocess\.|\bperformance\.|\beval\(|\bnew Function\b/;
     expect(files(core).filter((path) => banned.test(readFileSync(path, 'utf8'))).map((path) => relative(root, path))).toEqual([]);
   });
+
+  test('no file is much over 400 lines', () => {
+    const all = ['src-core', 'server', 'client'].flatMap((folder) => files(join(root, folder)));
+    expect(all.length).toBeGreaterThan(200);
+    expect(all.filter((path) => readFileSync(path, 'utf8').split('\n').length > 440).map((path) => relative(root, path))).toEqual([]);
+  });
 });

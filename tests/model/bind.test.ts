@@ -341,6 +341,8 @@ describe('fixes', () => {
     ['a date in another order that can be one day only', line('21/6/2026  inspected'), ['Write `2026-06-21`', ['2026-06-21'], false]],
     ['a misspelt word of a choice behind an optional name', line('2026-06-28  splice outbord eye bury 72 d'), ['Write `outboard`', ['outboard'], true]],
     ['a misspelt end of a position', line('2026-06-28  cut at 5 m from outbord'), ['Write `outboard`', ['outboard'], true]],
+    ['a word that is near both ends of a line', line('2026-06-28  cut at 5 m from onboard'), ['Write `inboard`', ['inboard'], false]],
+    ['a word in capitals that is near another one too', 'shackle s {\n  form  DEE\n}\n', ['Write `dee`', ['dee'], true]],
     ['the kind that stands behind its severity', line('2026-06-21  damage light abrasion at 5 m from inboard'), ['Write `abrasion light`', ['abrasion light'], true]],
     ['an inch mark', 'winch w {\n  barrel  2.5"\n}\n', ['Write `in` for inches', [' in'], false]],
     ['an inch mark that begins a text', 'winch w {\n  barrel  2.5" width 9"\n}\n', ['Write `in` for inches', [' in'], false]],

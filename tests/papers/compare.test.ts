@@ -76,6 +76,31 @@ test('blocks that come and go, and files', () => {
   expect(found.blocks.map((b) => [b.file, b.block, b.change])).toEqual([['a.rig', 'anchor y', 'new'], ['b.rig', 'anchor x', 'gone']]);
 });
 
+test('a line shows what it gained at its end, not the brace that was there, when a block comes behind it', () => {
+  const now = line('2026-05-02  fitted', '2026-06-21  inspected');
+  const behind = 'anchor x {\n  kind  tree\n}\n';
+  const found = compared(`${line('2026-05-02  fitted')}\n${behind}`, `${now}\nanchor y {\n  kind  rock\n}\n\n${behind}`);
+  expect(found.blocks.map((b) => [b.block, b.change, ...b.lines.map((l) => `${l.side} ${l.line} ${l.text}`)])).toEqual([
+    ['line main', 'changed', 'new 10   2026-06-21  inspected'],
+    ['anchor y', 'new', 'new 13 anchor y {', 'new 14   kind  rock', 'new 15 }'],
+  ]);
+});
+
+test('a block that stands elsewhere in its file and says the same has not changed; one with another name shows its name', () => {
+  const anchor = (name: string): string => `anchor ${name} {\n  kind  tree\n}\n`;
+  expect(compared(`${line()}\n${anchor('x')}`, `${anchor('x')}\n${line()}`).blocks).toEqual([]);
+  const renamed = compared(`${line()}\n${anchor('x')}`, `${line()}\n${anchor('y')}`);
+  expect(renamed.blocks.map((b) => [b.block, b.change, ...b.lines.map((l) => l.text)])).toEqual([['anchor y', 'new', 'anchor y {'], ['anchor x', 'gone', 'anchor x {']]);
+});
+
+test('blocks that share a line share its change', () => {
+  const found = compared('anchor x { kind tree }\n', 'anchor x { kind tree } anchor y { kind rock }\n');
+  expect(found.blocks.map((b) => [b.block, ...b.lines.map((l) => `${l.side} ${l.text}`)])).toEqual([
+    ['anchor x', 'old anchor x { kind tree }', 'new anchor x { kind tree } anchor y { kind rock }'],
+    ['anchor y', 'new anchor x { kind tree } anchor y { kind rock }'],
+  ]);
+});
+
 test('Markdown for a review keeps the user\'s text in its place', () => {
   const found = compared(hostileRig, hostileRig.replace('92 kN', '90 kN').replaceAll('<script>', '</script>```'));
   const markdown = compareMarkdown(found);

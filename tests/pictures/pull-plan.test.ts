@@ -66,6 +66,30 @@ describe('the plan of a pull', () => {
     expect(Math.hypot(bodies[1]!.x - bodies[2]!.x, bodies[1]!.y - bodies[2]!.y)).toBeGreaterThan(60);
   });
 
+  it('draws what stands behind a second fork, with the gear that leads there', () => {
+    const scene = planScene(pull('twice'));
+    expect(scene.bodies.map((b) => b.name)).toEqual(['plover', 'boulder', 'larch', 'wren']);
+    const layout = planLayout(scene);
+    // The fork stands between the end of the line and both that hold it there.
+    const [end, fork] = [layout.nodes.at(-1)!, layout.forks[0]!];
+    const [, , larch, wren] = layout.bodies;
+    for (const held of [larch!, wren!]) expect(Math.hypot(held.x - fork.x, held.y - fork.y)).toBeLessThan(Math.hypot(held.x - end.x, held.y - end.y));
+    expect(layout.forks).toHaveLength(1);
+    expect(textsOf('twice')).toEqual(expect.arrayContaining(['by bow-22', 'by joint', 'to larch by short', 'to wren by long, wren stern', 'where gear forks']));
+    expect(textsOf('twice').join(' ')).not.toContain('Not drawn');
+  });
+
+  it('draws a bridle behind a block', () => {
+    const scene = planScene(pull('bridled-block'));
+    expect(scene.fastenings.filter((f) => f.node === 1).map((f) => scene.bodies[f.body]!.name)).toEqual(['larch', 'boulder']);
+    expect(textsOf('bridled-block')).toEqual(expect.arrayContaining(['by trunk, joint', 'to larch by short', 'to boulder by long']));
+  });
+
+  it('says what it leaves out: gear behind which nothing holds', () => {
+    expect(textsOf('loose').join(' ')).toContain('Not drawn, because no anchor and no vehicle is written behind it: short, joint.');
+    expect(textsOf('forked').join(' ')).not.toContain('Not drawn');
+  });
+
   it('loses no words: what has no room beside its thing stands below the plan', () => {
     const { table, svg } = pullPlan(pull('crowded'));
     for (const name of ['boulder', 'larch', 'snatch', 'second', 'plover', 'wren', 'bow-winch']) expect(svg).toContain(name);

@@ -65,6 +65,33 @@ chain fork {
   bow-22 -> boulder
   bow-22 -> larch
 }
+strap short {
+  wll  3 t
+}
+strap long {
+  wll  3 t
+}
+ring joint {
+  wll  8 t
+}
+chain twice-forked {
+  main outboard -> bow-22
+  bow-22 -> boulder
+  bow-22 -> joint
+  joint -> short -> larch
+  joint -> long -> wren stern
+}
+chain behind-block {
+  main outboard -> wren bow
+  snatch -> trunk -> joint
+  joint -> short -> larch
+  joint -> long -> boulder
+}
+chain loose-leg {
+  main outboard -> bow-22
+  bow-22 -> boulder
+  bow-22 -> short -> joint
+}
 `;
 
 const ground = `
@@ -116,5 +143,10 @@ export const pullRig = [
   stands    boulder ahead 10.2 m
   stands    larch ahead 10.3 m left 10 cm`),
   'pull forked with bow-winch through fork {\n  load  plover\n  surface  gravel\n  bridle  60 deg\n}\n',
+  'pull twice with bow-winch through twice-forked {\n  load  plover\n  surface  gravel\n  bridle  60 deg\n}\n',
+  pull('bridled-block', ' through behind-block', `${ground}
+  via       snatch fixed
+  reach     18 m`),
+  'pull loose with bow-winch through loose-leg {\n  load  plover\n  surface  gravel\n  bridle  60 deg\n}\n',
   'pull nothing {\n}\n',
 ].join('');

@@ -196,6 +196,12 @@ describe('names', () => {
 
   test('the offered name takes the place of the wrong one', () => {
     expect(fixed('strap s {\n  wll 1 t  # allow rope-on-ropes: no reason\n}\n', 'unknown-rule', 'Write `rope-on-rope`')).toBe('strap s {\n  wll 1 t  # allow rope-on-rope: no reason\n}\n');
+    const misspelt = (end: string) => findingsIn(`chain c {\n  l ${end} -> t -> a\n}\nline l {\n  length 3 m\n}\nstrap t {\n  wll 1 t\n}\nanchor a {\n  kind tree\n}\n`).filter((f) => f.line === 2).map(({ code, finding: { help, fixes } }) => [code, help, ...fixes.map((f) => [f.title, f.edits.map((e) => e.text), f.mechanical === true])]);
+    // What hangs on the end says nothing of its own.
+    expect(misspelt('outbord')).toEqual([['unknown-name', 'did you mean `outboard`?', ['Write `outboard`', ['outboard'], true]]]);
+    // It is near `outboard` too, and which end is meant is a claim.
+    expect(misspelt('onboard')).toEqual([['unknown-name', 'did you mean `inboard`?', ['Write `inboard`', ['inboard'], false]]]);
+    expect(misspelt('middle')).toEqual([['unknown-name', 'write `inboard` or `outboard`']]);
     expect(fixed('chain c {\n  bwo -> larch\n}\nshackle bow {\n  wll 1 t\n}\nanchor larch {\n  kind tree\n}\n', 'unknown-name', 'Write `bow`')).toContain('  bow -> larch\n');
   });
 });
