@@ -1,4 +1,5 @@
 import type { CancellationToken, Connection, InitializeParams } from 'vscode-languageserver';
+import { AssessedBlocks } from '../../src-core/assess/assessed-blocks.ts';
 import type { LineIndex } from '../../src-core/base/line-index.ts';
 import { fenceAt, type RigFence } from '../../src-core/ide/markdown-fences.ts';
 import type { RigFile } from '../../src-core/project.ts';
@@ -178,6 +179,8 @@ export class LanguageServer {
     if (found === undefined) return undefined;
     await this.workspace.ready(found.folder);
     const day = await this.settings.day(found.folder.uri);
+    // Between two answers nobody looks at what was worked out for the last one.
+    AssessedBlocks.tidy();
     // Midnight has passed: what other files were told is of yesterday.
     if (found.folder.turnTo(day)) this.diagnostics.changed();
     const file = found.folder.project.file(found.path);

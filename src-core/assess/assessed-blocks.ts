@@ -6,8 +6,6 @@ interface Kept {
   readonly asked: ReadonlySet<string>;
 }
 
-const nothing: ReadonlyMap<BoundBlock, Kept> = new Map();
-
 /** So many results of all roots together make one generation; the one before it is kept as well. */
 const generation = 512;
 let filled = 0;
@@ -20,12 +18,12 @@ let holding = new Set<AssessedBlocks>();
  */
 export class AssessedBlocks {
   #young: Map<BoundBlock, Kept> | undefined;
-  #old = nothing;
+  #old: Map<BoundBlock, Kept> | undefined;
 
   get(block: BoundBlock): Kept | undefined {
     const kept = this.#young?.get(block);
     if (kept !== undefined) return kept;
-    const old = this.#old.get(block);
+    const old = this.#old?.get(block);
     if (old !== undefined) this.keep(block, old);
     return old;
   }
@@ -39,19 +37,19 @@ export class AssessedBlocks {
 
   forget(block: BoundBlock): void {
     this.#young?.delete(block);
-    if (this.#old.has(block)) this.#old = new Map([...this.#old].filter(([other]) => other !== block));
+    this.#old?.delete(block);
   }
 
   clear(): void {
     this.#young = undefined;
-    this.#old = nothing;
+    this.#old = undefined;
   }
 
   /** True while it holds anything. */
   #age(): boolean {
-    this.#old = this.#young ?? nothing;
+    this.#old = this.#young;
     this.#young = undefined;
-    return this.#old.size > 0;
+    return this.#old !== undefined;
   }
 
   /** Lets go of what nobody has asked for lately. To be called between judgements: within one, a block has to stay the same thing. */
