@@ -3,7 +3,7 @@ import type { BoundBlock } from '../model/bound.ts';
 interface Kept {
   readonly result: unknown;
   /** What the scope was asked for it. */
-  readonly asked: ReadonlySet<string>;
+  readonly asked: readonly string[];
 }
 
 /** So many results of all roots together make one generation; the one before it is kept as well. */

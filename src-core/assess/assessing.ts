@@ -48,7 +48,7 @@ export class Assessing {
     let kept = this.#blocks.get(block);
     if (kept === undefined) {
       const own = new Assessing(new Reader(this.reader.scope), this.day, this.#blocks);
-      kept = { result: work(own), asked: own.reader.asked };
+      kept = { result: work(own), asked: [...own.reader.asked] };
       this.#blocks.keep(block, kept);
     }
     this.reader.askedToo(kept.asked);

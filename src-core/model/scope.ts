@@ -29,6 +29,11 @@ function headKey(head: string): string {
   return key;
 }
 
+/** Whether what was asked for is answered by a block, among others. */
+export function isAskedFor({ name, definition: { head } }: BoundBlock, asked: readonly string[]): boolean {
+  return (name !== undefined && asked.includes(name)) || asked.includes(headKey(head)) || (head === 'practice' && asked.includes(practiceKey));
+}
+
 /** Tells what a chunk adds to the scope, under the keys it can be looked up by. */
 function eachContribution(chunk: BoundChunk, add: (key: string, item: object) => void): void {
   const declare = (declaration: Declaration): void => add(declaration.name, declaration);

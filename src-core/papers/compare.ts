@@ -1,6 +1,7 @@
 import { isNear } from '../base/compare.ts';
 import type { Severity } from '../assess/finding.ts';
 import { isUnknown, restsOnAssumption, writtenPlaces, type Value } from '../mechanics/derivation.ts';
+import { isAskedFor } from '../model/scope.ts';
 import { dimensions, kinds } from '../units/dimension.ts';
 import type { ComparedBlock, ComparedFile, ComparedRow, ComparedSide } from './compared-side.ts';
 import { diffLines } from './diff-lines.ts';
@@ -235,11 +236,7 @@ function sideValue(row: ComparedRow | undefined): SideValue | undefined {
 }
 
 /** Whether a block was judged with an eye on another. */
-function asksFor(block: ComparedBlock, other: ComparedBlock): boolean {
-  const { asked } = block.judged;
-  const { name, definition } = other.judged.block;
-  return (name !== undefined && asked.has(`name:${name}`)) || asked.has(`head:${definition.head}`) || (definition.head === 'practice' && asked.has('practice'));
-}
+const asksFor = (block: ComparedBlock, other: ComparedBlock): boolean => isAskedFor(other.judged.block, block.judged.asked);
 
 /** New findings of a comparison at a severity or above. */
 export const newFindings = ({ blocks }: Comparison, severities: readonly Severity[]): ComparedFinding[] => blocks.flatMap((b) => b.findings.filter((f) => f.change === 'new' && severities.includes(f.severity)));

@@ -6,6 +6,7 @@ import type { DayNumber } from '../model/day.ts';
 import { Reader, Scope } from '../model/scope.ts';
 import { applyAllowances } from '../rules/allowances.ts';
 import { findingOfProblem, judgeBlock, type JudgedBlock } from '../rules/judge-block.ts';
+import { Askers } from './askers.ts';
 import { MissingCauses } from './missing-causes.ts';
 import type { RigFile } from './rig-file.ts';
 
@@ -37,7 +38,7 @@ export class RootState {
   #files: readonly RigFile[] = [];
   #scope: Scope;
   readonly #judged = new Map<BoundBlock, JudgedBlock>();
-  readonly #askers = new Map<string, Set<BoundBlock>>();
+  readonly #askers = new Askers();
   /** Blocks with findings. */
   readonly #speaking = new Set<BoundBlock>();
   readonly #missing = new MissingCauses();
@@ -93,7 +94,7 @@ export class RootState {
     }
     const changed = this.#scope.update(removed, added.map((a) => a.chunk));
     const dirty = new Set(fresh);
-    for (const key of changed) for (const block of this.#askers.get(key) ?? []) dirty.add(block);
+    for (const key of changed) for (const block of this.#askers.of(key)) dirty.add(block);
     for (const block of dirty) this.#assessed.forget(block);
     for (const block of dirty) this.#judge(block);
     const result = this.#result(problems);
@@ -127,11 +128,7 @@ export class RootState {
   #takeBack(block: BoundBlock): void {
     const judged = this.#judged.get(block);
     if (judged === undefined) return;
-    for (const key of judged.asked) {
-      const askers = this.#askers.get(key);
-      askers?.delete(block);
-      if (askers?.size === 0) this.#askers.delete(key);
-    }
+    for (const key of judged.asked) this.#askers.remove(key, block);
     this.#speaking.delete(block);
     this.#missing.remove(judged);
   }
@@ -141,11 +138,7 @@ export class RootState {
     const judged = judgeBlock(block, this.#judging);
     AssessedBlocks.tidy();
     this.#judged.set(block, judged);
-    for (const key of judged.asked) {
-      const askers = this.#askers.get(key);
-      if (askers === undefined) this.#askers.set(key, new Set([block]));
-      else askers.add(block);
-    }
+    for (const key of judged.asked) this.#askers.add(key, block);
     if (judged.findings.length > 0) this.#speaking.add(block);
     this.#missing.add(judged);
   }

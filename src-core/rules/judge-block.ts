@@ -18,7 +18,7 @@ export interface JudgedBlock {
   readonly made: number;
   readonly failed: number;
   /** What the scope was asked: while it answers the same, all of this stays true. */
-  readonly asked: ReadonlySet<string>;
+  readonly asked: readonly string[];
 }
 
 const none: readonly never[] = [];
@@ -63,7 +63,7 @@ class Judged implements JudgedBlock {
   readonly notJudged: readonly NotJudged[];
   readonly made: number;
   readonly failed: number;
-  readonly asked: ReadonlySet<string>;
+  readonly asked: readonly string[];
   readonly #judging: Judging;
 
   constructor(block: BoundBlock, judging: Judging) {
@@ -80,7 +80,7 @@ class Judged implements JudgedBlock {
     this.notJudged = judge.notJudged.length === 0 ? none : judge.notJudged;
     this.made = judge.made;
     this.failed = judge.failed;
-    this.asked = assessing.reader.asked;
+    this.asked = [...assessing.reader.asked];
     this.#judging = judging;
   }
 

@@ -49,6 +49,16 @@ test('a shared practice reaches every block that asks for it, and is named as wh
   expect(block(found, 'line main')!.findings.map((f) => f.code)).toContain('line-factor-too-low');
 });
 
+test('what changed in a block that another one looked at is named as what did it', () => {
+  // A word feeds no number by itself: a choker takes half of the strap's limit in the chain.
+  const choked = (t: string): string => t.replace(/(strap trunk \{\n[^}]*?)( {2}hitch .*\n)?\}/, '$1  hitch  choker\n}');
+  const chain = block(compared(plover(), texts(choked)), 'chain long-reach')!;
+  expect(chain.lines).toEqual([]);
+  const halved = chain.values.filter((v) => typeof v.old?.value === 'number' && typeof v.new?.value === 'number' && Math.abs(v.new.value / v.old.value - 0.5) < 1e-9);
+  expect(halved.length).toBeGreaterThan(0);
+  for (const { because } of halved) expect(because.map((l) => l.text.trim())).toContain('hitch  choker');
+});
+
 test('lines above, another layout or another unit change no value', () => {
   const moved = compared(plover(), texts((t) => `# one more line\n\n${t}`));
   expect(moved.blocks.flatMap((b) => [...b.values, ...b.findings])).toEqual([]);
