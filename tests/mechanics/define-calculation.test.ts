@@ -109,6 +109,11 @@ describe('a refusal stands where the value was written', () => {
   });
 });
 
+test('what was measured of one input counts beside an input of which nothing was', () => {
+  const one = define({ name: 'test-measured-one', symbols: { a: { meaning: 'first', kind: 'count' }, b: { meaning: 'second', kind: 'count', measured: { from: 2, note: 'not measured there' } } }, compute: ({ a, b }) => a + b });
+  expect([worked(one({ a: number(1), b: number(1) })).notes, worked(one({ a: number(1), b: number(3) })).notes]).toEqual([['not measured there'], []]);
+});
+
 test('outside what the source measured the result says so, at either end', () => {
   const measured = define({ name: 'test-measured', symbols: { a: { meaning: 'first', kind: 'count', measured: { from: 2, to: 5, note: 'not measured there' } } }, compute: ({ a }) => a });
   const notes = (low: number, high = low) => worked(measured({ a: number(low, high) })).notes;
