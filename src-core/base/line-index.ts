@@ -20,6 +20,10 @@ export interface LineIndex {
 /** Where lines begin behind the line breaks of a text. */
 export function lineStartsIn(text: string): number[] {
   const starts: number[] = [];
+  if (!text.includes('\r')) {
+    for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
+    return starts;
+  }
   for (let i = 0; i < text.length; i++) {
     const c = text.charCodeAt(i);
     if (c === 10 || (c === 13 && text.charCodeAt(i + 1) !== 10)) starts.push(i + 1);

@@ -1,7 +1,7 @@
 import type { Span } from '../base/span.ts';
 import { differenceOf, type Project, type RigFile } from '../project.ts';
 import { formatChunk, formatFile, withoutBlankStart } from '../syntax/format.ts';
-import type { Edit } from '../syntax/chunk.ts';
+import type { Chunk, Edit } from '../syntax/chunk.ts';
 import { topHeads } from '../vocabulary/vocabulary.ts';
 
 /**
@@ -22,10 +22,17 @@ function chunkEdits({ chunks }: RigFile, touches: (span: Span) => boolean): Edit
   const edits: Edit[] = [];
   chunks.forEach(({ chunk, offset }, i) => {
     if (!touches({ start: offset, end: offset + chunk.text.length })) return;
-    const formatted = i === 0 ? withoutBlankStart(formatChunk(chunk)) : formatChunk(chunk);
-    if (formatted === chunk.text) return;
-    for (const edit of lineEdits(chunk.text, formatted)) edits.push({ start: offset + edit.start, end: offset + edit.end, text: edit.text });
+    for (const edit of i === 0 ? lineEdits(chunk.text, withoutBlankStart(formatChunk(chunk))) : editsOf(chunk)) edits.push({ start: offset + edit.start, end: offset + edit.end, text: edit.text });
   });
+  return edits;
+}
+
+const kept = new WeakMap<Chunk, readonly Edit[]>();
+
+/** The edits that lay a chunk out, with places counted from its start. They are worked out once. */
+function editsOf(chunk: Chunk): readonly Edit[] {
+  let edits = kept.get(chunk);
+  if (edits === undefined) kept.set(chunk, (edits = lineEdits(chunk.text, formatChunk(chunk))));
   return edits;
 }
 
@@ -63,6 +70,7 @@ const linesOf = (text: string): string[] => text.match(/[^\r\n]*(?:\r\n|\n|\r)|[
 
 /** Changed lines one by one where both texts have the same number of lines; else one edit from the first difference to the last. */
 function lineEdits(before: string, after: string): Edit[] {
+  if (before === after) return [];
   const [a, b] = [linesOf(before), linesOf(after)];
   if (a.length !== b.length) return [differenceOf(before, after)];
   const edits: Edit[] = [];
