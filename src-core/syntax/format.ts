@@ -128,7 +128,7 @@ function statementsOf(tokens: readonly Token[]): Token[][] {
 }
 
 function columnOf(tokens: readonly Token[]): Row['column'] {
-  if (tokens.some((t) => t.kind === 'arrow' || t.kind === 'left-brace' || t.kind === 'right-brace')) return undefined;
+  if (tokens.some((t) => t.kind === 'arrow' || isBrace(t))) return undefined;
   const [first, second] = tokens;
   const endsAlone = (i: number): boolean => tokens[i + 1] === undefined || between(tokens[i]!, tokens[i + 1]!, true) === ' ';
   if (first!.kind === 'date' && second?.kind === 'word') return endsAlone(1) ? 'verb' : undefined;
@@ -190,6 +190,8 @@ function printStatement({ tokens, column }: Row, width: number): string {
   return start + (rest === '' ? tokens[head]!.text : tokens[head]!.text.padEnd(width) + rest);
 }
 
+const isBrace = ({ kind }: Token): boolean => kind === 'left-brace' || kind === 'right-brace';
+
 /** Where values begin, for each run of statements that stand below each other. A comment does not end a run, a blank line does. */
 function columnWidths(rows: readonly (Row | 'blank')[]): Map<Row, number> {
   const widths = new Map<Row, number>();
@@ -200,7 +202,8 @@ function columnWidths(rows: readonly (Row | 'blank')[]): Map<Row, number> {
     run = [];
   };
   for (const row of rows) {
-    if (row !== 'blank' && (row.asItWas !== undefined || row.tokens.length === 0)) continue;
+    // A line that stays as it is ends a run only where it opens or closes a block.
+    if (row !== 'blank' && (row.tokens.length === 0 || (row.asItWas !== undefined && !row.tokens.some(isBrace)))) continue;
     if (row === 'blank' || row.column === undefined || (run.length > 0 && run[0]!.column !== row.column)) close();
     if (row !== 'blank' && row.column !== undefined) run.push(row);
   }

@@ -22,6 +22,10 @@ test('a form feed at the beginning of a line stays, since it keeps two pages apa
   behaves('{d\n\f\n}');
 });
 
+test('a broken line that opens a block ends the column above it', () => {
+  behaves('""{kN\n}"{\n\ni m}');
+});
+
 test('heads, values, comments and blank lines', () => {
   expect(
     format(`
