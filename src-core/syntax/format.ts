@@ -1,5 +1,5 @@
 import { Chunk, splitChunks } from './chunk.ts';
-import { lex } from './lexer.ts';
+import { lex, tokensOf } from './lexer.ts';
 import type { Comment, SyntaxCode, Token } from './tree.ts';
 
 /** Entries stay in their columns when the first long verb comes: a logbook that grows downward changes by one line. */
@@ -90,8 +90,9 @@ function layOut(chunk: Chunk): string {
 const trimmed = (comment: Comment | undefined): string | undefined => comment?.text.trimEnd();
 
 function linesOf(chunk: Chunk): SourceLine[] {
-  const { lines: lexed, comments } = lex(chunk.text);
-  const tokens = lexed.flatMap((line) => (line.brace === undefined ? line.tokens : [...line.tokens, line.brace]));
+  const lexed = lex(chunk.text);
+  const { comments } = lexed;
+  const tokens = tokensOf(lexed);
   const lines: SourceLine[] = [];
   let at = 0;
   let [nextToken, nextComment] = [0, 0];

@@ -9,6 +9,9 @@ export interface Lexed {
   readonly sound: boolean;
 }
 
+/** All tokens in order, each brace behind its line. */
+export const tokensOf = ({ lines }: Lexed): Token[] => lines.flatMap(({ tokens, brace }) => (brace === undefined ? tokens : [...tokens, brace]));
+
 // Every pattern is linear: none can backtrack over what it has taken.
 const date = /\d{4}-\d{1,2}-\d{1,2}(?![\w-])/y;
 const fraction = /[+-]?\d+\/\d+/y;
