@@ -43,6 +43,23 @@ const withoutLexer = {
   },
 };
 
+/**
+ * The protocol library brings a finder for packages of a workspace, which would start other programs, and loads what makes random names; the
+ * server uses neither. The one is not shipped, the other is loaded when it is called.
+ */
+const withoutFinder = {
+  name: 'without-finder',
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]vscode-languageserver[\\/]lib[\\/]node[\\/]files\.js$/ }, () => ({ contents: '', loader: 'js' }));
+    onLoad({ filter: /[\\/]vscode-jsonrpc[\\/]lib[\\/]node[\\/](?:main|ril)\.js$/ }, async ({ path }) => {
+      const text = await readFile(path, 'utf8');
+      const contents = text.replace('const crypto_1 = require("crypto");', '').replace(/\bcrypto_1\./g, 'require("crypto").');
+      if (contents === text) throw new Error(`${path} is not what it was: look again at what is loaded late`);
+      return { contents, loader: 'js' };
+    });
+  },
+};
+
 /** What the programs for Node share is one file beside them. */
 const engineBeside = {
   name: 'engine-beside',
@@ -93,7 +110,7 @@ export async function makeBundles(names = Object.keys(bundles), { minify = false
       const { entry, out, needs: _needs, ...options } = bundles[name];
       const { outputFiles, metafile } = await build({
         ...options,
-        plugins: [withoutTextAsCode, withoutLexer, versionAlone, ...(options.plugins ?? [])],
+        plugins: [withoutTextAsCode, withoutLexer, withoutFinder, versionAlone, ...(options.plugins ?? [])],
         entryPoints: [join(root, entry)],
         outfile: join(root, out),
         write: false,

@@ -1,4 +1,5 @@
 import { ResponseError, type CancellationToken, type Connection, type InitializeParams } from 'vscode-languageserver';
+import { behind } from './breath.ts';
 import { readSkills, serverCapabilities } from './capabilities.ts';
 import type { OpenFolder } from './folder-files.ts';
 import type { LanguageServer } from './language-server.ts';
@@ -7,6 +8,9 @@ type Engine = typeof import('./engine.ts');
 
 /** Everything that knows the trade, and the way to this machine's disk where there is one. */
 export type LoadEngine = () => Promise<{ readonly engine: Engine; readonly disk?: OpenFolder | undefined }>;
+
+/** When the first document was looked at, what answers questions is loaded before one is asked. */
+const warmAfter_ms = 50;
 
 /** The protocol's number for a request that is understood and cannot be done. */
 const requestFailed = -32803;
@@ -57,6 +61,7 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
   let params: InitializeParams | undefined;
   let loaded: Promise<{ engine: Engine; server: LanguageServer }> | undefined;
   let running: LanguageServer | undefined;
+  let warmed = false;
   /** Notifications that wait for the engine. */
   let waiting = 0;
 
@@ -72,6 +77,8 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
 
   connection.onInitialize((given) => {
     params = given;
+    // Behind the answer: the editor reads it meanwhile.
+    behind(() => void start().catch(() => undefined));
     return { capabilities: serverCapabilities(readSkills(given)), serverInfo: { name: 'linewright' } };
   });
 
@@ -97,7 +104,12 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
   };
 
   on('initialized', (server) => server.register());
-  on('textDocument/didOpen', (server, given) => server.opened(given));
+  on('textDocument/didOpen', (server, given) => {
+    server.opened(given);
+    if (warmed) return;
+    warmed = true;
+    setTimeout(() => void start().then(({ engine }) => engine.requests()), warmAfter_ms);
+  });
   on('textDocument/didChange', (server, given) => server.edited(given));
   on('textDocument/didClose', (server, given) => server.closed(given));
   on('workspace/didChangeWatchedFiles', (server, given) => server.filesChanged(given));
@@ -119,7 +131,7 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
     });
   };
 
-  for (const [method, fallback] of Object.entries(fallbacks)) answer(method, fallback, ({ engine, server }, given, token) => engine.requests[method]!(server, given, token));
+  for (const [method, fallback] of Object.entries(fallbacks)) answer(method, fallback, async ({ engine, server }, given, token) => (await engine.requests())[method]!(server, given, token));
 
   answer('textDocument/diagnostic', { kind: 'full', items: [] }, ({ server }, given: { textDocument?: { uri?: unknown }; previousResultId?: unknown }) => {
     const uri = given.textDocument?.uri;

@@ -66,7 +66,7 @@ export function tapePicture({ name, title, marks, strokes = [], ends, figures }:
     { xmlns: 'http://www.w3.org/2000/svg', class: 'lw', role: 'img', 'aria-labelledby': `${titleId} ${descriptionId}`, viewBox: `0 0 ${pictureWidth} ${height}`, width: pictureWidth, height },
     part('title', { id: titleId }, title),
     part('desc', { id: descriptionId }, description),
-    part('style', {}, pictureStyle),
+    part('style', {}, pictureStyle()),
     ...(definitions.length === 0 ? [] : [part('defs', {}, ...definitions)]),
     group(0, 0, parts),
   );

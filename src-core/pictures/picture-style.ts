@@ -9,7 +9,7 @@ const stroke = (role: Role, width: number, more = ''): string => `fill:none;${co
 
 const font = 'font-family:system-ui,-apple-system,"Segoe UI","Noto Sans",Arial,sans-serif;font-variant-numeric:tabular-nums';
 
-const rules: Readonly<Record<string, string>> = {
+const rules = (): Readonly<Record<string, string>> => ({
   paper: fill('paper'),
   panel: fill('panel'),
   ink: fill('ink'),
@@ -42,24 +42,35 @@ const rules: Readonly<Record<string, string>> = {
   's-limit': `${stroke('alarm', 2)};stroke-dasharray:9 4`,
   's-dots': `${stroke('unknown', 1.5)};stroke-dasharray:2 3`,
   hollow: `${fill('paper')};${colour('stroke', 'ink')};stroke-width:1.5`,
-};
+});
+
+let made: { readonly style: string; readonly classes: ReadonlySet<string> } | undefined;
+
+/** Put together for the first picture. */
+function make(): { readonly style: string; readonly classes: ReadonlySet<string> } {
+  const byClass = rules();
+  return {
+    style: [
+      `.lw{${variables(palettes.light)};max-width:100%;height:auto}`,
+      `@media (prefers-contrast:more){.lw{${variables(palettes['high-contrast-light'])}}}`,
+      `@media screen and (prefers-color-scheme:dark){.lw{${variables(palettes.dark)}}}`,
+      `@media screen and (prefers-color-scheme:dark) and (prefers-contrast:more){.lw{${variables(palettes['high-contrast-dark'])}}}`,
+      `.vscode-light .lw{${variables(palettes.light)}}`,
+      `.vscode-dark .lw{${variables(palettes.dark)}}`,
+      `.vscode-high-contrast .lw{${variables(palettes['high-contrast-dark'])}}`,
+      `.vscode-high-contrast-light .lw{${variables(palettes['high-contrast-light'])}}`,
+      `@media (forced-colors:active){.lw.lw{${variables(forcedColours)}}}`,
+      ...Object.entries(byClass).map(([name, rule]) => `.lw .${name}{${rule}}`),
+    ].join('\n'),
+    classes: new Set(['lw', ...Object.keys(byClass)]),
+  };
+}
 
 /**
  * One style for all pictures, the same to the byte, so that a strict page can allow it by one hash. It follows the
  * reader's settings, and the theme classes of an editor's page where there are any; print is always light.
  */
-export const pictureStyle: string = [
-  `.lw{${variables(palettes.light)};max-width:100%;height:auto}`,
-  `@media (prefers-contrast:more){.lw{${variables(palettes['high-contrast-light'])}}}`,
-  `@media screen and (prefers-color-scheme:dark){.lw{${variables(palettes.dark)}}}`,
-  `@media screen and (prefers-color-scheme:dark) and (prefers-contrast:more){.lw{${variables(palettes['high-contrast-dark'])}}}`,
-  `.vscode-light .lw{${variables(palettes.light)}}`,
-  `.vscode-dark .lw{${variables(palettes.dark)}}`,
-  `.vscode-high-contrast .lw{${variables(palettes['high-contrast-dark'])}}`,
-  `.vscode-high-contrast-light .lw{${variables(palettes['high-contrast-light'])}}`,
-  `@media (forced-colors:active){.lw.lw{${variables(forcedColours)}}}`,
-  ...Object.entries(rules).map(([name, rule]) => `.lw .${name}{${rule}}`),
-].join('\n');
+export const pictureStyle = (): string => (made ??= make()).style;
 
 /** Every class that a part of a picture may carry. */
-export const pictureClasses: ReadonlySet<string> = new Set(['lw', ...Object.keys(rules)]);
+export const pictureClasses = (): ReadonlySet<string> => (made ??= make()).classes;

@@ -142,7 +142,7 @@ export function finish(drawing: Drawing): Picture {
     { xmlns: 'http://www.w3.org/2000/svg', class: 'lw', role: 'img', 'aria-labelledby': `${titleId} ${descriptionId}`, viewBox: `0 0 ${pictureWidth} ${height}`, width: pictureWidth, height },
     part('title', { id: titleId }, drawing.title),
     part('desc', { id: descriptionId }, drawing.description),
-    part('style', {}, pictureStyle),
+    part('style', {}, pictureStyle()),
     ...(definitions.length === 0 ? [] : [part('defs', {}, ...definitions)]),
     rect(0, 0, pictureWidth, height, 'paper'),
     ...body,

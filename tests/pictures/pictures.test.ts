@@ -99,8 +99,8 @@ describe.each([['whole', wholeRig], ['half unknown', halfUnknownRig], ['worn', w
 
   it.each(pictures)('%s has the one style, and only classes of it', (_name, picture) => {
     for (const element of allElements(readXml(picture.svg))) {
-      if (element.name === 'style') expect(element.children).toEqual([pictureStyle]);
-      for (const name of element.attributes.get('class')?.split(' ') ?? []) expect(pictureClasses).toContain(name);
+      if (element.name === 'style') expect(element.children).toEqual([pictureStyle()]);
+      for (const name of element.attributes.get('class')?.split(' ') ?? []) expect(pictureClasses()).toContain(name);
     }
   });
 
