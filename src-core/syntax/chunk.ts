@@ -5,7 +5,7 @@ import type { ChunkTree } from './tree.ts';
 
 /** Chunks whose trees are held: what a hand works on, not all that is open. */
 const recent: Chunk[] = [];
-const mostRecent = 512;
+const mostRecent = 64;
 
 /**
  * A stretch of a file that is read on its own: one top-level statement with its block and the comments above it.
