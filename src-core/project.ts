@@ -1,4 +1,5 @@
 import type { Finding } from './assess/finding.ts';
+import type { Problem } from './model/bound.ts';
 import type { DayNumber } from './model/day.ts';
 import { differenceOf, RigFile } from './project/rig-file.ts';
 import { inOrder, RootState, type JudgedRoot } from './project/root-state.ts';
@@ -118,6 +119,14 @@ export class Project {
   judge(root: string, day: DayNumber): JudgedRoot {
     const known = this.#judged.get(root)?.get(day);
     if (known !== undefined) return known;
+    const { state, files, problems } = this.#stateOf(root, day);
+    const result = state.update(files, problems);
+    entryOf(this.#judged, root).set(day, result);
+    return result;
+  }
+
+  /** What is kept of a root, and how its text now stands. */
+  #stateOf(root: string, day: DayNumber): { readonly state: RootState; readonly files: readonly RigFile[]; readonly problems: readonly Problem[] } {
     const { order, problems } = closureOf(root, this.#files, this.#absent);
     const states = entryOf(this.#states, root);
     let state = states.get(day);
@@ -125,17 +134,47 @@ export class Project {
       state = new RootState(root, day);
       states.set(day, state);
     }
-    const result = state.update(order.map((p) => this.#files.get(p)!), problems);
-    entryOf(this.#judged, root).set(day, result);
-    return result;
+    return { state, files: order.map((p) => this.#files.get(p)!), problems };
+  }
+
+  /** A root that was never judged to the end, with its text taken in; undefined for what is judged, and for what is no root. */
+  #unjudged(root: string, day: DayNumber): RootState | undefined {
+    if (this.#judged.get(root)?.has(day) === true || !this.rootsOf(root).includes(root)) return undefined;
+    const { state, files, problems } = this.#stateOf(root, day);
+    state.take(files, problems);
+    return state.firstWork > 0 ? state : undefined;
+  }
+
+  /** How many blocks of a root are still to be judged before its findings are complete for the first time; 0 from then on. */
+  firstWork(root: string, day: DayNumber): number {
+    return this.#unjudged(root, day)?.firstWork ?? 0;
+  }
+
+  /** Judges at most so many of those blocks, and says how many are left. */
+  judgeSome(root: string, day: DayNumber, most: number): number {
+    return this.#unjudged(root, day)?.judgeSome(most) ?? 0;
+  }
+
+  /** What is found of a file without judging another block of it: for a reader who is told the rest later. */
+  foundSoFar(path: string, day: DayNumber): readonly Finding[] {
+    return this.#merged(path, (root) => this.#unjudged(root, day)?.foundSoFar(path) ?? this.judge(root, day).files.get(path)?.findings ?? []);
   }
 
   /** Findings of a file under every root that takes it in, each once. */
   findings(path: string, day: DayNumber): readonly Finding[] {
+    return this.#merged(path, (root) => this.judge(root, day).files.get(path)?.findings ?? []);
+  }
+
+  #merged(path: string, of: (root: string) => readonly Finding[]): readonly Finding[] {
     const file = this.#files.get(path);
     if (file === undefined) return [];
-    const lists = this.rootsOf(path).map((root) => this.judge(root, day).files.get(path)?.findings ?? []);
+    const lists = this.rootsOf(path).map(of);
     return lists.length === 1 ? lists[0]! : inOrder(file, lists.flat());
+  }
+
+  /** The paths of a root and of all that it takes in. */
+  filesOf(root: string): readonly string[] {
+    return closureOf(root, this.#files, this.#absent).order;
   }
 
   /** Forgets what was judged on other days than this one. */

@@ -1,7 +1,10 @@
 import type { CancellationToken, Connection, Diagnostic, DocumentDiagnosticReport, WorkspaceDiagnosticReport, WorkspaceDocumentDiagnosticReport } from 'vscode-languageserver';
+import type { DayNumber } from '../../src-core/model/day.ts';
+import type { RigFile } from '../../src-core/project.ts';
 import type { ClientSkills } from './capabilities.ts';
 import type { Positions } from './positions.ts';
 import type { Settings } from './settings.ts';
+import { Breath, rest } from './breath.ts';
 import { toDiagnostic } from './to-diagnostic.ts';
 import type { Folder, Workspace } from './workspace.ts';
 
@@ -10,6 +13,16 @@ const restAfterWork = 2;
 const longestRest_ms = 300;
 /** A line that is being typed is not spoken of before the typing has rested this long. */
 const typingRest_ms = 700;
+
+/**
+ * So many blocks that nobody has judged yet are judged before anything is told of their files: more than a person has on the screen. Of what is
+ * more than that, the text is answered for at once; what its blocks come to is told when they are judged.
+ */
+const firstBlocks = 64;
+/** So many of the others are judged at a time: no longer than somebody waits for an answer without seeing it. */
+const blocksAtOnce = 16;
+/** Files that are opened within this time come together. */
+const together_ms = 100;
 
 interface Told {
   readonly resultId: string;
@@ -40,6 +53,13 @@ export class Diagnostics {
   /** Whether the last answer left something out because of the typing. */
   #heldBack = false;
   #lastWork_ms = 0;
+  /** Roots of which only the text was answered for. */
+  readonly #owed = new Map<Folder, Set<string>>();
+  #paying: Promise<void> | undefined;
+  /** Blocks judged for the files that came last, and when. */
+  #judgedFirst = 0;
+  #judgedAt = 0;
+  #publishing: Promise<void> = Promise.resolve();
 
   constructor(connection: Connection, workspace: Workspace, settings: Settings, positions: Positions, skills: ClientSkills) {
     this.#connection = connection;
@@ -49,17 +69,63 @@ export class Diagnostics {
     this.#skills = skills;
   }
 
-  /** Findings of one file, those of every root that takes it in. */
-  async of(folder: Folder, path: string): Promise<Diagnostic[]> {
+  /** Findings of one file, those of every root that takes it in. With `soon`, at first only those of the text when its blocks take long; who asks is told when there is more. */
+  async of(folder: Folder, path: string, soon = false): Promise<Diagnostic[]> {
     await this.#workspace.ready(folder);
     const day = await this.#settings.day(folder.uri);
     if (folder.turnTo(day)) this.changed();
     const { project } = folder;
     const file = project.file(path);
     if (file === undefined || !folder.judged) return [];
-    const roots = project.rootsOf(path).map((root) => project.judge(root, day));
-    const needs = { file, roots, positions: this.#positions, skills: this.#skills, uriOf: (p: string) => folder.uriOf(p) };
-    return project.findings(path, day).flatMap((finding) => toDiagnostic(finding, needs) ?? []);
+    const needs = {
+      file,
+      *others(): Generator<RigFile> {
+        for (const root of project.rootsOf(path)) for (const other of project.filesOf(root)) yield project.file(other)!;
+      },
+      positions: this.#positions,
+      skills: this.#skills,
+      uriOf: (p: string) => folder.uriOf(p),
+    };
+    const findings = soon && this.#owes(folder, path, day) ? project.foundSoFar(path, day) : project.findings(path, day);
+    return findings.flatMap((finding) => toDiagnostic(finding, needs) ?? []);
+  }
+
+  /** Whether the findings of a file are told in two answers: what its roots come to is judged later, then. */
+  #owes(folder: Folder, path: string, day: DayNumber): boolean {
+    const { project } = folder;
+    if (this.#skills.pullsDiagnostics && !this.#skills.refreshesDiagnostics) return false;
+    const unjudged = project.rootsOf(path).map((root) => ({ root, blocks: project.firstWork(root, day) })).filter(({ blocks }) => blocks > 0);
+    if (unjudged.length === 0) return false;
+    const now = performance.now();
+    if (now - this.#judgedAt > together_ms && this.#paying === undefined) this.#judgedFirst = 0;
+    this.#judgedAt = now;
+    const blocks = unjudged.reduce((sum, each) => sum + each.blocks, 0);
+    if (this.#judgedFirst + blocks <= firstBlocks) {
+      this.#judgedFirst += blocks;
+      return false;
+    }
+    const owed = this.#owed.get(folder) ?? new Set<string>();
+    this.#owed.set(folder, owed);
+    for (const { root } of unjudged) owed.add(root);
+    this.#paying ??= this.#pay()
+      .catch((error: unknown) => this.#connection.console.error(String(error)))
+      .finally(() => (this.#paying = undefined));
+    return true;
+  }
+
+  /** Judges what was left, and has it told. */
+  async #pay(): Promise<void> {
+    await rest();
+    const breath = new Breath();
+    for (const [folder, roots] of this.#owed) {
+      for (const root of roots) {
+        while (folder.project.judgeSome(root, await this.#settings.day(folder.uri), blocksAtOnce) > 0) await breath.taken();
+        roots.delete(root);
+        await breath.taken();
+      }
+      this.#owed.delete(folder);
+    }
+    this.changed();
   }
 
   /**
@@ -97,34 +163,38 @@ export class Diagnostics {
   #schedule(): void {
     this.#timer ??= setTimeout(() => {
       this.#timer = undefined;
-      const started = performance.now();
-      void this.#publishAll()
-        .then(() => (this.#lastWork_ms = performance.now() - started))
-        .catch((error: unknown) => this.#connection.console.error(String(error)));
+      // One after the other: what is told last is what is newest.
+      this.#publishing = this.#publishing.then(async () => {
+        const started = performance.now();
+        await this.#publishAll().catch((error: unknown) => this.#connection.console.error(String(error)));
+        this.#lastWork_ms = performance.now() - started;
+      });
     }, Math.min(longestRest_ms, this.#lastWork_ms * restAfterWork));
   }
 
   /** Open documents, and the files that are read together with them. */
   async #publishAll(): Promise<void> {
-    const due = new Map<string, { folder: Folder; path: string; version: number | undefined }>();
+    const due = new Map<string, { folder: Folder; path: string }>();
     for (const document of this.#workspace.documents) {
       const { folder, path } = document;
       await this.#workspace.ready(folder);
-      due.set(document.uri, { folder, path, version: document.version });
+      due.set(document.uri, { folder, path });
       if (!folder.judged) continue;
-      const day = await this.#settings.day(folder.uri);
-      for (const root of folder.project.rootsOf(path)) {
-        for (const other of folder.project.judge(root, day).files.keys()) if (!folder.open.has(other)) due.set(folder.uriOf(other), { folder, path: other, version: undefined });
-      }
+      for (const root of folder.project.rootsOf(path)) for (const other of folder.project.filesOf(root)) if (!folder.open.has(other)) due.set(folder.uriOf(other), { folder, path: other });
     }
+    const breath = new Breath();
     for (const uri of [...this.#published.keys()]) {
       if (due.has(uri)) continue;
       this.#published.delete(uri);
       this.#known.delete(uri);
       await this.#connection.sendDiagnostics({ uri, diagnostics: [] });
     }
-    for (const [uri, { folder, path, version }] of due) {
-      const diagnostics = this.#withoutTyped(uri, await this.of(folder, path));
+    for (const [uri, { folder, path }] of due) {
+      await breath.taken();
+      const found = await this.of(folder, path, true);
+      // Of the text that was just judged: there may be a newer one by now than when this began.
+      const version = folder.open.get(path)?.version;
+      const diagnostics = this.#withoutTyped(uri, found);
       const text = JSON.stringify([version, diagnostics]);
       // A file that never had a finding is not spoken of, an open one always is: its reader waits for the answer.
       if (this.#published.get(uri) === text || (version === undefined && diagnostics.length === 0 && !this.#published.has(uri))) continue;
@@ -157,7 +227,7 @@ export class Diagnostics {
   async pull(uri: string, before: string | undefined): Promise<DocumentDiagnosticReport> {
     const found = this.#workspace.locate(uri);
     if (found === undefined) return { kind: 'full', items: [] };
-    return this.#report(uri, this.#withoutTyped(uri, await this.of(found.folder, found.path)), before);
+    return this.#report(uri, this.#withoutTyped(uri, await this.of(found.folder, found.path, true)), before);
   }
 
   /** Findings of the files that are not open. Held until there is something new to say, because a client asks again at once. */
@@ -166,8 +236,10 @@ export class Diagnostics {
       const seen = this.#changes;
       for (const folder of this.#workspace.folders) await this.#workspace.listAll(folder);
       const items: WorkspaceDocumentDiagnosticReport[] = [];
+      const breath = new Breath();
       for (const folder of this.#workspace.folders) {
         for (const path of folder.project.paths) {
+          await breath.taken();
           if (token.isCancellationRequested) return { items: [] };
           if (folder.open.has(path)) continue;
           const uri = folder.uriOf(path);

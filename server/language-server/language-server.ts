@@ -6,6 +6,7 @@ import type { RigFile } from '../../src-core/project.ts';
 import type { DayNumber } from '../../src-core/model/day.ts';
 import { prepareParser } from '../../src-core/syntax/parser.ts';
 import { readSkills, typedFormatting, type ClientSkills } from './capabilities.ts';
+import { rest } from './breath.ts';
 import { clientFiles } from './client-files.ts';
 import { Diagnostics } from './diagnostics.ts';
 import type { OpenFolder } from './folder-files.ts';
@@ -121,8 +122,8 @@ export class LanguageServer {
   }
 
   async diagnosticsOfOpen(folder: Folder): Promise<void> {
-    for (const path of [...folder.open.keys()]) await this.diagnostics.of(folder, path);
-    await new Promise<void>((done) => void setTimeout(done, 0));
+    for (const path of [...folder.open.keys()]) await this.diagnostics.of(folder, path, true);
+    await rest();
   }
 
   edited({ textDocument, contentChanges }: TextParams): void {

@@ -1,8 +1,7 @@
 import type { Diagnostic } from 'vscode-languageserver';
 import type { Finding, Severity } from '../../src-core/assess/finding.ts';
 import { ruleNamed } from '../../src-core/rules/all.ts';
-import { fileSpanOf } from '../../src-core/ide/viewing.ts';
-import type { JudgedRoot, RigFile } from '../../src-core/project.ts';
+import type { RigFile } from '../../src-core/project.ts';
 import type { ClientSkills } from './capabilities.ts';
 import type { Positions } from './positions.ts';
 
@@ -10,8 +9,8 @@ const severityNumbers: Readonly<Record<Severity, 1 | 2 | 3 | 4>> = { error: 1, w
 
 export interface DiagnosticNeeds {
   readonly file: RigFile;
-  /** Roots that take the file in, for places in other files. */
-  readonly roots: readonly JudgedRoot[];
+  /** The files that are read together with it, for places in them. */
+  others(): Iterable<RigFile>;
   readonly positions: Positions;
   readonly skills: ClientSkills;
   uriOf(path: string): string;
@@ -21,16 +20,14 @@ export interface DiagnosticNeeds {
 export const diagnosticText = ({ message, why, help, source }: Finding): string =>
   [message, ...(why === undefined ? [] : [`why: ${why}`]), `help: ${help}`, ...(source === undefined ? [] : [`source: ${source}`])].join('\n');
 
-export function toDiagnostic(finding: Finding, { file, roots, positions, skills, uriOf }: DiagnosticNeeds): Diagnostic | undefined {
+export function toDiagnostic(finding: Finding, { file, others, positions, skills, uriOf }: DiagnosticNeeds): Diagnostic | undefined {
   const span = file.spanOf(finding.place);
   if (span === undefined) return undefined;
   const related = skills.relatedInformation
     ? finding.related.flatMap(({ place, message }) => {
-        for (const judged of roots) {
-          const found = fileSpanOf({ judged, file }, place);
-          if (found === undefined) continue;
-          const other = found.path === file.path ? file : judged.files.get(found.path)!.file;
-          return [{ location: { uri: uriOf(found.path), range: positions.range(other.lines, found) }, message }];
+        for (const other of [file, ...(file.offsetOf(place.chunk) === undefined ? others() : [])]) {
+          const found = other.spanOf(place);
+          if (found !== undefined) return [{ location: { uri: uriOf(other.path), range: positions.range(other.lines, found) }, message }];
         }
         return [];
       })

@@ -48,7 +48,15 @@ export class RootState {
   readonly #rankOf = new Map<object, number>();
   readonly #assessed = new AssessedBlocks();
   readonly #judging = { assessing: (): Assessing => new Assessing(new Reader(this.#scope), this.day, this.#assessed) };
-  #last: { readonly problems: readonly Problem[]; readonly result: JudgedRoot } | undefined;
+  /** Blocks that wait to be judged, or to be judged again. */
+  readonly #waiting = new Set<BoundBlock>();
+  /** Text that was taken in and that the scope does not know yet: whoever asks for no more than what stands there need not wait for it. */
+  #unscoped: { readonly removed: readonly BoundChunk[]; readonly added: readonly BoundChunk[] } | undefined;
+  #problems: readonly Problem[] = [];
+  /** What it comes to; undefined until all that waits is judged. */
+  #result: JudgedRoot | undefined;
+  /** Whether it ever was judged to the end. */
+  #whole = false;
 
   constructor(root: string, day: DayNumber) {
     this.root = root;
@@ -63,9 +71,58 @@ export class RootState {
     });
   }
 
-  /** The root as it now stands. `files` are in order of use, the root last. */
+  /** The root as it now stands, judged to the end. `files` are in order of use, the root last. */
   update(files: readonly RigFile[], problems: readonly Problem[]): JudgedRoot {
-    if (this.#last !== undefined && sameItems(files, this.#files) && sameProblems(problems, this.#last.problems)) return this.#last.result;
+    this.take(files, problems);
+    this.judgeSome(Infinity);
+    this.#whole = true;
+    if (this.#result === undefined) {
+      const judgedOf = (block: BoundBlock): JudgedBlock | undefined => this.#judged.get(block);
+      const [scope, judging] = [this.#scope, this.#judging];
+      let assessing: Assessing | undefined;
+      this.#result = {
+        root: this.root,
+        day: this.day,
+        scope,
+        files: this.#judgedFiles(),
+        get assessing() {
+          assessing ??= judging.assessing();
+          return assessing;
+        },
+        judgedBlock: judgedOf,
+      };
+    }
+    return this.#result;
+  }
+
+  /** How many blocks wait to be judged before anything of this root was told to the end; 0 from then on, since an edit is judged at once. */
+  get firstWork(): number {
+    return this.#whole ? 0 : this.#waiting.size;
+  }
+
+  /** What is found of a file while blocks wait: what is wrong with the text, and what the judged blocks come to. Never what a reason set aside for nothing. */
+  foundSoFar(path: string): readonly Finding[] {
+    return this.#judgedFiles().get(path)?.findings ?? [];
+  }
+
+  /** Judges so many of the blocks that wait, in the order of the text, and says how many still do. */
+  judgeSome(most: number): number {
+    this.#settleScope();
+    let left = most;
+    for (const block of this.#waiting) {
+      if (left-- <= 0) break;
+      this.#waiting.delete(block);
+      this.#judge(block);
+    }
+    return this.#waiting.size;
+  }
+
+  /** Takes in how the text now stands, and judges nothing. */
+  take(files: readonly RigFile[], problems: readonly Problem[]): void {
+    if (sameItems(files, this.#files) && sameProblems(problems, this.#problems)) return;
+    this.#settleScope();
+    this.#problems = problems;
+    this.#result = undefined;
     const removed: BoundChunk[] = [];
     const added: { chunk: BoundChunk; rank: number }[] = [];
     const sameOrder = files.length === this.#files.length && files.every((f, i) => f.path === this.#files[i]!.path);
@@ -92,20 +149,31 @@ export class RootState {
       if (chunk.problems.length > 0 || chunk.allowances.length > 0) this.#notable.add(chunk);
       for (const block of chunk.blocks) fresh.push(block);
     }
-    const changed = this.#scope.update(removed, added.map((a) => a.chunk));
-    const dirty = new Set(fresh);
-    for (const key of changed) for (const block of this.#askers.of(key)) dirty.add(block);
-    for (const block of dirty) this.#assessed.forget(block);
-    for (const block of dirty) this.#judge(block);
-    const result = this.#result(problems);
-    this.#last = { problems, result };
-    return result;
+    for (const block of fresh) this.#waiting.add(block);
+    this.#unscoped = { removed, added: added.map((a) => a.chunk) };
+  }
+
+  /** Has the scope know the text that was taken in; whoever asked for what is another thing now waits to be judged again. */
+  #settleScope(): void {
+    if (this.#unscoped === undefined) return;
+    const { removed, added } = this.#unscoped;
+    this.#unscoped = undefined;
+    // What another block had worked out of one that waits was asked by nobody who is known as asking.
+    for (const block of this.#waiting) this.#assessed.forget(block);
+    for (const key of this.#scope.update(removed, added)) {
+      for (const block of this.#askers.of(key)) {
+        this.#assessed.forget(block);
+        this.#waiting.add(block);
+      }
+    }
   }
 
   #forget(): void {
     this.#files = [];
     this.#scope = this.#newScope();
+    this.#unscoped = undefined;
     this.#judged.clear();
+    this.#waiting.clear();
     this.#askers.clear();
     this.#speaking.clear();
     this.#missing.clear();
@@ -120,6 +188,7 @@ export class RootState {
     for (const block of chunk.blocks) {
       this.#takeBack(block);
       this.#judged.delete(block);
+      this.#waiting.delete(block);
       this.#assessed.forget(block);
     }
   }
@@ -143,20 +212,21 @@ export class RootState {
     this.#missing.add(judged);
   }
 
-  #result(problems: readonly Problem[]): JudgedRoot {
+  #judgedFiles(): ReadonlyMap<string, JudgedFile> {
     const speaking = [...this.#speaking].sort((a, b) => this.#compare(a, b));
-    const found: Finding[] = problems.map(findingOfProblem);
+    const found: Finding[] = this.#problems.map(findingOfProblem);
     for (const chunk of this.#notable) for (const problem of chunk.problems) found.push(findingOfProblem(problem));
     for (const block of speaking) for (const finding of this.#judged.get(block)!.findings) found.push(finding);
     for (const finding of this.#missing.findings((blocks) => this.#firstOf(blocks))) found.push(finding);
     const own = this.#byFile(found, (finding) => finding.place.chunk);
     const allowing = this.#byFile([...this.#notable].filter((c) => c.allowances.length > 0), (c) => c.chunk);
     const judgedOf = (block: BoundBlock): JudgedBlock | undefined => this.#judged.get(block);
+    const complete = this.#waiting.size === 0;
     const byFile = new Map<string, JudgedFile>();
     this.#files.forEach((file, rank) => {
       const allowances = allowing.get(rank);
       const said = own.get(rank) ?? nothing;
-      const findings = inOrder(file, allowances === undefined ? said : applyAllowances(allowances, said));
+      const findings = inOrder(file, allowances === undefined ? said : applyAllowances(allowances, said, complete));
       let blocks: readonly JudgedBlock[] | undefined;
       byFile.set(file.path, {
         file,
@@ -167,19 +237,7 @@ export class RootState {
         },
       });
     });
-    const [scope, judging] = [this.#scope, this.#judging];
-    let assessing: Assessing | undefined;
-    return {
-      root: this.root,
-      day: this.day,
-      scope,
-      files: byFile,
-      get assessing() {
-        assessing ??= judging.assessing();
-        return assessing;
-      },
-      judgedBlock: judgedOf,
-    };
+    return byFile;
   }
 
   #indexOf(block: BoundBlock): number {

@@ -9,9 +9,9 @@ const say = (rule: TextRule, place: Finding['place'], message: string, help: str
 
 /**
  * Takes out findings that a written reason sets aside. A finding that cites a rating stays, and the attempt is said;
- * a reason that sets nothing aside is said too.
+ * a reason that sets nothing aside is said too, once the findings are complete.
  */
-export function applyAllowances(chunks: readonly BoundChunk[], findings: readonly Finding[]): Finding[] {
+export function applyAllowances(chunks: readonly BoundChunk[], findings: readonly Finding[], complete: boolean): Finding[] {
   const inChunk = byChunkAndCode(chunks, findings);
   const aside = new Set<Finding>();
   const said: Finding[] = [];
@@ -30,7 +30,7 @@ export function applyAllowances(chunks: readonly BoundChunk[], findings: readonl
       if (line?.start !== allowance.target) line = { start: allowance.target, end: lineEndFrom(text, allowance.target) };
       const meant = within(inChunk.get(chunk.chunk)?.get(allowance.code) ?? [], line.start, line.end).filter((f) => !aside.has(f));
       if (meant.length === 0) {
-        said.push(say(unusedAllowance, allowance.place, `nothing is found here that \`${allowance.code}\` could set aside`, 'remove the comment'));
+        if (complete) said.push(say(unusedAllowance, allowance.place, `nothing is found here that \`${allowance.code}\` could set aside`, 'remove the comment'));
       } else if (rule.citesRating === true) {
         said.push(say(limitSetAside, allowance.place, `\`${allowance.code}\` compares with a rating and cannot be set aside`, 'remove the comment, and change what the finding speaks of'));
       } else for (const finding of meant) aside.add(finding);

@@ -75,6 +75,8 @@ export class BenchClient {
   pulls = false;
   capabilities: Record<string, unknown> = {};
   published = 0;
+  /** Called when the server asks to be asked again. */
+  onRefresh: (() => void) | undefined;
 
   constructor(server: BenchServer) {
     this.server = server;
@@ -135,6 +137,7 @@ export class BenchClient {
       const items = (message.params as { items?: { section?: string }[] } | undefined)?.items ?? [];
       const result = method === 'workspace/configuration' ? items.map(({ section }) => (section ?? '').split('.').reduce<unknown>((at, key) => (at as Record<string, unknown> | undefined)?.[key], this.server.settings) ?? null) : null;
       this.#send({ id: message.id, result });
+      if (method === 'workspace/diagnostic/refresh') this.onRefresh?.();
     } else if (method === 'textDocument/publishDiagnostics') {
       const { uri, diagnostics, version } = message.params as unknown as { uri: string; diagnostics: unknown[]; version?: number };
       const told = { at, count: diagnostics.length, version };
@@ -168,15 +171,15 @@ export class BenchClient {
     });
   }
 
-  /** Milliseconds from the start of the process to the answer. */
-  async initialize(rootUri: string): Promise<number> {
+  /** Milliseconds from the start of the process to the answer. With `refreshes` it can be asked to ask again, as editors can. */
+  async initialize(rootUri: string, { refreshes = false } = {}): Promise<number> {
     const { result, at } = await this.request('initialize', {
       processId: process.pid,
       rootUri,
       workspaceFolders: [{ uri: rootUri, name: 'bench' }],
       initializationOptions: this.server.initializationOptions,
       capabilities: {
-        workspace: { configuration: true, workspaceFolders: true },
+        workspace: { configuration: true, workspaceFolders: true, ...(refreshes ? { diagnostics: { refreshSupport: true } } : {}) },
         textDocument: {
           publishDiagnostics: { versionSupport: true },
           ...(this.server.pulls ? { diagnostic: {} } : {}),

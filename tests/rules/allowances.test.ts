@@ -9,7 +9,7 @@ function tenLines(allowed: number | undefined, code = 'taper-missing') {
   const chunk = { text: '123456789\n'.repeat(10) };
   const allowances = allowed === undefined ? [] : [{ code, reason: 'a reason', place: { chunk, start: 0, end: 1 }, target: allowed * 10 + 2 }];
   const finding = (start: number, of = 'taper-missing'): Finding => ({ code: of, severity: 'warning', place: { chunk, start, end: start }, message: `at ${start}`, why: undefined, help: '', source: undefined, related: [], fixes: [] });
-  const left = (...findings: readonly Finding[]): string[] => applyAllowances([{ chunk, allowances } as unknown as BoundChunk], findings).map((f) => (f.code === 'taper-missing' ? f.message : f.code));
+  const left = (...findings: readonly Finding[]): string[] => applyAllowances([{ chunk, allowances } as unknown as BoundChunk], findings, true).map((f) => (f.code === 'taper-missing' ? f.message : f.code));
   return { finding, left };
 }
 
