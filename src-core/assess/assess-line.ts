@@ -76,7 +76,7 @@ export interface AssessedPiece {
   readonly strength: Value;
   readonly weakest: StrengthOfPlace | undefined;
   readonly retired: LogEntry | undefined;
-  /** An entry that could not be read may say more, or a joint may be here and be less: what holds without it is not judged. */
+  /** An entry that could not be read may say more, a joint may be here and be less, or overlap the splice beside it: what holds without it is not judged. */
   readonly incomplete: Cause | undefined;
 }
 
@@ -257,8 +257,14 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
     strength: asGiven(strengthOfWorstPlace(whole)),
     weakest: worstPlace(whole),
     retired: long.retired ?? short.retired,
-    incomplete: incomplete === undefined ? undefined : causeOfLost(incomplete, `logbook of ${line.name}`),
+    incomplete: incomplete === undefined ? nobodyKnowsIfApart(splices) : causeOfLost(incomplete, `logbook of ${line.name}`),
   };
+}
+
+/** Why nobody can say that a joint and the splice beside it do not overlap. Two eyes alone have the whole line between them. */
+function nobodyKnowsIfApart({ gaps }: SpliceStretches): Cause | undefined {
+  for (const { one, other, gap } of gaps) if (isUnknown(gap) && (one.which === 'joint' || other.which === 'joint')) return gap.unknown;
+  return undefined;
 }
 
 /** A joint of a piece, and the same as the other way left it; undefined where that way cut it off. */

@@ -43,7 +43,7 @@ function pieceRows(rows: SheetRows, piece: AssessedPiece, all: boolean): void {
   rows.add('breaking strength', piece.strength, { id: 'strength', says: piece.weakest === undefined ? undefined : `weakest place: ${piece.weakest.name}` });
   rows.add('breaking strength between its ends', piece.body, { id: 'body-strength' });
   if (piece.retired !== undefined) rows.words('retired', printDay(piece.retired.day), { place: piece.retired.statement.place });
-  rows.words('logbook', piece.incomplete?.says, { id: 'incomplete', place: piece.incomplete?.place });
+  rows.words('in doubt', piece.incomplete?.says, { id: 'incomplete', place: piece.incomplete?.place });
   piece.damages.forEach((damage, i) => damageRows(rows, damage, i + 1));
   for (const end of [piece.inboard, piece.outboard]) endRows(rows, piece, end, end.which, whole(end));
   piece.joints.forEach((joint, i) => endRows(rows, piece, joint, piece.joints.length === 1 ? 'joint' : `joint ${i + 1}`, whole(joint)));

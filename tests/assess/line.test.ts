@@ -178,6 +178,26 @@ describe('a joint of a line whose length is not known', () => {
   });
 });
 
+describe('a joint beside an eye', () => {
+  // 1.8 m are cut off and joined on again. Each tail of 0.72 m lies in line of its own length, of the joint on both sides: too much for 1.8 m.
+  const close = '2026-06-01 cut at 1.8 m from outboard keep tail\n2026-06-03 join main to tail bury 72 d taper 24 d stitched';
+  const made = (log: string, length: string): string => text(log, { length, more: 'inboard lug', ends: 'outboard eye thimble tube bury 72 d taper 24 d size 160 mm stitched' });
+  test('that overlaps it leaves nobody knows what', () => {
+    expect(low(piece(made(close, 'length 30 m')).body)).toBe('what overlapping splices leave of `main` is not known');
+  });
+  test('is not taken for apart from it where the length of the line is not known', () => {
+    const left = piece(made(close, ''));
+    expect(low(left.body)).toBe(82.8);
+    expect(left.incomplete?.says).toBe('length of `main` is not given');
+    const winch = '\nwinch bow-winch {\n  rated 5 kN\n  carries main\n}\n';
+    const overdue = projectOf(made(close, '') + winch).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.flatMap((b) => b.notJudged);
+    expect(overdue.filter((n) => n.rule === 'line-factor-too-low').map((n) => n.cause.says)).toEqual(['length of `main` is not given']);
+  });
+  test('two eyes have the line between them', () => {
+    expect(piece(text('', { length: '', ends: 'inboard eye bury 72 d taper 24 d stitched\noutboard eye bury 72 d taper 24 d stitched' })).incomplete).toBeUndefined();
+  });
+});
+
 describe('a cut beside a joint that lies nobody knows where', () => {
   const joined = '2026-06-01 cut at 5 m from outboard keep tail\n2026-06-03 join main to tail bury 20 d taper 10 d stitched';
   const cut = `${joined}\n2026-06-04 cut at 8 m from inboard keep rest`;
