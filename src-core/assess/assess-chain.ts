@@ -224,7 +224,7 @@ function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock
   }
   const point = points.find((s) => nameOfPoint(s) === link.part!.name);
   if (point === undefined) {
-    problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` has no recovery point \`${link.part.name}\``, points.length > 0 ? `its points are ${points.map((s) => `\`${nameOfPoint(s) ?? '?'}\``).join(', ')}` : 'add `point` with its rating to the vehicle'));
+    problems.push(notAPoint(link.name, link.part, points.flatMap((s) => nameOfPoint(s) ?? [])));
     const why = unknown({ key: `point ${link.part.name}`, says: `the point is not known`, help: 'declare it', place: link.part.place, reported: true });
     return { breaking: why, breakingGiven: false, workingLimit: why, limitFrom: 'none' };
   }
@@ -264,9 +264,23 @@ function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Decla
   return { breaking, breakingGiven: true, workingLimit, limitFrom, piece, end, limitSays: limitFrom === 'written' ? undefined : 'line factor', doubt };
 }
 
-function notAnEnd({ name, place }: { readonly name: string; readonly place: Place }): Problem {
-  const near = nearWord(name, Object.keys(ends));
-  const said = problem('unknown-name', place, `\`${name}\` is not an end of a line`, near === undefined ? 'write `inboard` or `outboard`' : `did you mean \`${near.text}\`?`);
+const notAnEnd = ({ name, place }: Named): Problem => noSuchPart(place, `\`${name}\` is not an end of a line`, 'write `inboard` or `outboard`', nearWord(name, Object.keys(ends)));
+
+function notAPoint(vehicle: string, { name, place }: Named, known: readonly string[]): Problem {
+  const help = known.length > 0 ? `its points are ${known.map((point) => `\`${point}\``).join(', ')}` : 'add `point` with its rating to the vehicle';
+  const near = nearWord(name, known);
+  // Which point is meant is a claim: each has a rating of its own.
+  return noSuchPart(place, `\`${vehicle}\` has no recovery point \`${name}\``, help, near === undefined ? undefined : { text: near.text });
+}
+
+interface Named {
+  readonly name: string;
+  readonly place: Place;
+}
+
+/** A part that something does not have, with the one that is spelled nearly alike. */
+function noSuchPart(place: Place, message: string, help: string, near: { readonly text: string; readonly mechanical?: true } | undefined): Problem {
+  const said = problem('unknown-name', place, message, near === undefined ? help : `did you mean \`${near.text}\`?`);
   return near === undefined ? said : { ...said, fixes: [{ title: `Write \`${near.text}\``, edits: [{ place, text: near.text }], ...(near.mechanical ? { mechanical: true } : {}) }] };
 }
 

@@ -68,7 +68,7 @@ export function assessPull(block: BoundBlock, assessing: Assessing): AssessedPul
   const { winch, cause: winchCause } = winchOf(block, chain, assessing);
   // A chain that hangs on another winch is said to; its line is no extension for that.
   const lineName = chain?.winch === undefined ? (winch === undefined ? undefined : carriedName(winch.block)) : carriedName(chain.winch.block);
-  const run = chain === undefined ? undefined : runFromLine(chain, lineName);
+  const run = chain === undefined ? undefined : runFromLine(chain, lineName, fastenedOf(block, assessing));
   const resistance = resistanceOf(block, assessing);
   const endPlace = through?.place ?? statementOf(block, 'back-to')?.place ?? block.namePlace;
   const { end, ends, cause: endCause } = endOf(block, through, chain, run, lineName, assessing);
@@ -159,6 +159,16 @@ function namedHolder(named: { readonly name: string; readonly place: Place }, as
   const isVehicle = found.kind === 'vehicle';
   const point = isVehicle ? unknown({ key: `point at ${named.name} ${named.place.start}`, says: `which recovery point of \`${named.name}\` is used is not given`, help: `end a route of the chain at it, such as \`${named.name} bow\``, place: named.place }) : undefined;
   return { end: { name: named.name, called: named.name, sort: isVehicle ? 'vehicle' : 'anchor', place: named.place, block: found.block, vehicle: isVehicle ? named.name : vehicleOfAnchor(found.block), point }, cause: undefined };
+}
+
+/** The blocks on the way, and the gear that they are made fast to. */
+function fastenedOf(block: BoundBlock, { reader }: Assessing): ReadonlySet<string> {
+  const names = block.statements.flatMap(({ definition, values }) => {
+    if (definition.head !== 'via') return [];
+    const [own, on] = [nameOf(values, 'block'), nameOf(values, 'anchor')];
+    return [own?.name, on === undefined || reader.find(on.name, ['anchor', 'vehicle']) !== undefined ? undefined : on.name];
+  });
+  return new Set(names.filter((name): name is string => name !== undefined));
 }
 
 function blockOf(statement: BoundBlock['statements'][number], chain: AssessedChain | undefined, assessing: Assessing): Omit<PullBlock, 'angle' | 'doubles'>[] {

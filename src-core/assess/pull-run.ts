@@ -37,9 +37,12 @@ class Follower {
     });
   }
 
-  first(): { index: number; links: readonly AssessedLink[] } | undefined {
-    const links = this.#routes[0];
-    return links === undefined ? undefined : { index: 0, links };
+  /** The first route that neither begins nor ends with one of these. */
+  first(but: ReadonlySet<string>): { index: number; links: readonly AssessedLink[] } | undefined {
+    const isOne = (link: AssessedLink | undefined): boolean => link !== undefined && but.has(linkName(link) ?? '');
+    const index = this.#routes.findIndex((links) => links.length > 0 && !isOne(links[0]) && !isOne(links.at(-1)));
+    const links = this.#routes[index];
+    return links === undefined ? undefined : { index, links };
   }
 
   start(name: string): { index: number; links: readonly AssessedLink[] } | undefined {
@@ -71,10 +74,13 @@ class Follower {
   }
 }
 
-/** The run from the end of the line on the winch; from the first link when no link is that line. */
-export function runFromLine(chain: AssessedChain, line: string | undefined): Run {
+/**
+ * The run from the end of the line on the winch; from the first link when no link is that line. What holds one of the blocks on the way
+ * (`fastened`: the blocks, and what they are made fast to) is not the line's end.
+ */
+export function runFromLine(chain: AssessedChain, line: string | undefined, fastened: ReadonlySet<string>): Run {
   const follower = new Follower(chain);
-  const start = (line === undefined ? undefined : follower.start(line)) ?? follower.first();
+  const start = (line === undefined ? undefined : follower.start(line)) ?? follower.first(fastened);
   return start === undefined ? nothing : follower.follow(start, false);
 }
 

@@ -130,6 +130,18 @@ describe('rigging', () => {
     expect(shown(pull.loaded.find((loaded) => loaded.name === 'plover')!.limit)).toContain('which recovery point of `plover` is used is not given');
     expect(loadOn(pull, 'main', 'line')).toBe('10 kN');
   });
+  test('a chain that only holds the block says nothing of the end', () => {
+    const parts = { more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) };
+    for (const route of ['snatch -> trunk -> larch', 'larch -> trunk -> snatch']) {
+      const pull = judgedPull(pullExample({ chain: `chain to-the-larch {\n  ${route}\n}\n`, ...parts }));
+      // Two parts pull on the load: half of 20 kN in the line, all of it on what holds the block.
+      expect(shown(pull.needed)).toBe('10 kN');
+      for (const name of ['larch', 'trunk']) expect(loadOn(pull, name)).toBe('20 kN');
+      expect(loadOn(pull, 'plover')).toBe('10 kN');
+    }
+    const named = judgedPull(pullExample({ chain: 'chain to-the-larch {\n  trunk -> larch\n}\n', ...parts, pull: parts.pull.replace('snatch fixed', 'snatch fixed on trunk') }));
+    expect([shown(named.needed), loadOn(named, 'larch'), loadOn(named, 'plover')]).toEqual(['10 kN', '20 kN', '10 kN']);
+  });
   test('a block on a strap that the pull names hangs on what the chain says holds the strap', () => {
     const pull = judgedPull(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> plover bow\n  trunk -> larch\n}\n', more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on trunk angle 0 deg', reach: 'reach     12 m' }) }));
     expect(loadOn(pull, 'larch')).toBe('20 kN');

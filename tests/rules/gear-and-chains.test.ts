@@ -202,6 +202,9 @@ describe('names', () => {
     // It is near `outboard` too, and which end is meant is a claim.
     expect(misspelt('onboard')).toEqual([['unknown-name', 'did you mean `inboard`?', ['Write `inboard`', ['inboard'], false]]]);
     expect(misspelt('middle')).toEqual([['unknown-name', 'write `inboard` or `outboard`']]);
+    const point = 'chain c {\n  a -> v stren\n}\nanchor a {\n  kind tree\n}\nvehicle v {\n  mass 1 t\n  point bow rated 2 t\n  point stern rated 1 t\n}\n';
+    expect(fixed(point, 'unknown-name', 'Write `stern`')).toBe(point.replace('stren', 'stern'));
+    expect(findingsIn(point.replace('stren', 'hook')).find((f) => f.code === 'unknown-name')!.finding).toMatchObject({ help: 'its points are `bow`, `stern`', fixes: [] });
     expect(fixed('chain c {\n  bwo -> larch\n}\nshackle bow {\n  wll 1 t\n}\nanchor larch {\n  kind tree\n}\n', 'unknown-name', 'Write `bow`')).toContain('  bow -> larch\n');
   });
 });
