@@ -1,5 +1,5 @@
 import { loadAndLimit, sourceOf } from './force-text.ts';
-import { breaksUnder, eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
+import { breaksUnder, eachLink, isOwnVehicle, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
 
 export const linkAboveLimit = defineRule({
@@ -87,6 +87,10 @@ chain reach {
   check(chain, judge) {
     eachLink(chain, 'workingLimit', (link) => {
       if (link.limitFrom === 'line factor' || link.limitFrom === 'breaking strength' || breaksUnder(link)) return undefined;
+      if (isOwnVehicle(chain, link)) {
+        judge.cannot({ key: `own vehicle ${link.name} ${link.place.start}`, says: `\`${link.name}\` is the vehicle that \`${chain.winch!.name}\` stands on, so the chain alone does not tell what it has to hold`, help: 'go by a `pull` through this chain, which does', place: link.place }, link.place);
+        return undefined;
+      }
       return judge.atMost(link.load, link.workingLimit, link.place, (load, limit) => {
         const text = loadAndLimit(load, limit);
         const what = link.sort === 'anchor' ? 'holding power' : 'working limit';

@@ -1,5 +1,7 @@
 import { isAbove } from '../base/compare.ts';
 import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
+import { vehicleOfAnchor } from '../assess/pull-rigging.ts';
+import { nameOf } from '../model/bound.ts';
 import { isUnknown, type Value } from '../mechanics/derivation.ts';
 
 /** `pull on` a line, `load on` everything else; twice the line pull where the line turns. */
@@ -13,6 +15,10 @@ export const breaksUnder = (link: AssessedLink): boolean => link.breakingGiven &
 
 /** True for the line on the winch's drum: the winch's own rules compare the two at its greatest pull. */
 export const isLineOnDrum = (chain: AssessedChain, link: AssessedLink): boolean => link.piece !== undefined && link.piece.name === chain.winch?.piece?.name && !link.turned;
+
+/** True for an anchor that is the winch's own vehicle: by the chain alone it may pull on itself, or hold the end of a doubled line. */
+export const isOwnVehicle = (chain: AssessedChain, link: AssessedLink): boolean =>
+  link.sort === 'anchor' && chain.winch !== undefined && vehicleOfAnchor(link.declaration?.block) !== undefined && vehicleOfAnchor(link.declaration?.block) === nameOf(chain.winch.block.header, 'vehicle')?.name;
 
 const figure = (value: Value): number => (isUnknown(value) ? Infinity : value.amount.low);
 

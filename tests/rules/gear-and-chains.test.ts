@@ -9,11 +9,12 @@ interface Parts {
   readonly trunk?: string;
   readonly larch?: string;
   readonly chain?: string;
+  readonly on?: string;
   readonly more?: string;
 }
 
 /** A chain whose every link holds, with parts of it put in another way. */
-const rig = ({ winch = 'rated 20 kN', tail = 'breaking 92 kN', bow = 'body 22 mm\n  wll 6.5 t', trunk = 'wll 4 t', larch = 'holding 40 kN', chain = 'main outboard -> bow-22 -> tail inboard\n  tail outboard -> bow-23 -> trunk -> larch', more = '' }: Parts = {}): string => `winch bow-winch {
+const rig = ({ winch = 'rated 20 kN', tail = 'breaking 92 kN', bow = 'body 22 mm\n  wll 6.5 t', trunk = 'wll 4 t', larch = 'holding 40 kN', chain = 'main outboard -> bow-22 -> tail inboard\n  tail outboard -> bow-23 -> trunk -> larch', on = '', more = '' }: Parts = {}): string => `winch bow-winch${on} {
   ${winch}
   carries main
 }
@@ -60,6 +61,7 @@ chain reach {
 }
 ${more}`;
 
+const own = (vehicle: string): string => `\nanchor own {\n  kind vehicle\n  vehicle ${vehicle}\n}\nvehicle plover {\n  mass 1,000 kg\n}\nvehicle dipper {\n  mass 1,000 kg\n}\n`;
 const about = (text: string, ...codes: string[]): string[] => findingsIn(text).filter((f) => codes.includes(f.code)).map((f) => `${f.severity}[${f.code}]: ${f.message}`);
 const loads = ['link-above-limit', 'link-above-factor', 'link-above-breaking'];
 
@@ -85,6 +87,9 @@ describe('what loads a link, against what it may take', () => {
     ['the limit in the unit of the file', { winch: 'rated 9,500 lbf', larch: 'holding 12,000 lbf', trunk: 'wll 4 short-tons' }, ['error[link-above-limit]: load on `trunk` is 9,500 lbf, above its working limit of 8,000 lbf (4 short-tons)', 'warning[link-above-factor]: pull on `tail inboard` is 9,500 lbf, above the 6,200 to 6,900 lbf that a factor of 3 leaves of its breaking strength of 18,600 to 20,700 lbf']],
     ['an anchor by what it holds', { larch: 'holding 15 kN' }, ['error[link-above-limit]: load on `larch` is 20 kN, above its holding power of 15 kN']],
     ['an anchor of which nobody knows what it holds', { larch: 'girth 1.3 m' }, ['not judged: holding power of `larch` is not given, and no table gives it for a tree']],
+    ['the winch\'s own vehicle, called an anchor', { on: ' on plover', chain: 'main outboard -> bow-22 -> own', more: own('plover') }, ['not judged: `own` is the vehicle that `bow-winch` stands on, so the chain alone does not tell what it has to hold']],
+    // A braked vehicle holds 0.666 of its weight (towing training text): 9.81 kN * 0.666.
+    ['another vehicle, called an anchor', { on: ' on plover', chain: 'main outboard -> bow-22 -> own', more: own('dipper') }, ['error[link-above-limit]: load on `own` is 20 kN, above its holding power of 6.53 kN']],
     ['a side load of 45 degrees leaves 70 %', { bow: 'body 22 mm\n  wll 25 kN\n  load-from 45 deg' }, ['error[link-above-limit]: load on `bow-22` is 20 kN, above its working limit of 17.5 kN']],
     ['a side load of 5 degrees leaves all', { bow: 'body 22 mm\n  wll 20 kN\n  load-from 5 deg' }, []],
     ['a choker has half', { trunk: 'wll 39 kN\n  hitch choker' }, ['error[link-above-limit]: load on `trunk` is 20 kN, above its working limit of 19.5 kN']],
