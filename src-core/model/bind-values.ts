@@ -10,7 +10,7 @@ import type { StatementReading } from './statement-reading.ts';
 
 /** Reads the values of a statement against its parts; a token that fits nothing is reported once and ends the statement. */
 export function bindValues(reading: StatementReading, parts: readonly Part[], whole: Span): void {
-  const missing = bindParts(reading, parts, true, `\`${reading.subject}\``);
+  const missing = bindParts(reading, parts, true, inQuotes(reading.subject));
   const token = reading.tokens[reading.at];
   const unnamed = missing.find((part) => part.part === 'new-name');
   if (token !== undefined && !reading.failed) reportUnexpected(reading, token, parts, unnamed !== undefined);
@@ -23,8 +23,27 @@ export function bindValues(reading: StatementReading, parts: readonly Part[], wh
   if (reading.failed) for (const part of parts) if ('key' in part && !reading.values.has(part.key)) reading.break(part.key);
 }
 
+const quoted = new Map<string, string>();
+
+/** The name of a statement or block, of which there are few, as a message shows it. */
+function inQuotes(subject: string): string {
+  let text = quoted.get(subject);
+  if (text === undefined) quoted.set(subject, (text = `\`${subject}\``));
+  return text;
+}
+
+const nothingMissing: readonly Part[] = [];
+
 /** Returns the required parts that did not come. */
-function bindParts(reading: StatementReading, parts: readonly Part[], outermost: boolean, subject: string): Part[] {
+function bindParts(reading: StatementReading, parts: readonly Part[], outermost: boolean, subject: string): readonly Part[] {
+  const [only] = parts;
+  // Most statements are one value.
+  if (only !== undefined && parts.length === 1) {
+    const token = reading.tokens[reading.at];
+    if (token === undefined || reading.failed || !canStart(reading, only, token, parts)) return 'optional' in only && only.optional ? nothingMissing : parts;
+    bindPart(reading, only, token, subject, parts);
+    return nothingMissing;
+  }
   const pending = parts.slice();
   while (reading.at < reading.tokens.length && !reading.failed) {
     const token = reading.tokens[reading.at]!;
@@ -47,12 +66,11 @@ function canStart(reading: StatementReading, part: Part, token: Token, pending: 
       if (token.kind !== 'word') return false;
       if (part.optional !== true) return true;
       if (part.part === 'name' && (isProse(reading, pending) || isMisspeltChoice(reading, pending))) return false;
-      return !pending.some((other) => other !== part && ((other.part === 'choice' && Object.hasOwn(other.of, token.text)) || ((other.part === 'clause' || other.part === 'flag') && other.word === token.text) || (other.part === 'station' && (token.text === 'at' || token.text === 'from'))));
+      return !meansAnother(token, part, pending);
     }
     case 'quantity': {
       if (token.kind !== 'number' && token.kind !== 'fraction') return false;
-      const next = reading.tokens[reading.at + 1];
-      return !pending.some((other) => other.part === 'count' && other.nounNeeded === true && next?.kind === 'word' && ((other.noun ?? []) as readonly string[]).includes(next.text));
+      return pending.length === 1 || !isCounted(reading.tokens[reading.at + 1], pending);
     }
     case 'count': {
       if (token.kind !== 'number' && token.kind !== 'fraction') return false;
@@ -77,6 +95,14 @@ function canStart(reading: StatementReading, part: Part, token: Token, pending: 
       return token.kind === 'word' || token.kind === 'arrow';
   }
 }
+
+/** A word that begins another part than this one. */
+const meansAnother = (token: Token, part: Part, pending: readonly Part[]): boolean =>
+  pending.some((other) => other !== part && ((other.part === 'choice' && Object.hasOwn(other.of, token.text)) || ((other.part === 'clause' || other.part === 'flag') && other.word === token.text) || (other.part === 'station' && (token.text === 'at' || token.text === 'from'))));
+
+/** A number before a noun is a number of those. */
+const isCounted = (next: Token | undefined, pending: readonly Part[]): boolean =>
+  next?.kind === 'word' && pending.some((other) => other.part === 'count' && other.nounNeeded === true && ((other.noun ?? []) as readonly string[]).includes(next.text));
 
 function bindPart(reading: StatementReading, part: Part, token: Token, subject: string, parts: readonly Part[]): void {
   switch (part.part) {

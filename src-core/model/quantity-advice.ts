@@ -6,10 +6,17 @@ import { standardGravity, toSI, unitNamed, type Unit } from '../units/unit-table
 import type { Measure } from '../vocabulary/shape.ts';
 import type { BoundQuantity } from './bound.ts';
 
+const known = new WeakMap<Measure, readonly Dimension[]>();
+
 /** What may be written for a measure. */
 export function dimensionsOf(measure: Measure): readonly Dimension[] {
-  const own = kinds[measure.kind].dimension;
-  return [own, ...(measure.load ? ['mass' as const] : []), ...(measure.diameters && own !== 'diameters' ? ['diameters' as const] : []), ...(measure.share ? ['ratio' as const] : [])];
+  let dimensions = known.get(measure);
+  if (dimensions === undefined) {
+    const own = kinds[measure.kind].dimension;
+    dimensions = [own, ...(measure.load ? ['mass' as const] : []), ...(measure.diameters && own !== 'diameters' ? ['diameters' as const] : []), ...(measure.share ? ['ratio' as const] : [])];
+    known.set(measure, dimensions);
+  }
+  return dimensions;
 }
 
 type Limits = Pick<Measure, 'above' | 'min' | 'max'>;
