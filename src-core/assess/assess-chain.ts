@@ -1,6 +1,6 @@
 import type { Place } from '../base/span.ts';
 import { blockLoad } from '../mechanics/block-load.ts';
-import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, mostOf, noMoreThan, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
@@ -75,7 +75,7 @@ export interface AssessedChain {
   readonly load: Value;
   readonly loadSays: string;
   readonly problems: readonly Problem[];
-  /** The link with the lowest known working limit, and with the lowest known breaking strength. */
+  /** The link with the lowest known working limit, and with the lowest known breaking strength; what an unknown one is at most counts. */
   readonly weakestByLimit: AssessedLink | undefined;
   readonly weakestByBreaking: AssessedLink | undefined;
   readonly unjudged: readonly { readonly link: AssessedLink; readonly cause: Cause }[];
@@ -121,8 +121,8 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
   let found: AssessedLink | undefined;
   let least = Infinity;
   for (const link of links) {
-    const value = figure(link);
-    if (!isUnknown(value) && value.amount.low < least) [found, least] = [link, value.amount.low];
+    const most = mostOf(figure(link));
+    if (most !== undefined && most.amount.low < least) [found, least] = [link, most.amount.low];
   }
   return found;
 }
@@ -258,8 +258,8 @@ function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Decla
   const byFactor = asGiven(workingLimitFromBreaking({ MBL: asKind(breaking), f: factor }));
   // A written limit holds even where the breaking strength is not known; then it may be less than written.
   const onlyWritten = written !== undefined && !isUnknown(written) && isUnknown(byFactor);
-  const workingLimit = written === undefined ? byFactor : onlyWritten ? written : weakerOf(written, byFactor);
-  const limitFrom = isUnknown(workingLimit) ? 'none' : workingLimit === written ? 'written' : 'line factor';
+  const workingLimit = written === undefined ? byFactor : onlyWritten ? weakerOf(written, mostOf(byFactor) ?? written) : weakerOf(written, byFactor);
+  const limitFrom = mostOf(workingLimit) === undefined ? 'none' : workingLimit === written ? 'written' : 'line factor';
   const doubt = doubtOf(piece) ?? (onlyWritten ? byFactor.unknown : undefined);
   return { breaking, breakingGiven: true, workingLimit, limitFrom, piece, end, limitSays: limitFrom === 'written' ? undefined : 'line factor', doubt };
 }
@@ -290,12 +290,12 @@ export function doubtOf(piece: AssessedPiece): Cause | undefined {
   return { key: `retired ${piece.name}`, says: `\`${piece.name}\` is retired`, help: 'use another line', place: piece.retired.statement.place, reported: true };
 }
 
-const asKind = (value: Value): Value => (isUnknown(value) ? value : { ...value, kind: 'breaking strength' });
+const asKind = (value: Value): Value => (isUnknown(value) ? unknown(value.unknown, value.atMost && { ...value.atMost, kind: 'breaking strength' }) : { ...value, kind: 'breaking strength' });
 
-/** The lower of two; unknown when either is. */
+/** The lower of two; unknown when either is, and then no more than the other. */
 function weakerOf(a: Value, b: Value): Value {
-  if (isUnknown(a)) return a;
-  if (isUnknown(b)) return b;
+  if (isUnknown(a)) return noMoreThan(a, mostOf(b));
+  if (isUnknown(b)) return noMoreThan(b, mostOf(a));
   return (a as Given).amount.low <= (b as Given).amount.low ? a : b;
 }
 

@@ -1,7 +1,7 @@
 import { isAbove } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
 import { cutStrandShare } from '../mechanics/cut-strand-share.ts';
-import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, mostOf, noMoreThan, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { overloadLimit } from '../mechanics/overload-limit.ts';
 import { strengthAfterAbrasion } from '../mechanics/strength-after-abrasion.ts';
 import { strengthAfterCutStrands } from '../mechanics/strength-after-cut-strands.ts';
@@ -202,11 +202,12 @@ function lengthOfPiece(facts: LineFacts, long: PieceState, short: PieceState): V
 
 function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, overloads: Overloads): AssessedPiece {
   const overload = overloads.size === 0 ? undefined : long.log.map((entry) => overloads.get(entry.statement)).find((cause) => cause !== undefined);
-  const line = overload === undefined || isUnknown(facts.base) ? facts : { ...facts, base: unknown(overload) };
+  const line = overload === undefined || isUnknown(facts.base) ? facts : { ...facts, base: unknown(overload, facts.base) };
   const length = lengthOfPiece(line, long, short);
   const marks = marksOf(long, short);
-  const damages = assessDamages(line, marks.filter(({ fact }) => fact.kind !== 'heated'));
-  const heats = marks.filter(({ fact }) => fact.kind === 'heated').map((mark) => assessHeat(line, mark));
+  const heated = marks.filter(({ fact }) => fact.kind === 'heated');
+  const heats = heated.map((mark) => assessHeat(line, mark));
+  const damages = assessDamages(line, marks.filter(({ fact }) => fact.kind !== 'heated')).map((damage) => inHeat(damage, heats, heated));
   const spoiled = [long.lost, short.lost].filter((lost) => lost?.reported === true);
   const held = jointsOf(long, short);
   // A splice that cannot be made leaves no end that anything could be said about.
@@ -362,6 +363,18 @@ function assessHeat(facts: LineFacts, mark: PlacedMark): AssessedHeat {
   return { fact: mark.fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), strength };
 }
 
+/** Damage where the line got hotter than its fibre bears: what it leaves is not known, and it is cut out with the place. */
+function inHeat(damage: AssessedDamage, heats: readonly AssessedHeat[], marks: readonly PlacedMark[]): AssessedDamage {
+  const hot = heats.find(({ strength }, i) => {
+    const stretch = stretchOf(marks[i]!);
+    return isUnknown(strength) && (damage.stretch === undefined || stretch === undefined || mayTouch(damage.stretch, stretch));
+  });
+  if (hot === undefined || !isUnknown(hot.strength)) return damage;
+  const strength = noMoreThan(unknown(hot.strength.unknown), mostOf(damage.strength));
+  // Where all of the line got hot, nothing is gained by cutting out this place.
+  return damage.remedy === 'retire' || hot.from === undefined ? { ...damage, strength } : { ...damage, strength, remedy: 'cut-out', because: 'it lies where the line got hotter than its fibre bears' };
+}
+
 /** A splice with what damage in its stretch leaves of it: the shares of both count, the one on what the other leaves. */
 function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, facts: LineFacts, damages: readonly AssessedDamage[]): AssessedEnd {
   const whole = stretches.find((s) => s.end === end)?.whole;
@@ -371,10 +384,16 @@ function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, 
   for (const { fact, stretch, zone, strands } of damages) {
     // Whatever lies nobody knows where may lie here.
     if (whole !== undefined && stretch !== undefined && !mayTouch(stretch, whole)) continue;
-    const left = strengthAt(facts, end.strength, fact, zone, strands, worn);
-    if (!isUnknown(left) && !isUnknown(strength) && isAbove(strength.amount.low, left.amount.low)) strength = left;
+    strength = lessOf(strength, strengthAt(facts, end.strength, fact, zone, strands, worn));
   }
   return strength === end.strength ? end : { ...end, strength };
+}
+
+/** The lower of what two damages leave of an end; unknown when either is, and no more than the other then. */
+function lessOf(a: Value, b: Value): Value {
+  if (isUnknown(a)) return noMoreThan(a, mostOf(b));
+  if (isUnknown(b)) return noMoreThan(b, a);
+  return isAbove(a.amount.low, b.amount.low) ? b : a;
 }
 
 const countValue = (n: number, place: Place): Given => ({ amount: exactly(n), kind: 'count', origin: { from: 'written', place } });
@@ -382,21 +401,23 @@ const countValue = (n: number, place: Place): Given => ({ amount: exactly(n), ki
 /** What damage leaves of a strength, all damage of its zone counted together. */
 function strengthAt(facts: LineFacts, F_b: Value, own: DamageFact, zone: readonly DamageFact[], strands: number, worn: ReadonlyMap<DamageFact, Value | undefined>): Value {
   const order = [own, ...zone.filter((f) => f !== own)];
-  for (const fact of order) {
-    const says = notMeasured(fact);
-    if (says !== undefined) return unknown({ key: `damage ${fact.place.start} of ${facts.name}`, says, help: 'cut it out, or write the share of strand volume that is gone where it can be measured', place: fact.place, reported: true });
-  }
   let wear: Value | undefined;
   for (const fact of order) {
     const share = worn.get(fact);
     if (share !== undefined && (wear === undefined || (!isUnknown(share) && !isUnknown(wear) && share.amount.high > wear.amount.high))) wear = share;
   }
-  if (!isUnknown(facts.strands) && strands > facts.strands.amount.low) return unknown({ key: `damage ${own.place.start} of ${facts.name}`, says: `as many strands are cut as \`${facts.name}\` has`, help: 'cut it out', place: own.place, reported: true });
   const n = countValue(strands, own.place);
-  if (strands > 0 && wear !== undefined) return asGiven(strengthAfterLosses({ F_b, s_1: asGiven(cutStrandShare({ n, N: facts.strands })), s_2: wear }));
-  if (strands > 0) return asGiven(strengthAfterCutStrands({ F_b, n, N: facts.strands }));
-  if (wear !== undefined) return asGiven(strengthAfterAbrasion({ F_b, a: wear }));
-  return F_b;
+  const cut = strands > 0 ? asGiven(strengthAfterCutStrands({ F_b, n, N: facts.strands })) : F_b;
+  const rubbed = wear === undefined ? F_b : asGiven(strengthAfterAbrasion({ F_b, a: wear }));
+  const left = strands === 0 ? rubbed : wear === undefined ? cut : asGiven(strengthAfterLosses({ F_b, s_1: asGiven(cutStrandShare({ n, N: facts.strands })), s_2: wear }));
+  /** Where one loss cannot be told, the others leave no more than they do. */
+  const bounded = (value: Value): Value => (isUnknown(value) ? [F_b, cut, rubbed, left].reduce((least, each) => noMoreThan(least, mostOf(each)), value) : value);
+  for (const fact of order) {
+    const says = notMeasured(fact);
+    if (says !== undefined) return bounded(unknown({ key: `damage ${fact.place.start} of ${facts.name}`, says, help: 'cut it out, or write the share of strand volume that is gone where it can be measured', place: fact.place, reported: true }));
+  }
+  if (!isUnknown(facts.strands) && strands > facts.strands.amount.low) return unknown({ key: `damage ${own.place.start} of ${facts.name}`, says: `as many strands are cut as \`${facts.name}\` has`, help: 'cut it out', place: own.place, reported: true }, mostOf(asGiven(strengthAfterCutStrands({ F_b, n: facts.strands, N: facts.strands }))));
+  return bounded(left);
 }
 
 function wornShare(facts: LineFacts, fact: DamageFact): Value | undefined {

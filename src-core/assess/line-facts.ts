@@ -1,4 +1,4 @@
-import { asGiven, isUnknown, unknown, type Cause, type Unknown, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, mostOf, noMoreThan, unknown, type Cause, type Unknown, type Value } from '../mechanics/derivation.ts';
 import { strengthAfterOutdoorTime } from '../mechanics/strength-after-outdoor-time.ts';
 import { wetStrength } from '../mechanics/wet-strength.ts';
 import { wordOf, type BoundBlock } from '../model/bound.ts';
@@ -66,16 +66,16 @@ export const agesOutdoors = (block: BoundBlock): boolean => {
 function baseStrength(block: BoundBlock, breaking: Value, material: string | undefined, practice: Practice, day: DayNumber, word: (head: string) => string | undefined): Value {
   let base = breaking;
   // Nylon is weaker wet, and a winch line gets wet: it is counted dry only where that is written.
-  if (word('wet') === 'yes' || (material === 'nylon' && word('wet') !== 'no')) base = asGiven(wetStrength({ F_b: base, ω: material === undefined ? unknown(missingFact(block, 'material')) : practice.value('wet-loss', material) }));
+  if (word('wet') === 'yes' || (material === 'nylon' && word('wet') !== 'no')) base = noMoreThan(asGiven(wetStrength({ F_b: base, ω: material === undefined ? unknown(missingFact(block, 'material')) : practice.value('wet-loss', material) })), mostOf(base));
   if (agesOutdoors(block)) {
     // Of several fittings the earliest counts; one that has not happened yet says nothing about the time until now.
     const fitted = block.statements.filter((s) => s.definition.head === 'fitted' && s.day !== undefined && s.day <= day).sort((a, b) => a.day! - b.day!)[0];
     if (fitted === undefined) {
       const key = `fitted of ${block.name ?? 'line'}`;
-      return isUnknown(base) ? base : unknown({ key, says: `how long \`${block.name ?? 'line'}\` has been outdoors is not given`, help: 'write its `fitted` entry with the date', place: statementOf(block, 'stored')!.place });
+      return isUnknown(base) ? base : unknown({ key, says: `how long \`${block.name ?? 'line'}\` has been outdoors is not given`, help: 'write its `fitted` entry with the date', place: statementOf(block, 'stored')!.place }, base);
     }
     const time: Value = { amount: exactly((day - fitted.day!) * secondsADay), kind: 'time', origin: { from: 'written', place: fitted.dayPlace! } };
-    base = asGiven(strengthAfterOutdoorTime({ F_b: base, λ: practice.value('outdoor-loss'), τ: time, τ_0: practice.value('outdoor-time') }));
+    base = noMoreThan(asGiven(strengthAfterOutdoorTime({ F_b: base, λ: practice.value('outdoor-loss'), τ: time, τ_0: practice.value('outdoor-time') })), mostOf(base));
     if (!isUnknown(base) && base.amount.low <= 0) return unknown({ key: `time outdoors of ${block.name ?? 'line'}`, says: `by the figure for time outdoors nothing is left of the strength of \`${block.name ?? 'line'}\``, help: 'retire it', place: statementOf(block, 'stored')!.place, reported: true });
   }
   return base;

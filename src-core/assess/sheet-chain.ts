@@ -10,7 +10,7 @@ export function chainRows(rows: SheetRows, chain: AssessedChain): void {
   for (const route of chain.routes) for (const link of route.links) if (!links.has(link.name)) links.set(link.name, link);
   const weakest = (id: string, label: string, figure: 'workingLimit' | 'breaking', link: AssessedLink | undefined): void => {
     // A link that is not known may be weaker than the weakest of the known ones, and that is said with it.
-    const open = [...links.values()].filter((l) => isUnknown(l[figure])).length;
+    const open = [...links.values()].filter((l) => isUnknown(l[figure]) && l.name !== link?.name).length;
     const doubt = open === 0 ? '' : `, of the links that are known; ${open === 1 ? '1 link is' : `${open} links are`} not`;
     if (link !== undefined) rows.add(label, link[figure], { id, says: `${link.name}${doubt}`, place: link.place });
   };

@@ -1,6 +1,6 @@
-import { isUnknown, type Derivation, type Given, type Value } from '../mechanics/derivation.ts';
+import { isUnknown, type Derivation, type Given, type Unknown, type Value } from '../mechanics/derivation.ts';
 import { showAmount } from '../mechanics/explain.ts';
-import type { Amount } from '../units/amount.ts';
+import { exactly, type Amount } from '../units/amount.ts';
 import { kinds, type Careful, type Dimension } from '../units/dimension.ts';
 import type { System } from '../units/print.ts';
 import type { Unit } from '../units/unit-table.ts';
@@ -66,8 +66,17 @@ export function show(value: Given, options: ShowOptions = {}): string {
 /** An amount printed like a value: in its unit or its system. */
 export const showLike = (amount: Amount, like: Given, careful: Careful, unit?: Unit): string => show({ ...like, amount, origin: like.origin }, { careful, unit });
 
-/** The value, or `not known`. */
-export const showValue = (value: Value, options: ShowOptions = {}): string => (isUnknown(value) ? 'not known' : show(value, options));
+/** The value, or `not known` and what it is at most. */
+export const showValue = (value: Value, options: ShowOptions = {}): string => (isUnknown(value) ? notKnown(value, options) : show(value, options));
+
+/** `not known`, and what it is at most where that is. */
+export const notKnown = ({ atMost }: Unknown, options: ShowOptions = {}): string =>
+  atMost === undefined ? 'not known' : `not known, ${showAtMost(atMost, options)}`;
+
+const showAtMost = (bound: Given, options: ShowOptions): string => `at most ${showLike(exactly(bound.amount.high), bound, 'up', options.unit)}`;
+
+/** The value, or what it is at most. */
+export const showMost = (value: Value, options: ShowOptions = {}): string => (isUnknown(value) ? (value.atMost === undefined ? 'not known' : showAtMost(value.atMost, options)) : show(value, options));
 
 /** The unit a written value stands in, to show its limit in the same one. */
 export const unitOf = (value: Value): Unit | undefined => (isUnknown(value) ? undefined : value.origin.from === 'written' ? value.origin.unit : undefined);

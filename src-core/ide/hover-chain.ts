@@ -1,7 +1,7 @@
 import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
-import { show, showValue } from '../assess/show.ts';
+import { show, showMost, showValue } from '../assess/show.ts';
 import { isAbove } from '../base/compare.ts';
-import { isUnknown } from '../mechanics/derivation.ts';
+import { isUnknown, mostOf } from '../mechanics/derivation.ts';
 import type { Answer } from './answer.ts';
 
 const limitWord = (link: AssessedLink): string => (link.sort === 'anchor' ? 'holding power' : 'working limit');
@@ -16,7 +16,8 @@ function limitBy(link: AssessedLink): string {
 /** `within the limit given by its marking`, or above it; never more than that. */
 export function judgedText(link: AssessedLink): string {
   const { load, workingLimit: limit, doubt } = link;
-  if (isUnknown(limit)) return `not judged, because ${limit.unknown.says}`;
+  const most = mostOf(limit);
+  if (isUnknown(limit)) return most === undefined || isUnknown(load) || !isAbove(load.amount.high, most.amount.low) ? `not judged, because ${limit.unknown.says}` : `above the limit, which is ${showMost(limit)}, and may be less because ${limit.unknown.says}`;
   if (isUnknown(load)) return `not judged, because ${load.unknown.says}`;
   const isOver = isAbove(load.amount.high, limit.amount.low);
   if (!isOver && doubt !== undefined) return `not judged, because ${doubt.says}`;
@@ -44,7 +45,7 @@ export function chainSummary(chain: AssessedChain): string {
   const weakest = chain.weakestByLimit;
   const open = chain.unjudged.length === 0 ? '' : ` · ${chain.unjudged.length} ${chain.unjudged.length === 1 ? 'link' : 'links'} not judged`;
   if (weakest === undefined) return `load ${showValue(chain.load)}${open}`;
-  return `lowest known limit ${showValue(weakest.workingLimit)} at ${weakest.name}, load ${showValue(chain.load)}${open}`;
+  return `lowest known limit ${showMost(weakest.workingLimit)} at ${weakest.name}, load ${showValue(chain.load)}${open}`;
 }
 
 export function hoverChainName(chain: AssessedChain): Answer {

@@ -4,7 +4,7 @@ import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
 import type { AssessedVehicle } from '../assess/assess-vehicle.ts';
 import { show, showValue } from '../assess/show.ts';
 import { isAbove } from '../base/compare.ts';
-import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, mostOf, type Value } from '../mechanics/derivation.ts';
 import type { BoundBlock, BoundStatement } from '../model/bound.ts';
 import { answerOf, notKnown, type Answer, type Table } from './answer.ts';
 import { forceAndMass } from './hover-gear.ts';
@@ -29,9 +29,10 @@ const causeLines = (...values: readonly Value[]): string[] => {
 
 function loadedTable(pull: AssessedPull): Table {
   const verdict = ({ load, limit, doubt }: Loaded): string => {
-    if (isUnknown(load) || isUnknown(limit)) return 'not judged';
-    if (isAbove(load.amount.high, limit.amount.low)) return 'above it';
-    return doubt === undefined && pull.incomplete === undefined ? 'within it' : 'not judged';
+    const most = mostOf(limit);
+    if (isUnknown(load) || most === undefined) return 'not judged';
+    if (isAbove(load.amount.high, most.amount.low)) return 'above it';
+    return !isUnknown(limit) && doubt === undefined && pull.incomplete === undefined ? 'within it' : 'not judged';
   };
   return { head: ['loaded', 'load', 'limit', ''], rows: pull.loaded.map((l) => [`\`${l.name}\``, showValue(l.load), showValue(l.limit), verdict(l)]) };
 }

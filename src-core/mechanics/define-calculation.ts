@@ -3,7 +3,7 @@ import type { Source } from '../trade/source.ts';
 import { exactly, type Amount } from '../units/amount.ts';
 import { kinds, type Kind } from '../units/dimension.ts';
 import { printAmount } from '../units/print.ts';
-import { isUnknown, unknown, type Derivation, type Derived, type DerivationInput, type Given, type Value } from './derivation.ts';
+import { asGiven, isUnknown, mostOf, unknown, type Cause, type Derivation, type Derived, type DerivationInput, type Given, type Value } from './derivation.ts';
 
 export interface SymbolDefinition {
   readonly meaning: string;
@@ -15,6 +15,8 @@ export interface SymbolDefinition {
   readonly above?: number;
   /** SI ends of the range in which the source measured; outside it the result carries a note. */
   readonly measured?: { readonly from?: number; readonly to?: number; readonly note: string };
+  /** The result rises and falls with it: what it is at most tells what the result is at most. */
+  readonly carries?: true;
   /** Must be a whole number. */
   readonly whole?: boolean;
 }
@@ -150,7 +152,7 @@ export function defineCalculation<const S extends string>(definition: Calculatio
     const givens = new Array<Given>(count);
     for (let i = 0; i < count; i++) {
       const value = inputs[names[i]!];
-      if (isUnknown(value)) return value;
+      if (isUnknown(value)) return symbols[i]!.carries === true && value.atMost !== undefined ? atMost(inputs, names[i]!, value.unknown, value.atMost) : value.atMost === undefined ? value : unknown(value.unknown);
       givens[i] = value;
     }
     let ranged: number[] | undefined;
@@ -189,6 +191,8 @@ export function defineCalculation<const S extends string>(definition: Calculatio
     }
     return new Worked(definition as unknown as CalculationDefinition<string>, names, givens, { low, high }, notes === undefined ? none : [...notes]);
   };
+
+  const atMost = (inputs: Readonly<Record<S, Value>>, symbol: S, cause: Cause, bound: Given): Derived => unknown(cause, mostOf(asGiven(calculate({ ...inputs, [symbol]: bound }))));
 
   const { name, ...rest } = definition;
   const calculation = Object.assign(calculate, rest, { calculationName: name }) as unknown as Calculation<S>;

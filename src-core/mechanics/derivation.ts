@@ -35,14 +35,25 @@ export interface Given {
 
 export interface Unknown {
   readonly unknown: Cause;
+  /** It is no more than this, whatever it is: enough for a check to fail, never for one to hold. */
+  readonly atMost?: Given;
 }
 
 /** A value, or the cause why there is none. Never zero for unknown, never a silent default. */
 export type Known<T> = T | Unknown;
 export type Value = Known<Given>;
 
-export const unknown = (cause: Cause): Unknown => ({ unknown: cause });
+export const unknown = (cause: Cause, atMost?: Given): Unknown => (atMost === undefined ? { unknown: cause } : { unknown: cause, atMost });
 export const isUnknown = (value: object | undefined): value is Unknown => value !== undefined && 'unknown' in value && value.unknown !== undefined;
+
+/** A value, or what an unknown one is at most. */
+export const mostOf = (value: Value): Given | undefined => (isUnknown(value) ? value.atMost : value);
+
+/** An unknown value that is no more than this either; a known one stays as it is. */
+export function noMoreThan(value: Value, bound: Given | undefined): Value {
+  if (!isUnknown(value) || bound === undefined) return value;
+  return value.atMost !== undefined && value.atMost.amount.low <= bound.amount.low ? value : unknown(value.unknown, bound);
+}
 
 export interface DerivationInput {
   readonly symbol: string;

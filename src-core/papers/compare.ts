@@ -220,7 +220,7 @@ const wordsDiffer = (a: ComparedRow | undefined, b: ComparedRow | undefined): bo
 function isSame(a: ComparedRow, b: ComparedRow): boolean {
   const [x, y] = [a.row.value, b.row.value];
   if (x === undefined || y === undefined) return x === y && !wordsDiffer(a, b);
-  if (isUnknown(x) || isUnknown(y)) return isUnknown(x) && isUnknown(y) && x.unknown.says === y.unknown.says;
+  if (isUnknown(x) || isUnknown(y)) return isUnknown(x) && isUnknown(y) && x.unknown.says === y.unknown.says && showOnSheet(x) === showOnSheet(y);
   return sameSize(x, y) || showOnSheet(x) === showOnSheet(y);
 }
 

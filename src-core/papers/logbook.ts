@@ -72,7 +72,7 @@ function wordsOf(entry: BoundStatement): string {
 }
 
 const logged = (value: Value): LoggedValue => {
-  if (isUnknown(value)) return { display: 'not known', value: null, cause: value.unknown.says };
+  if (isUnknown(value)) return { display: showValue(value), value: null, cause: value.unknown.says };
   const { low, high } = value.amount;
   return { display: showValue(value), value: low === high ? low : { low, high } };
 };

@@ -5,7 +5,7 @@ import { statementOf } from '../assess/facts.ts';
 import { allLinks, type Run } from '../assess/pull-run.ts';
 import { show, showLike, showValue } from '../assess/show.ts';
 import { isAbove, isBelow } from '../base/compare.ts';
-import { asGiven, isUnknown, type Cause, type Derivation, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, mostOf, type Cause, type Derivation, type Value } from '../mechanics/derivation.ts';
 import { quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
 import { pullPlan } from '../pictures/pull-plan.ts';
 import { exactly } from '../units/amount.ts';
@@ -192,7 +192,10 @@ function whatItTakes({ needed, available, resistance }: AssessedPull): string {
 }
 
 function stops(pull: AssessedPull): PaperText[] {
-  const over = pull.loaded.filter((l) => !isUnknown(l.load) && !isUnknown(l.limit)).map((l) => ({ l, share: (l.load as { amount: { high: number } }).amount.high / (l.limit as { amount: { low: number } }).amount.low }));
+  const over = pull.loaded.flatMap((l) => {
+    const limit = mostOf(l.limit);
+    return isUnknown(l.load) || limit === undefined ? [] : [{ l, share: l.load.amount.high / limit.amount.low }];
+  });
   const nearest = over.sort((a, b) => b.share - a.share)[0];
   const open = pull.loaded.filter((l) => openOf(loadedPair(pull, l)).length > 0);
   const out: PaperText[] = [];

@@ -1,4 +1,4 @@
-import { show } from '../assess/show.ts';
+import { notKnown, show } from '../assess/show.ts';
 import type { SheetRow, SheetSection } from '../assess/sheet-rows.ts';
 import { isUnknown, restsOnAssumption, type Cause, type Derivation, type Given } from '../mechanics/derivation.ts';
 import { allSources, assumedValues } from '../mechanics/explain.ts';
@@ -80,7 +80,7 @@ function valueText(row: SheetRow, causes: Cause[], notes: Notes): string {
   if (isUnknown(value)) {
     let at = causes.findIndex((c) => c.key === value.unknown.key);
     if (at < 0) at = causes.push(value.unknown) - 1;
-    return `not known (${at + 1})`;
+    return `${notKnown(value)} (${at + 1})`;
   }
   notes.take(value, row.label);
   return `${showOnSheet(value)}${restsOnAssumption(value) ? ' *' : ''}`;

@@ -74,6 +74,8 @@ export interface ValueJson extends Partial<OriginJson> {
   readonly says?: string;
   /** Why the value is not known. */
   readonly cause?: CauseJson;
+  /** What a value that is not known is at most, where that is known (SI, in `unit`). */
+  readonly atMost?: number;
   readonly formula: string | null;
   readonly inputs: readonly InputJson[];
   readonly sources: readonly SourceJson[];
@@ -114,7 +116,7 @@ export function sheetJson(blocks: readonly JudgedBlock[], { file, day, locate }:
         const words = says === undefined ? {} : { says };
         const nothing = { value: null, unit: null, kind: null, formula: null, inputs: [], sources: [], assumed: false };
         if (value === undefined) return { ...named, ...nothing, display: null, ...words };
-        if (isUnknown(value)) return { ...named, ...nothing, display: showOnSheet(value), ...words, cause: cause(value.unknown) };
+        if (isUnknown(value)) return { ...named, ...nothing, display: showOnSheet(value), ...words, cause: cause(value.unknown), ...(value.atMost === undefined ? {} : { atMost: value.atMost.amount.high, unit: unitOf(value.atMost.kind), kind: value.atMost.kind }) };
         return { ...named, value: numberOf(value.amount), unit: unitOf(value.kind), kind: value.kind, display: showOnSheet(value), ...words, ...steps.origin(value), ...steps.derivation(value), assumed: restsOnAssumption(value) };
       }),
     ),

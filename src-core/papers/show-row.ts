@@ -1,10 +1,10 @@
-import { show } from '../assess/show.ts';
+import { notKnown, show } from '../assess/show.ts';
 import { isUnknown, type Given, type Value } from '../mechanics/derivation.ts';
 import { kinds } from '../units/dimension.ts';
 
 /** A value as it is printed on a sheet. A load that was written as a mass shows both. */
 export function showOnSheet(value: Value): string {
-  if (isUnknown(value)) return 'not known';
+  if (isUnknown(value)) return notKnown(value);
   const written = writtenAsMass(value);
   return written === undefined ? show(value) : `${show(value)} (${written})`;
 }

@@ -172,7 +172,7 @@ function checks(subject: PaperSubject, repair: AssessedRepair, splices: readonly
   for (const piece of repair.after.pieces.values()) {
     if (piece.retired !== undefined) continue;
     out.push(`\`${piece.name}\` measures ${isUnknown(piece.length) ? `____ (not known: ${piece.length.unknown.says})` : `${show(piece.length)}: measured ____`}`);
-    out.push(`\`${piece.name}\`: breaking strength then ${showValue(piece.strength)}${piece.weakest === undefined ? '' : `, weakest place ${piece.weakest.name}`}`);
+    out.push(`\`${piece.name}\`: breaking strength then ${showValue(piece.strength)}${piece.weakest === undefined ? '' : `, weakest ${isUnknown(piece.strength) ? 'known ' : ''}place ${piece.weakest.name}`}`);
   }
   const assessing = assessingOf(subject);
   for (const winch of assessing.reader.winchesCarrying(repair.before.facts.name)) {

@@ -34,5 +34,5 @@ export const showDerived = (derived: Derived, options: ShowOptions = {}): string
 export const causesOf = (...values: readonly (object | undefined)[]): Cause[] => values.flatMap((v) => (v !== undefined && isUnknown(v) ? [v.unknown] : []));
 export const isKnown = (value: Value): value is Given => !isUnknown(value);
 /** In the picture's unit of force, rounded to the careful side. */
-export const showForce = (value: Value, figures: Figures): string => (isUnknown(value) ? 'not known' : show(value, { unit: figures.force }));
+export const showForce = (value: Value, figures: Figures): string => showValue(value, { unit: figures.force });
 export const showLength = (value: Value, figures: Figures): string => (isUnknown(value) ? 'not known' : show(value, { unit: figures.length }));

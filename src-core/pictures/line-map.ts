@@ -51,7 +51,7 @@ export function pieceLead(piece: AssessedPiece, figures: Figures): string {
   const length = `${showLength(piece.length, figures)} long`;
   if (piece.retired !== undefined) return `${isUnknown(piece.length) ? 'Length not known' : length}; retired.`;
   const { strength: lowest, at } = weakestOf(piece);
-  const strength = isUnknown(lowest) ? 'breaking strength now not known' : `breaking strength now ${showForce(lowest, figures)}${at === undefined ? '' : `, lowest at the ${at}`}`;
+  const strength = isUnknown(lowest) ? `breaking strength now ${showForce(lowest, figures)}` : `breaking strength now ${showForce(lowest, figures)}${at === undefined ? '' : `, lowest at the ${at}`}`;
   return `${isUnknown(piece.length) ? 'Length not known' : length}; ${strength}.`;
 }
 

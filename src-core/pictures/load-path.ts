@@ -1,6 +1,7 @@
 import { isAbove, isBelow } from '../base/compare.ts';
 import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
-import { isUnknown, type Given } from '../mechanics/derivation.ts';
+import { showMost } from '../assess/show.ts';
+import { isUnknown, mostOf, type Given } from '../mechanics/derivation.ts';
 import { printNumber } from '../units/print.ts';
 import { endWords } from './end-words.ts';
 import { causesOf, figuresOf, showForce, type Figures } from './figures.ts';
@@ -20,7 +21,9 @@ const rowHeight = 58;
 type Standing = 'within' | 'over' | 'either' | 'not known';
 
 function standingOf({ load, workingLimit, doubt }: AssessedLink): Standing {
-  if (isUnknown(workingLimit) || isUnknown(load)) return 'not known';
+  const most = mostOf(workingLimit);
+  if (most === undefined || isUnknown(load)) return 'not known';
+  if (isUnknown(workingLimit)) return isAbove(load.amount.high, most.amount.low) ? 'over' : 'not known';
   if (!isAbove(load.amount.high, workingLimit.amount.low)) return doubt === undefined ? 'within' : 'not known';
   return isBelow(workingLimit.amount.high, load.amount.low) ? 'over' : 'either';
 }
@@ -118,7 +121,7 @@ function leadOf(chain: AssessedChain, figures: Figures): string {
   const weakest = chain.weakestByLimit;
   const open = chain.unjudged.length === 0 ? '' : ` ${chain.unjudged.length === 1 ? '1 link is' : `${chain.unjudged.length} links are`} not judged and may be lower.`;
   if (weakest === undefined) return `No link has a known limit.${open}`;
-  const limit = showForce(weakest.workingLimit, figures);
+  const limit = showMost(weakest.workingLimit, { unit: figures.force });
   const standing = standingOf(weakest);
   const against = isUnknown(weakest.load) ? 'the load is not known' : `the load of ${showForce(weakest.load, figures)} is ${standing === 'within' || standing === 'not known' ? 'within it' : standing === 'either' ? 'above its lower end' : 'above it'}`;
   return `Lowest known limit: ${linkName(weakest)}, ${limit}; ${against}.${open}`;
@@ -135,7 +138,10 @@ function linkRow(link: AssessedLink, y: number, x: (force: number) => number, do
   const barY = middle - 9;
   if (isUnknown(link.workingLimit)) {
     parts.push(filled(barLeft, barY, barRight - barLeft, 18, ids.pattern('unknown')), rect(barLeft, barY, barRight - barLeft, 18, 's-dots'));
-    parts.push(text(wordsLeft, middle - 4, 'limit not known', 't-strong', { width: wordsWidth }), text(wordsLeft, middle + 13, 'not judged', 't-quiet'));
+    parts.push(text(wordsLeft, middle - 4, 'limit not known', 't-strong', { width: wordsWidth }));
+    const { atMost } = link.workingLimit;
+    const most = atMost === undefined ? '' : showMost(link.workingLimit, { unit: figures.force });
+    parts.push(text(wordsLeft, middle + 13, standingOf(link) === 'over' ? `✕ ${most}, above it` : [most, 'not judged'].filter((t) => t !== '').join(', '), 't-quiet', { width: wordsWidth }));
     return parts;
   }
   const { load, workingLimit: limit } = link;

@@ -2,7 +2,7 @@ import { isAbove, isBelow } from '../base/compare.ts';
 import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
 import { holderOf, type Holder } from '../assess/pull-rigging.ts';
 import type { Run } from '../assess/pull-run.ts';
-import { isUnknown } from '../mechanics/derivation.ts';
+import { isUnknown, mostOf } from '../mechanics/derivation.ts';
 import { nameOf, quantityOf } from '../model/bound.ts';
 
 /** A point that the line runs from, over or to. */
@@ -68,7 +68,9 @@ export type Standing = 'within' | 'over' | 'either' | 'not known';
 
 /** While a part of the resistance is not known, every load may be more: then nothing is within its limit yet. */
 export function standingOf({ load, limit, doubt }: Loaded, { incomplete }: AssessedPull): Standing {
-  if (isUnknown(load) || isUnknown(limit)) return 'not known';
+  const most = mostOf(limit);
+  if (isUnknown(load) || most === undefined) return 'not known';
+  if (isUnknown(limit)) return isAbove(load.amount.high, most.amount.low) ? 'over' : 'not known';
   if (!isAbove(load.amount.high, limit.amount.low)) return incomplete === undefined && doubt === undefined ? 'within' : 'not known';
   return isBelow(limit.amount.high, load.amount.low) ? 'over' : 'either';
 }

@@ -22,7 +22,7 @@ function limitWords(loaded: Loaded, pull: AssessedPull, figures: Figures): strin
     within: `within ${holds}, ${showForce(loaded.limit, figures)}`,
     over: `✕ above ${holds}, ${showForce(loaded.limit, figures)}`,
     either: `✕ may be above ${holds}, ${showForce(loaded.limit, figures)}`,
-    'not known': isUnknown(loaded.limit) ? `${holds} is not known` : `${holds} is ${showForce(loaded.limit, figures)}, not judged`,
+    'not known': isUnknown(loaded.limit) ? `${holds} is ${showForce(loaded.limit, figures)}` : `${holds} is ${showForce(loaded.limit, figures)}, not judged`,
   };
   return standing[standingOf(loaded, pull)];
 }

@@ -85,11 +85,14 @@ export class Judge {
    * `unless` is a cause that more may be known to the worse: then what fails, fails, and what holds is not judged.
    */
   atLeast(value: Value, limit: Value, place: Place, draft: (value: Given, limit: Given) => Draft, unless?: Cause): boolean | undefined {
+    // What is at most so much may still be too little.
+    if (isUnknown(value) && value.atMost !== undefined) return this.atLeast(value.atMost, limit, place, draft, value.unknown);
     return this.#compare(value, limit, place, (v, l) => isBelow(v.amount.low, l.amount.high), draft, unless);
   }
 
   /** `value` is at most `limit`, at the careful ends of both. */
   atMost(value: Value, limit: Value, place: Place, draft: (value: Given, limit: Given) => Draft, unless?: Cause): boolean | undefined {
+    if (isUnknown(limit) && limit.atMost !== undefined) return this.atMost(value, limit.atMost, place, draft, limit.unknown);
     return this.#compare(value, limit, place, (v, l) => isAbove(v.amount.high, l.amount.low), draft, unless);
   }
 

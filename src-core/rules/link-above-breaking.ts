@@ -1,5 +1,5 @@
 import { isNear } from '../base/compare.ts';
-import { isUnknown } from '../mechanics/derivation.ts';
+import { mostOf } from '../mechanics/derivation.ts';
 import { loadAndLimit } from './force-text.ts';
 import { eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
@@ -97,7 +97,8 @@ chain reach {
       return judge.atMost(link.load, link.breaking, link.place, (load, breaking) => {
         const text = loadAndLimit(load, breaking);
         const weakest = link.piece?.weakest;
-        const where = weakest !== undefined && !isUnknown(weakest.strength) && isNear(weakest.strength.amount.low, breaking.amount.low) && weakest.name !== 'line without damage' ? `, at its ${weakest.name}` : '';
+        const most = weakest === undefined ? undefined : mostOf(weakest.strength);
+        const where = weakest !== undefined && most !== undefined && isNear(most.amount.low, breaking.amount.low) && weakest.name !== 'line without damage' ? `, at its ${weakest.name}` : '';
         return {
           place: link.place,
           message: `${loadOn(link)}${text.load}, above the ${text.limit} at which it breaks${where}${turnedClause(link)}`,

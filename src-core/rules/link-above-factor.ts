@@ -1,5 +1,5 @@
 import { showValue, unitOf } from '../assess/show.ts';
-import { isUnknown } from '../mechanics/derivation.ts';
+import { isUnknown, mostOf } from '../mechanics/derivation.ts';
 import { limitText, loadAndLimit, sourceOf } from './force-text.ts';
 import { breaksUnder, eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
@@ -101,7 +101,8 @@ soft-shackle loop {
       const factor = link.sort === 'line' ? practice.value('line-factor') : practice.value('design-factor', link.gear);
       return judge.atMost(link.load, link.workingLimit, link.place, (load, limit) => {
         const text = loadAndLimit(load, limit);
-        const breaking = isUnknown(link.breaking) ? '' : ` of ${limitText(link.breaking, unitOf(limit) ?? unitOf(load))}`;
+        const most = mostOf(link.breaking);
+        const breaking = most === undefined ? '' : ` of ${limitText(most, unitOf(limit) ?? unitOf(load))}`;
         return {
           place: link.place,
           message: `${loadOn(link)}${text.load}, above the ${text.limit} that a factor of ${showValue(factor)} leaves of its breaking strength${breaking}${turnedClause(link)}`,

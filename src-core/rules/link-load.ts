@@ -2,7 +2,7 @@ import { isAbove } from '../base/compare.ts';
 import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
 import { vehicleOfAnchor } from '../assess/pull-rigging.ts';
 import { nameOf } from '../model/bound.ts';
-import { isUnknown, type Value } from '../mechanics/derivation.ts';
+import { isUnknown, mostOf, type Value } from '../mechanics/derivation.ts';
 
 /** `pull on` a line, `load on` everything else; twice the line pull where the line turns. */
 export const loadOn = (link: AssessedLink): string => `${link.sort === 'line' ? 'pull' : 'load'} on \`${link.name}\` is ${link.turned ? 'up to ' : ''}`;
@@ -11,7 +11,7 @@ export const loadOn = (link: AssessedLink): string => `${link.sort === 'line' ? 
 export const turnedClause = (link: AssessedLink): string => (link.turned ? ', because both parts of the line pull at the block' : '');
 
 /** True when the load passes what the link breaks at: that is said once, and not again by its lower limits. */
-export const breaksUnder = (link: AssessedLink): boolean => link.breakingGiven && !isUnknown(link.load) && !isUnknown(link.breaking) && isAbove(link.load.amount.high, link.breaking.amount.low);
+export const breaksUnder = (link: AssessedLink): boolean => link.breakingGiven && !isUnknown(link.load) && isAbove(link.load.amount.high, mostOf(link.breaking)?.amount.low ?? Infinity);
 
 /** True for the line on the winch's drum: the winch's own rules compare the two at its greatest pull. */
 export const isLineOnDrum = (chain: AssessedChain, link: AssessedLink): boolean => link.piece !== undefined && link.piece.name === chain.winch?.piece?.name && !link.turned;
@@ -20,7 +20,7 @@ export const isLineOnDrum = (chain: AssessedChain, link: AssessedLink): boolean 
 export const isOwnVehicle = (chain: AssessedChain, link: AssessedLink): boolean =>
   link.sort === 'anchor' && chain.winch !== undefined && vehicleOfAnchor(link.declaration?.block) !== undefined && vehicleOfAnchor(link.declaration?.block) === nameOf(chain.winch.block.header, 'vehicle')?.name;
 
-const figure = (value: Value): number => (isUnknown(value) ? Infinity : value.amount.low);
+const figure = (value: Value): number => mostOf(value)?.amount.low ?? Infinity;
 
 /**
  * Runs a check of links, the weakest first; where one end of a piece fails, its other end is not spoken of again.

@@ -6,7 +6,7 @@ import { isAbove } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
 import { quantityOf } from '../model/bound.ts';
 import { unitNamed, type Unit } from '../units/unit-table.ts';
-import { isUnknown, type Given } from '../mechanics/derivation.ts';
+import { mostOf, type Given } from '../mechanics/derivation.ts';
 import { limitText } from './force-text.ts';
 import type { Judge } from './judge.ts';
 
@@ -31,7 +31,7 @@ export const isJudgedElsewhere = ({ anchor, vehicle }: Loaded): boolean => ancho
 
 /** Judges what the pull loads; of the two ends of one piece of line the weaker is spoken of. */
 export function judgeLoads(pull: AssessedPull, judge: Judge, which: (loaded: Loaded) => boolean, draft: (loaded: Loaded, load: Given, limit: Given) => Draft): void {
-  const low = ({ limit }: Loaded): number => (isUnknown(limit) ? Infinity : limit.amount.low);
+  const low = ({ limit }: Loaded): number => mostOf(limit)?.amount.low ?? Infinity;
   const said = new Set<string>();
   for (const loaded of pull.loaded.filter(which).sort((a, b) => low(a) - low(b))) {
     const piece = loaded.link?.piece?.name;
@@ -46,7 +46,7 @@ export function overLimit(pull: AssessedPull, loaded: Loaded, load: Given, limit
   const unit = unitOf(limit) ?? winchUnit(pull);
   const text = { load: show(load, { unit, careful: 'up' }), limit: limitText(limit, unit) };
   const byFactor = loaded.limitSays !== undefined && ['line factor', 'breaking strength'].includes(loaded.limitSays);
-  const breaks = loaded.breaking !== undefined && !isUnknown(loaded.breaking) && isAbove(load.amount.high, loaded.breaking.amount.low);
+  const breaks = loaded.breaking !== undefined && isAbove(load.amount.high, mostOf(loaded.breaking)?.amount.low ?? Infinity);
   const severity: Severity = byFactor && !breaks ? 'warning' : estimateSeverity(load, limit);
   return {
     place: loaded.place,

@@ -2,12 +2,12 @@ import type { AssessedPiece } from '../assess/assess-line.ts';
 import { statementOf } from '../assess/facts.ts';
 import { isBelow } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
-import { isUnknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { isUnknown, mostOf, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 
 /** What a piece is known to hold, and why it may hold less. */
 export function strengthKnown(piece: AssessedPiece): { strength: Value; unless: Cause | undefined } {
-  // The line itself may fail the check by itself, whatever an unknown end would hold.
-  if (isUnknown(piece.strength)) return { strength: isUnknown(piece.body) ? piece.line.base : piece.body, unless: piece.strength.unknown };
+  // What is known of it may fail the check by itself, whatever the unknown place would hold.
+  if (isUnknown(piece.strength)) return { strength: mostOf(piece.strength) ?? piece.strength, unless: piece.strength.unknown };
   return { strength: piece.strength, unless: piece.incomplete };
 }
 

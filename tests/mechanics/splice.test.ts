@@ -3,6 +3,7 @@ import '../../src-core/mechanics/line-calculations.ts';
 import '../../src-core/mechanics/splice-calculations.ts';
 import { calculations } from '../../src-core/mechanics/define-calculation.ts';
 import { isUnknown, unknown, type Value } from '../../src-core/mechanics/derivation.ts';
+import { exactly } from '../../src-core/units/amount.ts';
 import { showGiven, showResult } from '../../src-core/mechanics/explain.ts';
 import { readInput } from '../../src-core/mechanics/read-input.ts';
 import { spliceMarks } from '../../src-core/mechanics/splice-marks.ts';
@@ -125,7 +126,12 @@ describe('strength of the worst place', () => {
   });
 
   test('is unknown when one place is', () => {
-    expect(strengthOfWorstPlace([place('eye', '80 kN'), { name: 'lug', strength: missing }])).toBe(missing);
-    expect(worstPlace([place('eye', '80 kN'), { name: 'lug', strength: missing }])).toBeUndefined();
+    const both = strengthOfWorstPlace([place('eye', '80 kN'), { name: 'lug', strength: missing }]);
+    expect(both).toMatchObject(missing);
+    // The other one is the most that the line holds.
+    expect(isUnknown(both) && both.atMost?.amount).toEqual(exactly(80_000));
+    expect(worstPlace([place('eye', '80 kN'), { name: 'lug', strength: missing }])?.name).toBe('eye');
+    expect(strengthOfWorstPlace([{ name: 'lug', strength: missing }])).toEqual(missing);
+    expect(worstPlace([{ name: 'lug', strength: missing }])).toBeUndefined();
   });
 });

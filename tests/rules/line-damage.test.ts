@@ -1,4 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { AssessedChain } from '../../src-core/assess/assess-chain.ts';
+import type { AssessedLine } from '../../src-core/assess/assess-line.ts';
+import { showValue } from '../../src-core/assess/show.ts';
 import type { Place } from '../../src-core/base/span.ts';
 import { readDay } from '../../src-core/model/day.ts';
 import { findingsIn, projectOf, testDay, type FindingLine } from '../support/judge-text.ts';
@@ -269,5 +272,65 @@ describe('heat and overload', () => {
     ['83 kN', ['error: pull of 83 kN is above the 82.8 to 92 kN at which `main` may have broken then']],
   ])('pulled with %s', (load, expected) => {
     expect(said(line({ log: `2026-06-01 pulled ${load}` }), 'line-overloaded')).toEqual(expected);
+  });
+});
+
+describe('what is known of a line fails its checks, whatever else nobody knows', () => {
+  // 20 of 72 d, with 20 of 21 d of taper: 92 kN * (0.9 to 1) * 20/72 * (1 - 0.087 * 1/21) is 22.9 to 25.5 kN.
+  const rigging = (log: string, more = ''): string => `winch bow-winch on plover {
+  rated    40 kN
+  carries  main
+}
+line main {
+  material  HMPE
+  strands   12
+  diameter  10 mm
+  length    30 m
+  breaking  92 kN${more}
+  inboard   lug
+  outboard  eye thimble tube bury 20 d taper 20 d size 160 mm stitched
+  2026-01-01  inspected
+  ${log}
+}
+vehicle plover {
+  mass  2,650 kg
+}
+shackle bow-22 {
+  body  22 mm
+  wll   6.5 t
+}
+anchor oak {
+  kind     tree
+  holding  60 kN
+}
+chain out {
+  main outboard -> bow-22 -> oak
+}
+`;
+  const strengthFindings = (text: string): string[] => findingsIn(text).filter((f) => ['line-weaker-than-winch', 'line-factor-too-low'].includes(f.code)).map((f) => `${f.code}: ${f.message}`);
+  const weak = ['line-weaker-than-winch: `main` breaks at 22.9 to 25.5 kN at its outboard end, below the 40 kN that `bow-winch` can pull'];
+  test.each(['2026-02-10  heated 80 degC at 12 m from inboard', '2026-02-10  damage stain at 12 m from inboard', '2026-02-10  damage abrasion heavy at 12 m from inboard', '2026-02-10  damage cut at 12 m from inboard', '2026-02-10  pulled 80 kN'])('%s', (log) => {
+    expect(strengthFindings(rigging(''))).toEqual(weak);
+    expect(strengthFindings(rigging(log))).toEqual(weak);
+  });
+  test('a time outdoors that is not given', () => {
+    expect(strengthFindings(rigging('', '\n  stored    outdoors'))).toEqual(weak);
+  });
+  test('a chain counts it with the least it is at most', () => {
+    const chain = projectOf(rigging('2026-02-10  heated 80 degC at 12 m from inboard')).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.find((b) => b.assessed.kind === 'chain')!;
+    const { weakestByBreaking, weakestByLimit } = chain.assessed as AssessedChain;
+    // A factor of 3 leaves 7.64 to 8.49 kN of it.
+    expect([weakestByBreaking!.name, showValue(weakestByBreaking!.breaking)]).toEqual(['main outboard', 'not known, at most 25.5 kN']);
+    expect([weakestByLimit!.name, showValue(weakestByLimit!.workingLimit)]).toEqual(['main outboard', 'not known, at most 8.49 kN']);
+  });
+  test('a maker\'s limit is not more than a factor leaves of it', () => {
+    const chain = projectOf(rigging('2026-02-10  heated 80 degC at 12 m from inboard', '\n  working   26 kN')).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.find((b) => b.assessed.kind === 'chain')!;
+    expect(showValue((chain.assessed as AssessedChain).links[0]!.workingLimit)).toBe('7.63 to 8.49 kN');
+  });
+  test('damage in a heated place is cut out, and what it leaves is not known', () => {
+    const line = projectOf(rigging('2026-02-10  heated 80 degC from 11 m to 13 m from inboard\n  2026-02-11  damage cut 1 strand at 12 m from inboard')).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.find((b) => b.assessed.kind === 'line')!.assessed as AssessedLine;
+    const [damage] = line.pieces.get('main')!.damages;
+    // 11 of 12 strands of 92 kN, at most.
+    expect([damage!.remedy, showValue(damage!.strength)]).toEqual(['cut-out', 'not known, at most 84.4 kN']);
   });
 });
