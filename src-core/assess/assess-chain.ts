@@ -1,5 +1,6 @@
 import type { Place } from '../base/span.ts';
 import { blockLoad } from '../mechanics/block-load.ts';
+import { loadOfParts } from '../mechanics/load-of-parts.ts';
 import { asGiven, isUnknown, mostOf, noMoreThan, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundStatement, type Problem } from '../model/bound.ts';
@@ -13,7 +14,7 @@ import type { AssessedLine, AssessedPiece } from './assess-line.ts';
 import { assessWinch, carriedName, type AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { allJoints, endNotGiven, isRopeOnRope, ropeOnRopeCause, type Joint } from './chain-joints.ts';
-import { runsOver, turnedLinks } from './chain-turns.ts';
+import { partsAtHolders, runsOver, turnedLinks } from './chain-turns.ts';
 import { statementOf, writtenValue } from './facts.ts';
 import type { AssessedEnd } from './splice-end.ts';
 
@@ -47,6 +48,8 @@ export interface AssessedLink {
   /** What loads it: the chain's load, twice that from a block on that the line turns at. */
   readonly load: Value;
   readonly turned: boolean;
+  /** Parts of the line that pull at it, where several runs of gear end at it. */
+  readonly parts: number | undefined;
   /** Why it may be weaker than its figures: what holds by them is then not judged. */
   readonly doubt: Cause | undefined;
 }
@@ -54,7 +57,7 @@ export interface AssessedLink {
 export type LinkLimitFrom = LimitFrom | 'line factor' | 'holding power';
 
 /** A link before it is known what loads it. */
-export type BareLink = Omit<AssessedLink, 'load' | 'turned'>;
+export type BareLink = Omit<AssessedLink, 'load' | 'turned' | 'parts'>;
 
 export interface AssessedRoute {
   readonly statement: BoundStatement;
@@ -95,7 +98,8 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const winch = winchOf(block, bare, repair, assessing);
   const { load, loadSays } = loadOn(block, winch, name);
   const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
-  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned) }));
+  const parts = partsAtHolders(bare.map(({ links }) => links), turned);
+  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts) }));
   const doubts = new Map<string, Cause>();
   for (const joint of allJoints(loaded)) {
     if (isRopeOnRope(joint) !== true) continue;
@@ -129,12 +133,14 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
 
 const noAngle: Given = { amount: exactly(0), kind: 'angle', origin: { from: 'assumed', source: angleNotWritten, means: 'write the pull with its `via` and the angle there' } };
 
-/** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. */
-function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>): AssessedLink[] {
+/** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. What several of those end at has the pull of all. */
+function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>): AssessedLink[] {
   return links.map((link, i) => {
     const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver(links, i) ? endNotGiven(link as AssessedLink) : undefined);
     const isTurned = turned.has(link.key);
-    return { ...link, doubt, turned: isTurned, load: isTurned ? asGiven(blockLoad({ T: load, θ: noAngle })) : load };
+    const parts = partsAt.get(link.key);
+    if (parts !== undefined) return { ...link, doubt, turned: true, parts, load: asGiven(loadOfParts({ T: load, n: { amount: exactly(parts), kind: 'count', origin: { from: 'written', place: link.place } } })) };
+    return { ...link, doubt, turned: isTurned, parts, load: isTurned ? asGiven(blockLoad({ T: load, θ: noAngle })) : load };
   });
 }
 

@@ -44,6 +44,34 @@ export function turnedLinks(routes: readonly Links[], winchLine: string | undefi
   return turned;
 }
 
+/**
+ * How many parts of the line pull at what holds them, by key, where that is more than one run of gear brings to it: the line's end and a
+ * block that hang on one tree, for example. Gear that is joined before it gets there counts once.
+ */
+export function partsAtHolders(routes: readonly Links[], turned: ReadonlySet<string>): ReadonlyMap<string, number> {
+  const { beside, links } = joined(routes);
+  const runOf = new Map<string, string>();
+  for (const key of links.keys()) {
+    if (runOf.has(key) || isHolder(links.get(key)!)) continue;
+    const run = new Set([key]);
+    for (const each of run) {
+      runOf.set(each, key);
+      for (const next of beside.get(each)!) if (!isHolder(links.get(next)!)) run.add(next);
+    }
+  }
+  const parts = new Map<string, number>();
+  for (const [key, link] of links) {
+    if (!isHolder(link)) continue;
+    const brought = new Map<string, number>();
+    for (const next of beside.get(key)!) {
+      const run = runOf.get(next);
+      if (run !== undefined) brought.set(run, Math.max(brought.get(run) ?? 0, turned.has(next) ? 2 : 1));
+    }
+    if (brought.size > 1) parts.set(key, [...brought.values()].reduce((sum, n) => sum + n, 0));
+  }
+  return parts;
+}
+
 /** Which links hang on each other, over all routes; a line hangs on from one of its ends to the other. */
 function joined(routes: readonly Links[]): Graph {
   const beside = new Map<string, Set<string>>();

@@ -36,7 +36,7 @@ export function hoverLink(chain: AssessedChain, link: AssessedLink): Answer {
   return {
     lead,
     after: isUnknown(limit) ? undefined : judgedText(link),
-    lines: [link.turned ? `The line turns here, so the load is twice ${chain.loadSays}.` : `The load is ${chain.loadSays}.`, ...breaking, ...help],
+    lines: [link.parts !== undefined ? `${link.parts} parts of the line pull at it, each with ${chain.loadSays}.` : link.turned ? `The line turns here, so the load is twice ${chain.loadSays}.` : `The load is ${chain.loadSays}.`, ...breaking, ...help],
     ...(isUnknown(limit) || limit.origin.from !== 'derived' ? { restsOn: [limit] } : { derivation: limit.origin.derivation }),
   };
 }

@@ -11,6 +11,7 @@ import './soft-shackle-strength.ts';
 import './sling-leg-tension.ts';
 import './bridle-leg-tension.ts';
 import './bridle-uneven-tension.ts';
+import './load-of-parts.ts';
 import './block-load.ts';
 import './block-load-with-friction.ts';
 import './tackle-advantage.ts';

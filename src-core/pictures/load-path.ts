@@ -106,7 +106,7 @@ export function loadPath(chain: AssessedChain): Picture {
   const lead = leadOf(chain, figures);
   return finish({
     ids, title: `Load path of ${name}`, lead,
-    more: load === undefined ? undefined : `Loaded by ${ownInside(chain.loadSays)}, ${showForce(load, figures)} on every link${links.some((l) => l.turned) ? ' up to where the line turns, and twice that from there' : ''}.`,
+    more: load === undefined ? undefined : `Loaded by ${ownInside(chain.loadSays)}, ${showForce(load, figures)} on every link${links.some((l) => l.turned) ? ' up to where the line turns, and twice that from there' : ''}${links.some((l) => l.parts !== undefined) ? '; what several parts pull at has the load of all' : ''}.`,
     body: [group(0, 0, parts)], height: y, legend,
     causes: causesOf(chain.load, ...links.map((l) => l.workingLimit)),
     description: `${lead} ${links.length} links.`,

@@ -7,8 +7,8 @@ import { isUnknown, mostOf, type Value } from '../mechanics/derivation.ts';
 /** `pull on` a line, `load on` everything else; twice the line pull where the line turns. */
 export const loadOn = (link: AssessedLink): string => `${link.sort === 'line' ? 'pull' : 'load'} on \`${link.name}\` is ${link.turned ? 'up to ' : ''}`;
 
-/** Why a link behind a block has twice the pull. */
-export const turnedClause = (link: AssessedLink): string => (link.turned ? ', because both parts of the line pull at the block' : '');
+/** Why a link behind a block has twice the pull, and what several runs end at that of all. */
+export const turnedClause = (link: AssessedLink): string => (link.parts !== undefined ? `, because ${link.parts} parts of the line pull at it` : link.turned ? ', because both parts of the line pull at the block' : '');
 
 /** True when the load passes what the link breaks at: that is said once, and not again by its lower limits. */
 export const breaksUnder = (link: AssessedLink): boolean => link.breakingGiven && !isUnknown(link.load) && isAbove(link.load.amount.high, mostOf(link.breaking)?.amount.low ?? Infinity);

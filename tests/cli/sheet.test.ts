@@ -68,7 +68,7 @@ test('values by their ids', async () => {
   expect(of('line main', 'main-outboard-bury-in-diameters')!.value).toBeCloseTo(72, 9);
   expect(of('line main', 'main-strength')).toMatchObject({ value: null, cause: { says: 'how much strength heavy abrasion leaves is not measured' } });
   // Ten of twelve strands of 92 kN are the most of it.
-  expect(of('line main', 'main-strength').atMost).toBeCloseTo((92_000 * 10) / 12, 6);
+  expect(of('line main', 'main-strength')!.atMost).toBeCloseTo((92_000 * 10) / 12, 6);
   expect(of('repair field-fix', 'tail-inboard-bury')).toMatchObject({ value: 0.46, display: '46 cm', origin: 'written', at: { line: plover.findIndex((line) => line.includes('splice  tail inboard')) + 1 } });
   expect(of('shackle bow-22', 'limit')!.display).toBe('63.7 kN (6.5 t)');
   expect(of('vehicle plover', 'weight')!.value).toBeCloseTo(2650 * 9.80665, 6);

@@ -110,6 +110,9 @@ describe('what loads a link, against what it may take', () => {
       'error[link-above-limit]: load on `snatch` is up to 40 kN, above its working limit of 39 kN, because both parts of the line pull at the block',
       'error[link-above-limit]: load on `trunk` is up to 40 kN, above its working limit of 39 kN, because both parts of the line pull at the block',
     ]],
+    // Statics: the end of the line and the two parts at the block, 3 times 20 kN.
+    ['a tree that holds the block and the line\'s end has the pull of three parts', { chain: 'main outboard -> bow-22 -> larch\n  snatch -> trunk -> larch', trunk: 'wll 60 kN', larch: 'holding 59 kN', more: '\nblock snatch {\n  wll 60 kN\n}\n' }, ['error[link-above-limit]: load on `larch` is up to 60 kN, above its holding power of 59 kN, because 3 parts of the line pull at it']],
+    ['two legs of one bridle to the same tree bring one pull', { chain: 'main outboard -> bow-22\n  bow-22 -> trunk -> larch\n  bow-22 -> bow-23 -> larch', larch: 'holding 20 kN' }, []],
     ['a block that hangs in the line has its pull once', { chain: 'main outboard -> snatch -> trunk -> larch', trunk: 'wll 20 kN', more: '\nblock snatch {\n  wll 20 kN\n}\n' }, []],
     ['a point by its rating', { chain: 'main outboard -> bow-22 -> plover bow', more: '\nvehicle plover {\n  mass 2,650 kg\n  point bow rated 2 t\n}\n' }, ['error[link-above-limit]: load on `plover bow` is 20 kN, above its working limit of 19.6 kN (2 t)']],
     ['a vehicle without a point', { chain: 'main outboard -> bow-22 -> plover', more: '\nvehicle plover {\n  mass 2,650 kg\n  point bow rated 2 t\n}\n' }, ['not judged: which recovery point of `plover` is used is not given']],
