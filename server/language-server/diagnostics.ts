@@ -50,8 +50,8 @@ export class Diagnostics {
   /** The line that somebody types on. */
   #typing: { readonly uri: string; readonly line: number } | undefined;
   #rest: ReturnType<typeof setTimeout> | undefined;
-  /** Whether the last answer left something out because of the typing. */
-  #heldBack = false;
+  /** Documents whose last answer left something out because of the typing. */
+  readonly #heldBack = new Set<string>();
   #lastWork_ms = 0;
   /** Roots of which only the text was answered for. */
   readonly #owed = new Map<Folder, Set<string>>();
@@ -60,6 +60,9 @@ export class Diagnostics {
   #judgedFirst = 0;
   #judgedAt = 0;
   #publishing: Promise<void> = Promise.resolve();
+  /** Files that were answered for to the end: from then on they always are, whatever day or root they are judged in. */
+  readonly #whole = new Set<string>();
+  #stopped = false;
 
   constructor(connection: Connection, workspace: Workspace, settings: Settings, positions: Positions, skills: ClientSkills) {
     this.#connection = connection;
@@ -86,7 +89,10 @@ export class Diagnostics {
       skills: this.#skills,
       uriOf: (p: string) => folder.uriOf(p),
     };
-    const findings = soon && this.#owes(folder, path, day) ? project.foundSoFar(path, day) : project.findings(path, day);
+    const uri = folder.uriOf(path);
+    const owes = soon && !this.#whole.has(uri) && this.#owes(folder, path, day);
+    if (soon && !owes) this.#whole.add(uri);
+    const findings = owes ? project.foundSoFar(path, day) : project.findings(path, day);
     return findings.flatMap((finding) => toDiagnostic(finding, needs) ?? []);
   }
 
@@ -107,9 +113,7 @@ export class Diagnostics {
     const owed = this.#owed.get(folder) ?? new Set<string>();
     this.#owed.set(folder, owed);
     for (const { root } of unjudged) owed.add(root);
-    this.#paying ??= this.#pay()
-      .catch((error: unknown) => this.#connection.console.error(String(error)))
-      .finally(() => (this.#paying = undefined));
+    this.#paying ??= this.#pay();
     return true;
   }
 
@@ -119,13 +123,28 @@ export class Diagnostics {
     const breath = new Breath();
     for (const [folder, roots] of this.#owed) {
       for (const root of roots) {
-        while (folder.project.judgeSome(root, await this.#settings.day(folder.uri), blocksAtOnce) > 0) await breath.taken();
+        await this.#judgeInSteps(folder, root, breath);
         roots.delete(root);
         await breath.taken();
       }
       this.#owed.delete(folder);
     }
+    // In one step with the last look at what is owed: who owes from now on begins anew.
+    this.#paying = undefined;
     this.changed();
+  }
+
+  /** Judges a root for the first time, with rests. What cannot be judged is logged, and keeps nobody from the rest. */
+  async #judgeInSteps(folder: Folder, root: string, breath: Breath): Promise<void> {
+    for (let left = 1; left > 0 && !this.#stopped; await breath.taken()) {
+      const day = await this.#settings.day(folder.uri);
+      try {
+        left = folder.project.judgeSome(root, day, blocksAtOnce);
+      } catch (error) {
+        if (!this.#stopped) this.#connection.console.error(String(error));
+        return;
+      }
+    }
   }
 
   /**
@@ -140,7 +159,7 @@ export class Diagnostics {
       this.#rest = setTimeout(() => {
         this.#typing = undefined;
         if (!pulls) this.#schedule();
-        else if (this.#heldBack) this.changed();
+        else if (this.#heldBack.size > 0) this.changed();
       }, typingRest_ms);
     }
     if (pulls) this.#wake();
@@ -149,6 +168,7 @@ export class Diagnostics {
 
   /** Something else changed: settings, files on the disk, what is open. */
   changed(): void {
+    if (this.#stopped) return;
     if (!this.#skills.pullsDiagnostics) return this.#schedule();
     if (this.#skills.refreshesDiagnostics) void this.#connection.sendRequest('workspace/diagnostic/refresh').catch(() => undefined);
     this.#wake();
@@ -187,6 +207,7 @@ export class Diagnostics {
       if (due.has(uri)) continue;
       this.#published.delete(uri);
       this.#known.delete(uri);
+      this.#heldBack.delete(uri);
       await this.#connection.sendDiagnostics({ uri, diagnostics: [] });
     }
     for (const [uri, { folder, path }] of due) {
@@ -209,7 +230,8 @@ export class Diagnostics {
     const before = this.#known.get(uri) ?? new Set();
     const shown = typing?.uri !== uri ? diagnostics : diagnostics.filter((d) => d.range.start.line !== typing.line || before.has(keyOf(d)));
     this.#known.set(uri, new Set(shown.map(keyOf)));
-    if (typing?.uri === uri) this.#heldBack = shown.length < diagnostics.length;
+    if (shown.length < diagnostics.length) this.#heldBack.add(uri);
+    else this.#heldBack.delete(uri);
     return shown;
   }
 
@@ -242,6 +264,7 @@ export class Diagnostics {
           await breath.taken();
           if (token.isCancellationRequested) return { items: [] };
           if (folder.open.has(path)) continue;
+          for (const root of folder.project.rootsOf(path)) await this.#judgeInSteps(folder, root, breath);
           const uri = folder.uriOf(path);
           const report = this.#report(uri, await this.of(folder, path), before.get(uri));
           const isNews = report.kind === 'full' && (report.items.length > 0 || before.has(uri));
@@ -265,7 +288,14 @@ export class Diagnostics {
     }
   }
 
+  /** A document is closed: nothing of it is held back. */
+  closed(uri: string): void {
+    this.#heldBack.delete(uri);
+    this.changed();
+  }
+
   stop(): void {
+    this.#stopped = true;
     clearTimeout(this.#timer);
     clearTimeout(this.#rest);
     this.#wake();

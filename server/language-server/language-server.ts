@@ -144,7 +144,7 @@ export class LanguageServer {
   async closed({ textDocument }: TextParams): Promise<void> {
     if (typeof textDocument?.uri !== 'string') return;
     await this.workspace.closeDocument(textDocument.uri);
-    this.diagnostics.changed();
+    this.diagnostics.closed(textDocument.uri);
   }
 
   async filesChanged(params: { readonly changes?: unknown }): Promise<void> {

@@ -108,7 +108,7 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
     server.opened(given);
     if (warmed) return;
     warmed = true;
-    setTimeout(() => void start().then(({ engine }) => engine.requests()), warmAfter_ms);
+    setTimeout(() => void start().then(({ engine }) => engine.requests()).catch(() => undefined), warmAfter_ms);
   });
   on('textDocument/didChange', (server, given) => server.edited(given));
   on('textDocument/didClose', (server, given) => server.closed(given));

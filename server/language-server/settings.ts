@@ -16,6 +16,8 @@ function readSaid(settings: unknown): Said {
   };
 }
 
+const turned = Symbol('turned');
+
 /** Today by the clock and the time zone of this machine. The core reads no clock; it is told the day. */
 export function today(): DayNumber {
   const now = new Date();
@@ -28,6 +30,9 @@ export class Settings {
   readonly #ask: Ask | undefined;
   readonly #log: (text: string) => void;
   readonly #asked = new Map<string, Promise<Said>>();
+  /** Called when settings change: who still waits for an answer from before asks again. */
+  #turn: () => void = () => undefined;
+  #turning = this.#nextTurn();
   #sent: Said = { asOf: undefined, lenses: undefined };
 
   /** `ask` is left out for a client that has no settings to ask for. */
@@ -39,6 +44,7 @@ export class Settings {
   /** Settings have changed. Some clients send them, others wait to be asked. */
   changed(sent: unknown): void {
     this.#asked.clear();
+    this.#turn();
     const said = readSaid((sent as { linewright?: unknown } | undefined)?.linewright);
     this.#sent = { asOf: said.asOf ?? this.#sent.asOf, lenses: said.lenses ?? this.#sent.lenses };
   }
@@ -51,6 +57,15 @@ export class Settings {
   /** Whether lines and pulls carry what they come to above them. Off until somebody wants it. */
   async showsLenses(folderUri: string | undefined): Promise<boolean> {
     return (await this.#said(folderUri)).lenses ?? false;
+  }
+
+  #nextTurn(): Promise<typeof turned> {
+    return new Promise((done) => {
+      this.#turn = () => {
+        done(turned);
+        this.#turning = this.#nextTurn();
+      };
+    });
   }
 
   #said(folderUri: string | undefined): Promise<Said> {
@@ -67,7 +82,8 @@ export class Settings {
     let said = this.#sent;
     if (this.#ask !== undefined) {
       const item = { section: 'linewright', ...(folderUri === undefined ? {} : { scopeUri: folderUri }) };
-      const answer = await this.#ask<unknown>('workspace/configuration', { items: [item] }).catch(() => undefined);
+      const answer = await Promise.race([this.#ask<unknown>('workspace/configuration', { items: [item] }).catch(() => undefined), this.#turning]);
+      if (answer === turned) return this.#said(folderUri);
       const own = readSaid(Array.isArray(answer) ? answer[0] : undefined);
       said = { asOf: own.asOf ?? said.asOf, lenses: own.lenses ?? said.lenses };
     }

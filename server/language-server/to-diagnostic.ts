@@ -25,7 +25,7 @@ export function toDiagnostic(finding: Finding, { file, others, positions, skills
   if (span === undefined) return undefined;
   const related = skills.relatedInformation
     ? finding.related.flatMap(({ place, message }) => {
-        for (const other of [file, ...(file.offsetOf(place.chunk) === undefined ? others() : [])]) {
+        for (const other of file.offsetOf(place.chunk) === undefined ? others() : [file]) {
           const found = other.spanOf(place);
           if (found !== undefined) return [{ location: { uri: uriOf(other.path), range: positions.range(other.lines, found) }, message }];
         }

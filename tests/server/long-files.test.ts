@@ -1,6 +1,16 @@
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { rigText } from '../support/rig-text.ts';
-import { Client, pulling, textFolder, type Diagnostic } from './client.ts';
+import { Client, pulling, settings, textFolder, type Diagnostic } from './client.ts';
+
+// No rule is known to fail; one on a block of this name does here.
+vi.mock('../../src-core/rules/judge-block.ts', async (original) => {
+  const real = await original<typeof import('../../src-core/rules/judge-block.ts')>();
+  const judgeBlock: typeof real.judgeBlock = (block, judging) => {
+    if (block.name === 'poison') throw new Error('a rule fails');
+    return real.judgeBlock(block, judging);
+  };
+  return { ...real, judgeBlock };
+});
 
 const folder = 'file:///rigs';
 const uri = `${folder}/long.rig`;
@@ -8,8 +18,8 @@ const refreshing = { ...pulling, workspace: { configuration: true, diagnostics: 
 let client: Client;
 afterEach(() => client.dispose());
 
-const started = async (capabilities: object): Promise<void> => {
-  client = new Client(textFolder(folder, new Map()));
+const started = async (capabilities: object, answers: Readonly<Record<string, () => unknown>> = {}): Promise<void> => {
+  client = new Client(textFolder(folder, new Map()), answers);
   await client.start(capabilities, { workspaceFolders: [{ uri: folder, name: 'rigs' }] });
 };
 
@@ -87,4 +97,70 @@ test('a file that is closed before the rest is judged owes nothing', async () =>
   client.notify('textDocument/didClose', { textDocument: { uri } });
   await client.message('workspace/diagnostic/refresh');
   expect((await client.pull(uri)).items).toEqual([]);
+});
+
+/** What was published of the long file since then, as codes. */
+const publishedSince = (count: number): string[][] =>
+  client.received.slice(count).flatMap(({ method, params }) => (method === 'textDocument/publishDiagnostics' && (params as { uri: string }).uri === uri ? [codesOf((params as { diagnostics: Diagnostic[] }).diagnostics)] : []));
+
+test('a file that was told to the end is not told less on another day, or when another one takes it in', async () => {
+  let asOf = settings.asOf;
+  await started({ workspace: { configuration: true } }, { 'workspace/configuration': () => [{ check: { asOf } }] });
+  client.open(uri, long);
+  await client.published(uri, (d) => codesOf(d).includes('unknown-name'));
+  let before = client.received.length;
+  asOf = '2026-06-23';
+  client.notify('workspace/didChangeConfiguration', { settings: null });
+  client.change(uri, 2, { range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, text: '\n' });
+  await client.message<{ uri: string; version?: number }>('textDocument/publishDiagnostics', () => publishedSince(before).length > 0);
+  expect(publishedSince(before).filter((codes) => !codes.includes('unknown-name'))).toEqual([]);
+  before = client.received.length;
+  client.open(`${folder}/other.rig`, 'use "long.rig"\n');
+  client.change(uri, 3, { range: { start: { line: 0, character: 0 }, end: { line: 1, character: 0 } }, text: '' });
+  await client.message('textDocument/publishDiagnostics', () => publishedSince(before).length > 0);
+  expect(publishedSince(before).filter((codes) => !codes.includes('unknown-name'))).toEqual([]);
+});
+
+test('nothing more is asked or told once the server was told to shut down', async () => {
+  await started(refreshing);
+  client.open(uri, rigText(10_000));
+  await client.pull(uri);
+  await client.request('shutdown');
+  const before = client.received.length;
+  await new Promise((done) => setTimeout(done, 300));
+  expect(client.received.slice(before)).toEqual([]);
+});
+
+test('a rule that fails on one file keeps nobody from the rest of another', async () => {
+  await started(refreshing);
+  client.open(uri, `${long}line poison {\n}\n`);
+  const other = `${folder}/other.rig`;
+  client.open(other, long);
+  const [, first] = await Promise.all([client.pull(uri), client.pull(other)]);
+  expect(codesOf(first.items)).not.toContain('unknown-name');
+  await client.message('workspace/diagnostic/refresh');
+  expect(codesOf((await client.pull(other)).items)).toContain('unknown-name');
+});
+
+test('settings that were never told keep nobody waiting once they change', async () => {
+  let asked = 0;
+  await started({ workspace: { configuration: true } }, { 'workspace/configuration': () => (++asked === 1 ? new Promise(() => undefined) : [{ check: settings }]) });
+  client.open(uri, long.slice(long.indexOf('line torn')));
+  await client.message('workspace/configuration');
+  client.notify('workspace/didChangeConfiguration', { settings: null });
+  expect(codesOf(await client.published(uri))).toContain('unknown-statement');
+});
+
+test('what was held back of one document is told though the next key falls in another', async () => {
+  await started(refreshing);
+  const [a, b] = [`${folder}/a.rig`, `${folder}/b.rig`];
+  const text = 'line one {\n  strands 12\n}\n';
+  for (const each of [a, b]) client.open(each, text);
+  await Promise.all([client.pull(a), client.pull(b)]);
+  client.change(a, 2, { range: { start: { line: 1, character: 2 }, end: { line: 1, character: 4 } }, text: 's' });
+  expect(codesOf((await client.pull(a)).items)).not.toContain('unknown-statement');
+  client.change(b, 2, { range: { start: { line: 1, character: 10 }, end: { line: 1, character: 12 } }, text: '16' });
+  await client.pull(b);
+  await client.message('workspace/diagnostic/refresh');
+  expect(codesOf((await client.pull(a)).items)).toContain('unknown-statement');
 });
