@@ -96,7 +96,7 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
     bare.push({ statement, links: route.links.map((link) => assessLink(link, repair, assessing, problems)) });
   }
   const winch = winchOf(block, bare, repair, assessing);
-  const { load, loadSays } = loadOn(block, winch, name);
+  const { load, loadSays } = loadOn(block, winch, name, winchesOn(bare, assessing).map((w) => w.name ?? 'winch'));
   const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
   const parts = partsAtHolders(bare.map(({ links }) => links), turned);
   const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts) }));
@@ -164,17 +164,20 @@ function winchOf(block: BoundBlock, routes: readonly { readonly links: readonly 
     const found = assessing.reader.find(named.name, ['winch']);
     return found === undefined ? undefined : winchAfter(found.block, repair, assessing);
   }
-  for (const route of routes) {
-    for (const link of route.links) {
-      if (link.piece === undefined) continue;
-      const winch = assessing.reader.winchesCarrying(link.piece.name)[0];
-      if (winch !== undefined) return winchAfter(winch, repair, assessing);
-    }
-  }
-  return undefined;
+  const [carrying] = winchesOn(routes, assessing);
+  return carrying === undefined ? undefined : winchAfter(carrying, repair, assessing);
 }
 
-function loadOn(block: BoundBlock, winch: AssessedWinch | undefined, name: string): { load: Value; loadSays: string } {
+/** The winches that carry a line of the chain, in the order of its links. */
+const winchesOn = (routes: readonly { readonly links: readonly BareLink[] }[], { reader }: Assessing): BoundBlock[] => [
+  ...new Set(routes.flatMap(({ links }) => links.flatMap(({ piece }) => (piece === undefined ? [] : reader.winchesCarrying(piece.name).slice(0, 1))))),
+];
+
+function loadOn(block: BoundBlock, winch: AssessedWinch | undefined, name: string, carrying: readonly string[]): { load: Value; loadSays: string } {
+  if (carrying.length > 1 && statementOf(block, 'with') === undefined) {
+    const both = carrying.map((w) => `\`${w}\``).join(' and ');
+    return { load: unknown({ key: `winch of ${name}`, says: `${both} carry lines of \`${name}\`, and which of them loads it is not given`, help: 'add `with` and the winch to the chain, the stronger one where both may pull', place: block.namePlace }), loadSays: 'the pull of its winch' };
+  }
   const out = statementOf(block, 'out');
   const distance = out === undefined ? undefined : quantityOf(out.values, 'out');
   if (winch === undefined) {
@@ -237,7 +240,8 @@ function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock
   const rated = quantityOf(point.values, 'rated');
   const breaking = quantityOf(point.values, 'breaking');
   const missing = unknown({ key: `rating of ${link.name} ${link.part.name}`, says: `rating of \`${link.name} ${link.part.name}\` is not given`, help: 'add `rated` to the point, from its maker', place: point.place, ...(point.broken.size > 0 ? { reported: true } : {}) });
-  return { breaking: breaking === undefined ? missing : writtenValue(breaking), breakingGiven: breaking !== undefined, workingLimit: rated === undefined ? missing : writtenValue(rated), limitFrom: rated === undefined ? 'none' : 'written' };
+  const unbroken = rated === undefined ? missing : unknown({ key: `breaking of ${link.name} ${link.part.name}`, says: `breaking strength of \`${link.name} ${link.part.name}\` is not given`, help: 'add `breaking` to the point, from its maker', place: point.place });
+  return { breaking: breaking === undefined ? unbroken : writtenValue(breaking), breakingGiven: breaking !== undefined, workingLimit: rated === undefined ? missing : writtenValue(rated), limitFrom: rated === undefined ? 'none' : 'written' };
 }
 
 function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Declaration, repair: BoundBlock | undefined, assessing: Assessing, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'breakingGiven' | 'workingLimit' | 'limitFrom' | 'piece' | 'end' | 'limitSays' | 'doubt'> {

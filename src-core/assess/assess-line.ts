@@ -222,7 +222,7 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   };
   const { long: longest, short: shortest } = scenarios(line.practice);
   const laid = spliceStretches({ state: long, scenario: longest }, { state: short, scenario: shortest }, [sound.inboard, ...sound.joints, sound.outboard], line);
-  const now = new Map([sound.inboard, sound.outboard, ...sound.joints].map((end) => [end, withDamage(end, laid, line, damages)]));
+  const now = new Map([sound.inboard, sound.outboard, ...sound.joints].map((end) => [end, withDamage(end, laid, line, damages, knotStretch(end.which, long, short, line))]));
   const [inboard, outboard, joints] = [now.get(sound.inboard)!, now.get(sound.outboard)!, sound.joints.map((joint) => now.get(joint)!)];
   const splices: SpliceStretches = {
     stretches: laid.stretches.map((s) => ({ ...s, end: now.get(s.end)! })),
@@ -363,6 +363,15 @@ function assessHeat(facts: LineFacts, mark: PlacedMark): AssessedHeat {
   return { fact: mark.fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), strength };
 }
 
+/** The line that a knot may take at an end: as far as damage counts as near. Undefined where the length is not known. */
+function knotStretch(which: AssessedEnd['which'], long: PieceState, short: PieceState, { practice, diameter }: LineFacts): StretchFromEnds | undefined {
+  const [a, b] = [finishedLength(long), finishedLength(short)];
+  if (a === undefined || b === undefined || isUnknown(diameter)) return undefined;
+  const near = practice.number('near', 'high') * diameter.amount.high;
+  const laid = (total: number): LaidStretch => (which === 'inboard' ? { from: 0, to: near, total } : { from: total - near, to: total, total });
+  return fromEnds(laid(a), laid(b));
+}
+
 /** Damage where the line got hotter than its fibre bears: what it leaves is not known, and it is cut out with the place. */
 function inHeat(damage: AssessedDamage, heats: readonly AssessedHeat[], marks: readonly PlacedMark[]): AssessedDamage {
   const hot = heats.find(({ strength }, i) => {
@@ -376,9 +385,10 @@ function inHeat(damage: AssessedDamage, heats: readonly AssessedHeat[], marks: r
 }
 
 /** A splice with what damage in its stretch leaves of it: the shares of both count, the one on what the other leaves. */
-function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, facts: LineFacts, damages: readonly AssessedDamage[]): AssessedEnd {
-  const whole = stretches.find((s) => s.end === end)?.whole;
-  if (damages.length === 0 || (whole === undefined && unplaced.every((u) => u.end !== end))) return end;
+function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, facts: LineFacts, damages: readonly AssessedDamage[], knotted: StretchFromEnds | undefined): AssessedEnd {
+  const isKnot = end.facts.form === 'knot';
+  const whole = isKnot ? knotted : stretches.find((s) => s.end === end)?.whole;
+  if (damages.length === 0 || (whole === undefined && !isKnot && unplaced.every((u) => u.end !== end))) return end;
   const worn = new Map(damages.flatMap(({ zone }) => zone).map((fact) => [fact, wornShare(facts, fact)]));
   let { strength } = end;
   for (const { fact, stretch, zone, strands } of damages) {

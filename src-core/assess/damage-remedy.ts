@@ -21,7 +21,7 @@ export function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): 
   switch (fact.kind) {
     case 'cut':
       if (fact.strands === undefined && strands < limit) return { remedy: 'cut-out', because: 'how many strands are cut is not written' };
-      return strands >= limit ? { remedy: 'cut-out', because: many } : { remedy: 'derate', because: 'a single cut strand lowers the strength there' };
+      return strands >= limit ? { remedy: 'cut-out', because: many } : { remedy: 'derate', because: strands === 1 ? 'a single cut strand lowers the strength there' : 'cut strands lower the strength there' };
     case 'pulled':
       return strands >= limit ? { remedy: 'cut-out', because: many } : { remedy: 'clean', because: 'a pulled strand is worked back into the braid; until then it is counted as cut' };
     case 'abrasion':

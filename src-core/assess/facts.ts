@@ -25,7 +25,7 @@ export function missingFact(block: BoundBlock, head: string, key = head): Cause 
   const name = block.name ?? block.definition.head;
   const broken = (statement !== undefined && statement.broken.has(key)) || block.brokenHeads.has(head);
   const definition = statementNamed(block.definition, head);
-  const means = definitionMeaning(head);
+  const means = definitionMeaning(head, block.definition.head);
   if (broken) return { key: `${head} of ${name}`, says: `${means} of \`${name}\` cannot be read`, help: 'correct it', place: statement?.place ?? block.namePlace, reported: true };
   const found = definition?.foundOn === undefined ? '' : ` from ${definition.foundOn}`;
   return { key: `${head} of ${name}`, says: `${means} of \`${name}\` is not given`, help: `add \`${head}\`${found}`, place: block.namePlace };
@@ -43,7 +43,8 @@ const meanings: Readonly<Record<string, string>> = {
   strands: 'number of strands',
 };
 
-export const definitionMeaning = (head: string): string => meanings[head] ?? head.replaceAll('-', ' ');
+/** What a statement gives, in words; only a winch has its width across a drum. */
+export const definitionMeaning = (head: string, block: string): string => (head === 'width' && block !== 'winch' ? 'width' : (meanings[head] ?? head.replaceAll('-', ' ')));
 
 /** A quantity that a block's statement gives, or the cause why it does not. */
 export function factOf(block: BoundBlock, head: string, key = head): Value {

@@ -4,7 +4,7 @@ import type { SheetRows } from './sheet-rows.ts';
 
 /** What loads a chain, and what each link takes. */
 export function chainRows(rows: SheetRows, chain: AssessedChain): void {
-  rows.add('load', chain.load, { says: chain.loadSays });
+  rows.add('load', isUnknown(chain.load) ? chain.load : { ...chain.load, kind: 'load' }, { says: chain.loadSays });
   rows.words('carried out first', chain.repair?.name, { id: 'after' });
   const links = new Map<string, AssessedLink>();
   for (const route of chain.routes) for (const link of route.links) if (!links.has(link.name)) links.set(link.name, link);

@@ -6,15 +6,15 @@ import type { SheetRows } from './sheet-rows.ts';
 /** What the statements of a block say by themselves, in their order. */
 export function writtenRows(rows: SheetRows, block: BoundBlock, without: ReadonlySet<string> = new Set()): void {
   for (const statement of block.statements) {
-    if (statement.day === undefined && !without.has(statement.definition.head)) writtenRow(rows, statement);
+    if (statement.day === undefined && !without.has(statement.definition.head)) writtenRow(rows, statement, block.definition.head);
   }
 }
 
-function writtenRow(rows: SheetRows, statement: BoundStatement): void {
+function writtenRow(rows: SheetRows, statement: BoundStatement, block: string): void {
   const { head } = statement.definition;
   const numbers: { key: string; add: (label: string, says: string | undefined) => void }[] = [];
   const words: string[] = [];
-  let subject = definitionMeaning(head);
+  let subject = definitionMeaning(head, block);
   let id = head;
   for (const [key, value] of statement.values) {
     switch (value.type) {

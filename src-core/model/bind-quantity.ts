@@ -110,7 +110,7 @@ function inRange(reading: StatementReading, measure: Measure, bound: BoundQuanti
   const meant = pointForComma(written, passed);
   const edits = meant === undefined ? [] : [{ place: reading.place({ start: bound.place.start, end: bound.place.start + meant.from.length }), text: meant.to }];
   const fixes = meant === undefined ? undefined : [{ title: `Write \`${meant.to}\``, edits }];
-  reading.report('value-out-of-range', bound.place, `${subject} is ${written}; it must ${saidLimit(measure, bound, passed)}`, meant?.help ?? 'correct the number or its unit', fixes);
+  reading.report('value-out-of-range', bound.place, `${subject} is ${written}; it must ${saidLimit(measure, bound, passed)}`, meant?.help ?? (passed === 'low' ? measure.below : undefined) ?? 'correct the number or its unit', fixes);
   return undefined;
 }
 

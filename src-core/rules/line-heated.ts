@@ -44,7 +44,7 @@ export const lineHeated = defineRule({
       judge.atMost(writtenValue(written), limit, written.place, (heat, most) => ({
         place: written.place,
         message: `\`${block.name ?? 'line'}\` was heated to ${show(heat)}, above the ${show(most, { unit: written.unit })} from which ${material} loses strength`,
-        help: 'look for glazed or fused fibre there; cut it out where you find any, or where nobody can say',
+        help: 'cut the place out, or retire the line: what fibre lost to heat does not show, and glazed or fused strands only tell that it was more',
         source: sourceOfLimit(most),
       }));
     }

@@ -1,8 +1,16 @@
+import type { AssessedLink } from '../assess/assess-chain.ts';
 import { showValue, unitOf } from '../assess/show.ts';
 import { isUnknown, mostOf } from '../mechanics/derivation.ts';
 import { limitText, loadAndLimit, sourceOf } from './force-text.ts';
 import { breaksUnder, eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
+
+/** A line whose maker's limit is written is held down by its weakest place, and a splice that is not whole is the cheapest to mend. */
+function remedyOf({ sort, piece, end }: AssessedLink): string {
+  if (sort !== 'line') return 'use a stronger one, or write the maker\'s own limit as `wll`';
+  if (piece?.line.working === undefined) return 'use a stronger one, or write the maker\'s own limit as `working`';
+  return end?.buried === undefined ? 'use a stronger one, or cut out what weakens it' : 'splice it with the full bury and taper, cut out what weakens it, or use a stronger one';
+}
 
 export const linkAboveFactor = defineRule({
   name: 'link-above-factor',
@@ -106,7 +114,7 @@ soft-shackle loop {
         return {
           place: link.place,
           message: `${loadOn(link)}${text.load}, above the ${text.limit} that a factor of ${showValue(factor)} leaves of its breaking strength${breaking}${turnedClause(link)}`,
-          help: `use a stronger one, or write the maker's own limit as \`${link.sort === 'line' ? 'working' : 'wll'}\`${lessPull(chain)}`,
+          help: `${remedyOf(link)}${lessPull(chain)}`,
           source: isUnknown(factor) ? undefined : sourceOf(factor),
         };
       }, link.doubt);

@@ -20,6 +20,8 @@ export interface Measure {
   readonly above?: number;
   readonly min?: number;
   readonly max: number;
+  /** What to write instead of a number below the range, where a person may mean one. */
+  readonly below?: string;
   /** For completion and messages. */
   readonly example: string;
 }

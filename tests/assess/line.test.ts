@@ -178,6 +178,19 @@ describe('a joint of a line whose length is not known', () => {
   });
 });
 
+describe('a knot with damage in it', () => {
+  const made = (log: string, length = 'length 30 m'): string => text(log, { length, ends: 'outboard knot' });
+  // A knot keeps 0.2 of 92 kN at least; 1 of 12 strands and 20 % of the volume leave 0.71667 of that.
+  test('keeps what the damage leaves of it', () => {
+    expect(low(piece(made('')).outboard.strength)).toBe(18.4);
+    expect(low(piece(made('2026-06-01 damage cut 1 strand at 2 cm from outboard\n2026-06-01 damage abrasion 20 % at 5 cm from outboard')).outboard.strength)).toBeCloseTo(13.187, 3);
+  });
+  test('and all of it where the damage is far from it', () => {
+    expect(low(piece(made('2026-06-01 damage cut 1 strand at 2 m from outboard')).outboard.strength)).toBe(18.4);
+    expect(low(piece(made('2026-06-01 damage cut 1 strand at 2 m from inboard', '')).outboard.strength)).toBeCloseTo(16.867, 3);
+  });
+});
+
 describe('a joint beside an eye', () => {
   // 1.8 m are cut off and joined on again. Each tail of 0.72 m lies in line of its own length, of the joint on both sides: too much for 1.8 m.
   const close = '2026-06-01 cut at 1.8 m from outboard keep tail\n2026-06-03 join main to tail bury 72 d taper 24 d stitched';

@@ -85,5 +85,5 @@ test('in US units the findings are in US units', () => {
   });
   expect(only(text, 'winch-too-weak-for-pull').message).toBe('`off-the-ford` needs a line pull of 12,800 to 14,800 lbf, above the 9,500 lbf of `bow-winch`');
   expect(only(text, 'reach-too-short').message).toBe('`off-the-ford` takes 100 to 110 ft of line; `main` is 98 ft long');
-  expect(only(text, 'people-too-close').message).toBe('people of `off-the-ford` keep 50 ft off, below the 98 ft of the longest line in use');
+  expect(only(text, 'people-too-close').message).toBe('people of `off-the-ford` keep 50 ft off, below the 108 ft of the longest line in use');
 });

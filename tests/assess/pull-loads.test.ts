@@ -144,8 +144,9 @@ describe('how far off people keep', () => {
   const long = (length: string): string => `strap long {\n${length}  wll     8 t\n}\n`;
   const extended = (length: string, people = '35 m'): string => pullExample({ chain: route('main outboard -> bow-22 -> long -> bow-a -> larch'), more: long(length) + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n', pull: pullWith({ reach: 'reach     60 m', people: `people    ${people}` }) });
   test('an extension counts with its length, a strap as well as a line', () => {
-    expect(off(extended('  length  45 m\n'))).toBe('45 m');
-    expect(said(extended('  length  45 m\n'), 'people-too-close')).toEqual(['error: people of `off-the-ford` keep 35 m off, below the 45 m of the longest line in use']);
+    // 30 m of line and the 45 m that are joined on.
+    expect(off(extended('  length  45 m\n'))).toBe('75 m');
+    expect(said(extended('  length  45 m\n'), 'people-too-close')).toEqual(['error: people of `off-the-ford` keep 35 m off, below the 75 m of the longest line in use']);
   });
   test('so does what holds a block', () => {
     const spare = 'line spare {\n  material  HMPE\n  diameter  10 mm\n  length    60 m\n  breaking  140 kN\n  inboard   eye bury 72 d taper 24 d\n  outboard  eye bury 72 d taper 24 d\n}\n';

@@ -42,7 +42,7 @@ test('a pull over its limits is no go, and the card says by how many figures', (
   expect(text).toMatch(/NO GO as it stands: \d+ of \d+ figures are above the limit given, or may be/);
   expect(text).toContain('`main outboard` (line) 33.1 kN');
   expect(text).toContain('Once every figure above is settled, and not before, pull slowly.');
-  expect(text).toContain('farther off than 20 m');
+  expect(text).toContain('farther off than 30 m');
 });
 
 test('a pull of which something is not known is no go yet', () => {

@@ -334,3 +334,9 @@ chain out {
     expect([damage!.remedy, showValue(damage!.strength)]).toEqual(['cut-out', 'not known, at most 84.4 kN']);
   });
 });
+
+test('what may be meant by a number below its range is said', () => {
+  const help = (text: string): string[] => findingsIn(text).filter((f) => f.code === 'value-out-of-range').map((f) => f.finding.help);
+  expect(help(line({ ends: 'outboard eye bury 72 d taper 0 d' }))).toEqual(['leave `taper` out: a tail without one is counted as blunt']);
+  expect(help('pull out with w {\n  grade -10 deg\n}\nwinch w {\n  rated 9 kN\n}\n')).toEqual(['write `level` for a pull downhill: the slope helps it, and is not counted']);
+});

@@ -29,7 +29,7 @@ export const thimbles: Choices = {
 export const eyeParts: readonly Part[] = [
   maybe('thimble', 'what keeps the eye open', [choice('thimble', thimbles)]),
   maybe('bury', 'length of tail inside the line, its taper included', [quantity('bury', measures.bury)]),
-  maybe('taper', 'how much of the buried tail is tapered', [quantity('taper', measures.bury)]),
+  maybe('taper', 'how much of the buried tail is tapered', [quantity('taper', measures.taper)]),
   maybe('size', 'length of line around the eye, throat to throat', [quantity('size', measures.eyeSize)]),
   flag('locked', 'locked (Brummel): tail and standing part pass through each other'),
   flag('stitched', 'the throat is lock-stitched'),
