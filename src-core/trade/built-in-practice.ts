@@ -70,7 +70,7 @@ export const builtInPractice: readonly PracticeValue[] = [
   row('abrasion-retire', undefined, 'share of strand volume lost to abrasion at which a line is cut out or retired', 'share', percent(25), sources['ci-2001-04']),
   row('abrasion-share', 'light', 'share of strand volume taken as lost', 'needed share', percent(10), wordOfWear),
   row('abrasion-share', 'moderate', 'share of strand volume taken as lost', 'needed share', percent(25), wordOfWear),
-  row('near', undefined, 'distance within which damage counts as one place', 'needed diameters', exactly(72), ownChoice('near-a-bury', 'strands take up load again over about the length of a full bury, so damage closer than that is added up')),
+  row('near', undefined, 'distance within which damage counts as one place', 'needed diameters', exactly(72), ownChoice('near-a-bury', 'strands take up load again over about the length of a full bury, so cut strands closer than that are added up, wear is added to them, and of worn places the worst counts')),
   row('washing-interval', undefined, 'longest time between washes', 'time', exactly(si(6, 'months')), ownChoice('washing-6-months', 'grit that works in between the fibres is washed out twice a year; a maker may ask for more')),
   row('cut-strands-limit', undefined, 'cut strands close together at which a line is cut out or retired', 'count', exactly(2), sources['practice-cut-strands']),
   row('overload-share', undefined, 'share of breaking strength above which a line is permanently damaged', 'share', percent(75), sources['navedtra-14160-overload']),
