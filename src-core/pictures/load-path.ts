@@ -137,11 +137,12 @@ function linkRow(link: AssessedLink, y: number, x: (force: number) => number, do
   const wordsWidth = rightEdge - wordsLeft;
   const barY = middle - 9;
   if (isUnknown(link.workingLimit)) {
-    parts.push(filled(barLeft, barY, barRight - barLeft, 18, ids.pattern('unknown')), rect(barLeft, barY, barRight - barLeft, 18, 's-dots'));
-    parts.push(text(wordsLeft, middle - 4, 'limit not known', 't-strong', { width: wordsWidth }));
     const { atMost } = link.workingLimit;
+    const end = atMost === undefined ? barRight : x(atMost.amount.high);
+    parts.push(filled(barLeft, barY, end - barLeft, 18, ids.pattern('unknown')), rect(barLeft, barY, end - barLeft, 18, 's-dots'));
+    parts.push(text(wordsLeft, middle - 4, 'limit not known', 't-strong', { width: wordsWidth }));
     const most = atMost === undefined ? '' : showMost(link.workingLimit, { unit: figures.force });
-    parts.push(text(wordsLeft, middle + 13, standingOf(link) === 'over' ? `✕ ${most}, above it` : [most, 'not judged'].filter((t) => t !== '').join(', '), 't-quiet', { width: wordsWidth }));
+    parts.push(text(wordsLeft, middle + 13, standingOf(link) === 'over' ? `✕ ${most}` : [most, 'not judged'].filter((t) => t !== '').join(', '), 't-quiet', { width: wordsWidth }));
     return parts;
   }
   const { load, workingLimit: limit } = link;
