@@ -4,6 +4,7 @@ import { explainCode, ruleList } from '../../src-core/ide/explain-code.ts';
 import { stages, stageText } from '../../src-core/ide/stages.ts';
 import { printDay } from '../../src-core/model/day.ts';
 import { sheetText } from '../../src-core/papers/sheet-text.ts';
+import { Breath } from './breath.ts';
 import type { LanguageServer } from './language-server.ts';
 import type { Answer } from './requests.ts';
 
@@ -29,12 +30,14 @@ export const pages: Readonly<Record<string, Answer>> = {
 
   async [checkWorkspaceRequest](server: LanguageServer): Promise<CheckWorkspaceResult> {
     const count = { files: 0, errors: 0, warnings: 0, others: 0 };
+    const breath = new Breath();
     for (const folder of server.workspace.places) {
       if (!folder.judged) continue;
       await server.workspace.listAll(folder);
       await server.workspace.ready(folder);
       const day = await server.settings.day(folder.uri);
       for (const path of folder.project.paths) {
+        await breath.taken();
         count.files++;
         for (const { severity } of folder.project.findings(path, day)) count[severity === 'error' ? 'errors' : severity === 'warning' ? 'warnings' : 'others']++;
       }
