@@ -4,6 +4,7 @@ import type { AssessedAnchor } from './assess-anchor.ts';
 import type { AssessedKit } from './assess-kit.ts';
 import type { AssessedPull } from './assess-pull.ts';
 import type { AssessedVehicle } from './assess-vehicle.ts';
+import { fadesAt } from './least-line-out.ts';
 import { writtenRows } from './sheet-facts.ts';
 import type { SheetRows } from './sheet-rows.ts';
 
@@ -45,6 +46,8 @@ export function pullRows(rows: SheetRows, pull: AssessedPull): void {
   rows.add('line out when it begins', reach.lineOut, { id: 'line-out' });
   rows.add('layer in use', pull.layer, { id: 'layer' });
   rows.add('line pull on it', pull.available, { id: 'available' });
+  const fades = fadesAt(pull);
+  if (fades !== undefined) rows.add('enough with at least so much out', fades, { id: 'enough-out', says: 'the drum fills as the line comes in' });
 
   if (pull.tensions.length > 0) rows.section('tension in the line', 'tension');
   pull.tensions.forEach((tension, i) => rows.add(`part ${i + 1}${i === 0 ? ', at the winch' : ''}`, tension, { id: `part-${i + 1}` }));

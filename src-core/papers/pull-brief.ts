@@ -3,6 +3,7 @@ import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
 import type { Finding } from '../assess/finding.ts';
 import { statementOf } from '../assess/facts.ts';
 import { allLinks, type Run } from '../assess/pull-run.ts';
+import { fadesAt } from '../assess/least-line-out.ts';
 import { show, showLike, showValue } from '../assess/show.ts';
 import { isAbove, isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown, mostOf, type Cause, type Derivation, type Value } from '../mechanics/derivation.ts';
@@ -200,6 +201,8 @@ function stops(pull: AssessedPull): PaperText[] {
   const open = pull.loaded.filter((l) => openOf(loadedPair(pull, l)).length > 0);
   const out: PaperText[] = [];
   if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that`);
+  const fades = fadesAt(pull);
+  if (fades !== undefined) out.push(`less than ${show(fades, { careful: 'up' })} of line is out: the drum is fuller from there, and the winch pulls less than may be needed`);
   if (nearest !== undefined) out.push(`anything is seen to give; nearest to its limit is \`${nearest.l.name}\`, at ${printAmount(exactly(nearest.share), 'ratio', { careful: 'up' })}`);
   if (open.length > 0) out.push(`not judged at all: ${open.map((l) => `\`${l.name.replaceAll('`', '')}\``).join(', ')}; somebody who answers for it says go, or nobody does`);
   out.push('anybody calls stop, comes nearer than agreed, or is out of sight', 'the line climbs on the drum, rubs on an edge, or smokes at the fairlead or the brake');

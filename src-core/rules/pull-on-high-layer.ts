@@ -1,7 +1,7 @@
+import { leastLineOut } from '../assess/least-line-out.ts';
 import { show } from '../assess/show.ts';
 import { isAbove } from '../base/compare.ts';
-import { asGiven, isUnknown, type Given } from '../mechanics/derivation.ts';
-import { lineOutForPull } from '../mechanics/line-out-for-pull.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { estimateSeverity, winchUnit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
@@ -23,8 +23,8 @@ export const pullOnHighLayer = defineRule({
     const place = pull.block.namePlace;
     const unit = winchUnit(pull);
     judge.atLeast(available, needed, place, (has, needs) => {
-      const out = isUnknown(winch.drum) ? undefined : lineOutForPull({ F: { ...needs, amount: { low: needs.amount.high, high: needs.amount.high }, kind: 'line pull' }, F_1: asGiven(winch.firstLayerPull), L: winch.length, w: asGiven(winch.drum.wrapsPerLayer), B: winch.barrel, d: winch.diameter });
-      const enough = out === undefined || isUnknown(out) ? '' : `, ${show(asGiven(out) as Given)} of it`;
+      const out = leastLineOut(winch, needs);
+      const enough = isUnknown(out) ? '' : `, ${show(out)} of it`;
       return {
         place,
         severity: estimateSeverity(needs, has),

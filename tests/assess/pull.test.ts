@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { fadesAt } from '../../src-core/assess/least-line-out.ts';
 import { asGiven, isUnknown } from '../../src-core/mechanics/derivation.ts';
 import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
 import { judgedPull, judgedRig, loadOn, shown } from '../support/judged-pull.ts';
@@ -180,6 +181,16 @@ describe('winch and line', () => {
   });
   test('the tension is never more than the winch pulls', () => {
     expect(shown(judgedPull(pullExample({ pull: pullWith({ resistance: 'resistance  90 kN' }) })).tension)).toBe('33.1 kN');
+  });
+  // 23 wraps a layer: two layers take pi 23 (74 + 94) mm of 30 m; the third one pulls 42 kN (64 + 10) / (64 + 50), 27.3 kN.
+  test('a pull that the drum gets too full for says with how much line out', () => {
+    const fades = (kN: number) => fadesAt(judgedPull(pullExample({ pull: pullWith({ resistance: `resistance  ${kN} kN` }) })));
+    expect(fades(30)!.amount.high).toBeCloseTo(30 - Math.PI * 23 * 0.168, 6);
+    // The fourth layer, the last, pulls 23.2 kN; the second, on which it begins, 33 kN.
+    expect(fades(23)).toBeUndefined();
+    expect(fades(34)).toBeUndefined();
+    // Less line out than the pull begins with.
+    expect(fades(33)!.amount.high).toBeLessThan(18);
   });
   test('after a repair the winch carries what is left', () => {
     const repair = 'repair short on main {\n  cut     at 20 m from inboard\n  splice  outboard eye thimble tube bury 72 d taper 24 d size 200 mm\n}\n';
