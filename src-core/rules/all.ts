@@ -55,6 +55,7 @@ import { hookLatchBroken } from './hook-latch-broken.ts';
 import { inspectionOverdue } from './inspection-overdue.ts';
 import { joinedToItself } from './joined-to-itself.ts';
 import { joinsMoreThanTwo } from './joins-more-than-two.ts';
+import { jointDrawnToBlock } from './joint-drawn-to-block.ts';
 import { keepWrapsLost } from './keep-wraps-lost.ts';
 import { kineticInWinchChain } from './kinetic-in-winch-chain.ts';
 import { kitLacksGear } from './kit-lacks-gear.ts';
@@ -264,6 +265,7 @@ export const rules: readonly Rule[] = [
   positionBeyondEnd,
   pullOffSquare,
   pullOnHighLayer,
+  jointDrawnToBlock,
   pullThroughOtherWinch,
   pullWithoutAnchor,
   pullWithoutLoad,

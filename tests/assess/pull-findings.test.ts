@@ -87,3 +87,17 @@ test('in US units the findings are in US units', () => {
   expect(only(text, 'reach-too-short').message).toBe('`off-the-ford` takes 100 to 110 ft of line; `main` is 98 ft long');
   expect(only(text, 'people-too-close').message).toBe('people of `off-the-ford` keep 50 ft off, below the 108 ft of the longest line in use');
 });
+
+describe('a joint in a line that goes over a block', () => {
+  const spare = (length: string): string => `line spare {\n  material  HMPE\n  diameter  10 mm\n  length    ${length}\n  breaking  140 kN\n  inboard   eye bury 72 d taper 24 d\n  outboard  eye bury 72 d taper 24 d\n}\nblock snatch {\n  wll  12 t\n}\n`;
+  const joints = (length: string, via = 'via       snatch fixed on larch angle 0 deg', reach = '20 m'): string[] =>
+    said(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> spare inboard\n  spare outboard -> plover bow\n}\n', more: spare(length), pull: pullWith({ resistance: 'resistance  20 kN', via, reach: `reach     ${reach}`, people: 'people    90 m' }) }), 'joint-drawn-to-block').map((f) => f.message);
+  // Twice 20 m of line, of which the extension is 15 or 21 m: the rest is on the winch's side of the joint.
+  test('lies behind the block while more line is out than the block is off', () => {
+    expect(joints('15 m')).toEqual(['the joint of `main` and `spare` lies behind `snatch` in `off-the-ford`: 25 m of line are out, and the block is 20 m off']);
+    expect(joints('21 m')).toEqual([]);
+  });
+  test('or than the pull says that it is off', () => {
+    expect(joints('15 m', 'via       snatch fixed on larch angle 0 deg after 30 m', '10 m')).toEqual([]);
+  });
+});
