@@ -1,3 +1,4 @@
+import { isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown, type Given, type Value } from '../mechanics/derivation.ts';
 import { lineOutForPull } from '../mechanics/line-out-for-pull.ts';
 import type { AssessedPull } from './assess-pull.ts';
@@ -15,7 +16,7 @@ export function leastLineOut(winch: AssessedWinch, needed: Given): Value {
  * out there (m). Undefined where it has enough with all line in, or not even where it begins.
  */
 export function fadesAt({ winch, needed, available, reach }: AssessedPull): Given | undefined {
-  if (winch === undefined || isUnknown(needed) || isUnknown(available) || isUnknown(reach.lineOut) || available.amount.low < needed.amount.high) return undefined;
+  if (winch === undefined || isUnknown(needed) || isUnknown(available) || isUnknown(reach.lineOut) || isBelow(available.amount.low, needed.amount.high)) return undefined;
   const least = leastLineOut(winch, needed);
   return isUnknown(least) || least.amount.high <= 0 ? undefined : least;
 }

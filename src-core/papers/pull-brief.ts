@@ -67,8 +67,9 @@ const pairsOf = (pull: AssessedPull): Pair[] => [neededPair(pull), lineOutPair(p
 
 /** Why a pair cannot be judged; nothing when it can. */
 function openOf({ asked, most, doubt }: Pair): Cause[] {
+  if (isNoGo(asked, most)) return [];
   const unknown = [asked, most].flatMap((value) => (isUnknown(value) ? [value.unknown] : []));
-  return unknown.length > 0 ? unknown : doubt === undefined || isNoGo(asked, most) ? [] : [doubt];
+  return unknown.length > 0 ? unknown : doubt === undefined ? [] : [doubt];
 }
 const usableOf = (pull: AssessedPull): Value => (pull.winch === undefined ? pull.available : asGiven(pull.winch.usable));
 
@@ -85,8 +86,9 @@ function verdict(pull: AssessedPull): PaperText {
 
 function compared(pair: Pair): PaperText {
   const [open] = openOf(pair);
-  const { asked, most } = pair;
-  if (open !== undefined || isUnknown(asked) || isUnknown(most)) return `not judged: ${open!.says}`;
+  const { asked } = pair;
+  const most = mostOf(pair.most);
+  if (open !== undefined || isUnknown(asked) || most === undefined) return `not judged: ${open!.says}`;
   if (isAbove(asked.amount.high, most.amount.low)) return isAbove(asked.amount.low, most.amount.high) ? 'NO GO: above it' : 'NO GO: may be above it';
   return `within the limit given, at ${shareOf(asked.amount.high, most.amount.low)}`;
 }
@@ -109,7 +111,7 @@ function numbers(pull: AssessedPull): PaperPart[] {
   return [...facts.map((says): PaperPart => ({ part: 'text', says })), table(['what', 'comes to', 'against', ''], rows, { widths: [0.23, 0.2, 0.27, 0.3] })];
 }
 
-const isNoGo = (asked: Value, most: Value): boolean => !isUnknown(asked) && !isUnknown(most) && isAbove(asked.amount.high, most.amount.low);
+const isNoGo = (asked: Value, most: Value): boolean => !isUnknown(asked) && isAbove(asked.amount.high, mostOf(most)?.amount.low ?? Infinity);
 
 /** The ground as it is written. */
 function ground(block: BoundBlock): string {

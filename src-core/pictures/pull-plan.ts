@@ -1,5 +1,6 @@
 import { isAbove } from '../base/compare.ts';
 import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
+import { showMost } from '../assess/show.ts';
 import { asGiven, isUnknown, type Cause, type Value } from '../mechanics/derivation.ts';
 import { causesOf, figuresOf, showForce, showLength, type Figures } from './figures.ts';
 import { keepOut } from './keep-out.ts';
@@ -20,7 +21,7 @@ function limitWords(loaded: Loaded, pull: AssessedPull, figures: Figures): strin
   const holds = loaded.sort === 'anchor' ? 'what it holds' : 'its limit';
   const standing: Record<Standing, string> = {
     within: `within ${holds}, ${showForce(loaded.limit, figures)}`,
-    over: `✕ above ${holds}, ${showForce(loaded.limit, figures)}`,
+    over: `✕ above ${holds}, ${showMost(loaded.limit, { unit: figures.force })}`,
     either: `✕ may be above ${holds}, ${showForce(loaded.limit, figures)}`,
     'not known': isUnknown(loaded.limit) ? `${holds} is ${showForce(loaded.limit, figures)}` : `${holds} is ${showForce(loaded.limit, figures)}, not judged`,
   };

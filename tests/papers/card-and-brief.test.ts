@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { PaperDocument, PaperPart } from '../../src-core/papers/document.ts';
 import { documentMarkdown } from '../../src-core/papers/document-markdown.ts';
 import { documentText } from '../../src-core/papers/document-text.ts';
+import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
 import { example, papersOf, plover } from './papers-of.ts';
 
 const said = (paper: PaperDocument): string => documentText(paper).replace(/\s+/g, ' ');
@@ -128,4 +129,13 @@ test('without pictures there is no heading over nothing', () => {
   expect(documentText(paper)).not.toContain('From above');
   expect(documentMarkdown(paper)).not.toContain('From above');
   expect(documentText(paper)).toContain('Who stands where');
+});
+
+test('a limit that is only known to be at most so much is no go above that, and not judged below', () => {
+  const line = (outboard: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  92 kN\n  inboard   lug\n  outboard  ${outboard}\n  2026-02-10  heated 80 degC at 12 m from inboard\n}\n`;
+  const brief = (outboard: string): string => said(papersOf(pullExample({ line: line(outboard), pull: pullWith({ resistance: 'resistance  20 kN' }) })).get('brief off-the-ford')!);
+  // 20 of 72 d with 20 of 21 d of taper break at no more than 25.5 kN, of which a factor of 3 leaves 8.49 kN.
+  expect(brief('eye bury 20 d taper 20 d size 160 mm stitched')).toContain('`main outboard` (line) 20 kN not known, at most 8.49 kN, NO GO: above it line factor');
+  // A full splice breaks at no more than 92 kN, of which the factor leaves 30.7 kN.
+  expect(brief('eye bury 72 d taper 24 d size 160 mm stitched')).toContain('not judged: what heat of 80 degC left of `main` is not known');
 });
