@@ -1,7 +1,7 @@
 import type { Place } from '../base/span.ts';
 import { blockLoad } from '../mechanics/block-load.ts';
 import { loadOfParts } from '../mechanics/load-of-parts.ts';
-import { asGiven, isUnknown, mostOf, noMoreThan, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, lowerOf, mostOf, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
@@ -262,13 +262,13 @@ function lineLink(link: Extract<BoundLink, { link: 'name' }>, declaration: Decla
     else if (link.part.name === 'outboard') end = piece.outboard;
     else problems.push(notAnEnd(link.part));
   }
-  const breaking = end === undefined ? piece.body : weakerOf(piece.body, end.strength);
+  const breaking = end === undefined ? piece.body : lowerOf(piece.body, end.strength);
   const factor = assessing.practice.value('line-factor');
   const written = piece.line.working;
   const byFactor = asGiven(workingLimitFromBreaking({ MBL: asKind(breaking), f: factor }));
   // A written limit holds even where the breaking strength is not known; then it may be less than written.
   const onlyWritten = written !== undefined && !isUnknown(written) && isUnknown(byFactor);
-  const workingLimit = written === undefined ? byFactor : onlyWritten ? weakerOf(written, mostOf(byFactor) ?? written) : weakerOf(written, byFactor);
+  const workingLimit = written === undefined ? byFactor : onlyWritten ? lowerOf(written, mostOf(byFactor) ?? written) : lowerOf(written, byFactor);
   const limitFrom = mostOf(workingLimit) === undefined ? 'none' : workingLimit === written ? 'written' : 'line factor';
   const doubt = doubtOf(piece) ?? (onlyWritten ? byFactor.unknown : undefined);
   return { breaking, breakingGiven: true, workingLimit, limitFrom, piece, end, limitSays: limitFrom === 'written' ? undefined : 'line factor', doubt };
@@ -301,13 +301,6 @@ export function doubtOf(piece: AssessedPiece): Cause | undefined {
 }
 
 const asKind = (value: Value): Value => (isUnknown(value) ? unknown(value.unknown, value.atMost && { ...value.atMost, kind: 'breaking strength' }) : { ...value, kind: 'breaking strength' });
-
-/** The lower of two; unknown when either is, and then no more than the other. */
-function weakerOf(a: Value, b: Value): Value {
-  if (isUnknown(a)) return noMoreThan(a, mostOf(b));
-  if (isUnknown(b)) return noMoreThan(b, mostOf(a));
-  return (a as Given).amount.low <= (b as Given).amount.low ? a : b;
-}
 
 /** The line that a piece belongs to, as it is when the chain is loaded. */
 function lineAfter(declaration: Declaration, repair: BoundBlock | undefined, assessing: Assessing): AssessedLine | undefined {

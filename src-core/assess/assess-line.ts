@@ -1,7 +1,7 @@
 import { isAbove } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
 import { cutStrandShare } from '../mechanics/cut-strand-share.ts';
-import { asGiven, isUnknown, mostOf, noMoreThan, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, lowerOf, mostOf, noMoreThan, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { overloadLimit } from '../mechanics/overload-limit.ts';
 import { strengthAfterAbrasion } from '../mechanics/strength-after-abrasion.ts';
 import { strengthAfterCutStrands } from '../mechanics/strength-after-cut-strands.ts';
@@ -394,16 +394,9 @@ function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, 
   for (const { fact, stretch, zone, strands } of damages) {
     // Whatever lies nobody knows where may lie here.
     if (whole !== undefined && stretch !== undefined && !mayTouch(stretch, whole)) continue;
-    strength = lessOf(strength, strengthAt(facts, end.strength, fact, zone, strands, worn));
+    strength = lowerOf(strength, strengthAt(facts, end.strength, fact, zone, strands, worn));
   }
   return strength === end.strength ? end : { ...end, strength };
-}
-
-/** The lower of what two damages leave of an end; unknown when either is, and no more than the other then. */
-function lessOf(a: Value, b: Value): Value {
-  if (isUnknown(a)) return noMoreThan(a, mostOf(b));
-  if (isUnknown(b)) return noMoreThan(b, a);
-  return isAbove(a.amount.low, b.amount.low) ? b : a;
 }
 
 const countValue = (n: number, place: Place): Given => ({ amount: exactly(n), kind: 'count', origin: { from: 'written', place } });

@@ -55,6 +55,13 @@ export function noMoreThan(value: Value, bound: Given | undefined): Value {
   return value.atMost !== undefined && value.atMost.amount.low <= bound.amount.low ? value : unknown(value.unknown, bound);
 }
 
+/** The lower of two, the first of equals; unknown when either is, and then no more than the other. */
+export function lowerOf(a: Value, b: Value): Value {
+  if (isUnknown(a)) return noMoreThan(a, mostOf(b));
+  if (isUnknown(b)) return noMoreThan(b, a);
+  return a.amount.low <= b.amount.low ? a : b;
+}
+
 export interface DerivationInput {
   readonly symbol: string;
   readonly meaning: string;
