@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { CloseAction, ErrorAction, RevealOutputChannelOn, type BaseLanguageClient, type ErrorHandler, type LanguageClientOptions } from 'vscode-languageclient';
+import { CloseAction, ErrorAction, ErrorCodes, ResponseError, RevealOutputChannelOn, type BaseLanguageClient, type ErrorHandler, type LanguageClientOptions } from 'vscode-languageclient';
 import { commands } from './command-names.ts';
 import { addCommands } from './commands.ts';
 import { addComparison } from './compare-with-commit.ts';
@@ -37,6 +37,7 @@ export function activateLinewright(context: vscode.ExtensionContext, makeClient:
     errorHandler: errorHandler(policy, log),
     initializationFailedHandler: (error) => {
       log.error(error instanceof Error ? error : String(error));
+      if (isGone(error)) throw error;
       return false;
     },
     initializationOptions: { files: true } satisfies InitializationOptions,
@@ -69,13 +70,20 @@ export function activateLinewright(context: vscode.ExtensionContext, makeClient:
 
 /** Restarts are quiet, because nothing that was typed is lost: the editor holds the text and sends it again. */
 const errorHandler = (policy: RestartPolicy, log: vscode.LogOutputChannel): ErrorHandler => ({
-  error: (_error, _message, count) => ({ action: count !== undefined && count <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown, handled: true }),
+  // A write that meets a server that just stopped fails before its end is known; to give up then would be to stop without a word.
+  error: () => ({ action: ErrorAction.Continue, handled: true }),
   closed() {
     const restart = policy.mayRestart();
     if (!restart) void tellThatItStopped(log);
     return { action: restart ? CloseAction.Restart : CloseAction.DoNotRestart, handled: true };
   },
 });
+
+/**
+ * Whether a server ended while it was being started, which its closed connection tells too and starts another for. The library
+ * must not be asked to stop it then: it would stop the other one in its place, and take note of neither.
+ */
+const isGone = (error: unknown): boolean => !(error instanceof ResponseError) || error.code === ErrorCodes.PendingResponseRejected;
 
 /** The library shows a message for each failed step of a restart; those go to the log, and a person reads one message at most. */
 function logOnly(client: BaseLanguageClient): void {

@@ -54,7 +54,19 @@ export async function testCrash(editors: Editors, step: Step): Promise<void> {
     });
 
     await step('four restarts, then one message', async () => {
-      for (let time = 2; time <= 5; time++) await kill();
+      // What is typed meets a server that just stopped: such a write fails, and must not end in silence.
+      await editor.locator('.view-line', { hasText: /wlll.4.t/ }).first().click();
+      await page.keyboard.press('End');
+      let typing = true;
+      const typed = (async () => {
+        while (typing) await page.keyboard.type(' # x', { delay: 5 });
+      })();
+      try {
+        for (let time = 2; time <= 5; time++) await kill();
+      } finally {
+        typing = false;
+        await typed;
+      }
       await messages.filter({ hasText: 'Show the Log' }).waitFor({ timeout: slow_ms });
       await pause(1500);
       assert.equal(await messages.count(), 1);
