@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { CloseAction, ErrorAction, ErrorCodes, ResponseError, RevealOutputChannelOn, type BaseLanguageClient, type ErrorHandler, type LanguageClientOptions } from 'vscode-languageclient';
+import { CloseAction, ErrorAction, ErrorCodes, ResponseError, RevealOutputChannelOn, State, type BaseLanguageClient, type ErrorHandler, type LanguageClientOptions } from 'vscode-languageclient';
 import { commands } from './command-names.ts';
 import { addCommands } from './commands.ts';
 import { addComparison } from './compare-with-commit.ts';
@@ -53,15 +53,7 @@ export function activateLinewright(context: vscode.ExtensionContext, makeClient:
   addPages(context, client);
   addPictures(context, client, log);
   addComparison(context, client, log);
-  addCommands(context, {
-    client,
-    log,
-    restart: async () => {
-      policy.forgive();
-      if (client.isRunning()) await client.stop();
-      await client.start();
-    },
-  });
+  addCommands(context, { client, log, restart: restarter(client, policy, log) });
   context.subscriptions.push(...answerFileRequests(client), { dispose: () => void client.dispose().catch(() => undefined) });
 
   void startWhenNeeded(context, start);
@@ -84,6 +76,18 @@ const errorHandler = (policy: RestartPolicy, log: vscode.LogOutputChannel): Erro
  * must not be asked to stop it then: it would stop the other one in its place, and take note of neither.
  */
 const isGone = (error: unknown): boolean => !(error instanceof ResponseError) || error.code === ErrorCodes.PendingResponseRejected;
+
+/** Asked for again while it is being done, it is done once: a client that is stopping cannot be started. */
+function restarter(client: BaseLanguageClient, policy: RestartPolicy, log: vscode.LogOutputChannel): () => Promise<void> {
+  let restarting: Promise<void> | undefined;
+  const restart = async (): Promise<void> => {
+    policy.forgive();
+    // A server that hangs does not answer to being stopped; the library ends its process all the same.
+    if (client.state === State.Running || client.state === State.Stopped) await client.stop().catch((error: unknown) => log.warn(String(error)));
+    await client.start();
+  };
+  return () => (restarting ??= restart().finally(() => (restarting = undefined)));
+}
 
 /** The library shows a message for each failed step of a restart; those go to the log, and a person reads one message at most. */
 function logOnly(client: BaseLanguageClient): void {

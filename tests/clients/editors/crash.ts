@@ -78,6 +78,27 @@ export async function testCrash(editors: Editors, step: Step): Promise<void> {
       await page.locator('.notification-list-item .monaco-button', { hasText: 'Restart' }).click();
       await problemRow(page, 'unknown-statement', /wlll/);
     });
+
+    await step('one that hangs is restarted by hand, asked for twice', async () => {
+      const hanging = await serverProcess(extension);
+      assert.ok(hanging !== undefined);
+      process.kill(hanging, 'SIGSTOP');
+      await page.locator('.notifications-toasts .codicon-notifications-clear').first().click({ timeout: 1000 }).catch(() => undefined);
+      const restart = () => bench.command('Linewright: Restart the Server');
+      await restart();
+      await restart();
+      for (const end = Date.now() + slow_ms; ; await pause(100)) {
+        const id = await serverProcess(extension);
+        if (id !== undefined && id !== hanging) break;
+        assert.ok(Date.now() < end, 'no new server has been started');
+      }
+      await editor.locator('.view-line', { hasText: /wlll.4.t/ }).first().click();
+      await page.keyboard.press('Home');
+      await page.keyboard.type('x');
+      await problemRow(page, 'unknown-statement', /xwlll/);
+      assert.equal(await messages.count(), 0);
+      await bench.screenshot('vscode-restarted');
+    });
   } catch (error) {
     await bench.screenshot('crash-failure').catch(() => undefined);
     console.log(bench.serverLog);
