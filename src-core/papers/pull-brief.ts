@@ -197,7 +197,10 @@ function whatItTakes({ needed, available, resistance }: AssessedPull): string {
 function stops(pull: AssessedPull): PaperText[] {
   const over = pull.loaded.flatMap((l) => {
     const limit = mostOf(l.limit);
-    return isUnknown(l.load) || limit === undefined ? [] : [{ l, share: l.load.amount.high / limit.amount.low }];
+    if (isUnknown(l.load) || limit === undefined) return [];
+    const of = (part: number): string => printAmount(exactly(l.load.amount.high / part), 'ratio', { careful: 'up' });
+    // Of what the limit is at most, it is so much or more.
+    return [{ l, share: l.load.amount.high / limit.amount.low, says: isUnknown(l.limit) ? `${of(limit.amount.high)} or more` : of(limit.amount.low) }];
   });
   const nearest = over.sort((a, b) => b.share - a.share)[0];
   const open = pull.loaded.filter((l) => openOf(loadedPair(pull, l)).length > 0);
@@ -205,7 +208,7 @@ function stops(pull: AssessedPull): PaperText[] {
   if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that`);
   const fades = fadesAt(pull);
   if (fades !== undefined) out.push(`less than ${show(fades, { careful: 'up' })} of line is out: the drum is fuller from there, and the winch pulls less than may be needed`);
-  if (nearest !== undefined) out.push(`anything is seen to give; nearest to its limit is \`${nearest.l.name}\`, at ${printAmount(exactly(nearest.share), 'ratio', { careful: 'up' })}`);
+  if (nearest !== undefined) out.push(`anything is seen to give; nearest to its limit is \`${nearest.l.name}\`, at ${nearest.says}`);
   if (open.length > 0) out.push(`not judged at all: ${open.map((l) => `\`${l.name.replaceAll('`', '')}\``).join(', ')}; somebody who answers for it says go, or nobody does`);
   out.push('anybody calls stop, comes nearer than agreed, or is out of sight', 'the line climbs on the drum, rubs on an edge, or smokes at the fairlead or the brake');
   return out;

@@ -137,5 +137,7 @@ test('a limit that is only known to be at most so much is no go above that, and 
   // 20 of 72 d with 20 of 21 d of taper break at no more than 25.5 kN, of which a factor of 3 leaves 8.49 kN.
   expect(brief('eye bury 20 d taper 20 d size 160 mm stitched')).toContain('`main outboard` (line) 20 kN not known, at most 8.49 kN, NO GO: above it line factor');
   // A full splice breaks at no more than 92 kN, of which the factor leaves 30.7 kN.
-  expect(brief('eye bury 72 d taper 24 d size 160 mm stitched')).toContain('`main outboard` (line) 20 kN not known, at most 30.7 kN, not judged: what heat of 80 degC');
+  const full = brief('eye bury 72 d taper 24 d size 160 mm stitched');
+  expect(full).toContain('nearest to its limit is `main outboard`, at 65.3 % or more');
+  expect(full).toContain('`main outboard` (line) 20 kN not known, at most 30.7 kN, not judged: what heat of 80 degC');
 });
