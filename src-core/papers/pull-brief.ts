@@ -198,9 +198,10 @@ function stops(pull: AssessedPull): PaperText[] {
   const over = pull.loaded.flatMap((l) => {
     const limit = mostOf(l.limit);
     if (isUnknown(l.load) || limit === undefined) return [];
-    const of = (part: number): string => printAmount(exactly(l.load.amount.high / part), 'ratio', { careful: 'up' });
+    const { high } = l.load.amount;
+    const of = (part: number): string => printAmount(exactly(high / part), 'ratio', { careful: 'up' });
     // Of what the limit is at most, it is so much or more.
-    return [{ l, share: l.load.amount.high / limit.amount.low, says: isUnknown(l.limit) ? `${of(limit.amount.high)} or more` : of(limit.amount.low) }];
+    return [{ l, share: high / limit.amount.low, says: isUnknown(l.limit) ? `${of(limit.amount.high)} or more` : of(limit.amount.low) }];
   });
   const nearest = over.sort((a, b) => b.share - a.share)[0];
   const open = pull.loaded.filter((l) => openOf(loadedPair(pull, l)).length > 0);

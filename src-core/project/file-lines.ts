@@ -9,6 +9,8 @@ export class FileLines implements LineIndex {
   readonly #offsets: Int32Array;
   /** Line breaks before each chunk; last, those of the whole file. */
   readonly #before: Int32Array;
+  /** The chunk that was looked up last: most of what is asked stands in the same one, or in the next. */
+  #last = 0;
 
   constructor(file: RigFile, chunks: readonly Chunk[], offsets: Int32Array, before?: Int32Array) {
     this.#file = file;
@@ -43,12 +45,18 @@ export class FileLines implements LineIndex {
   lineColumn(offset: number): LineColumn {
     const at = Math.max(0, Math.min(offset, this.#length));
     // At the very end the last chunk is asked: behind its last line break stands the last line.
-    const index = Math.min(this.#chunks.length, countUpTo(this.#offsets, at)) - 1;
-    if (index < 0) return { line: 0, column: 0 };
+    if (this.#chunks.length === 0) return { line: 0, column: 0 };
+    const index = this.#indexAt(at);
     const inside = at - this.#offsets[index]!;
     const starts = this.#chunks[index]!.lineStarts;
     const passed = countUpTo(starts, inside);
     return { line: this.#before[index]! + passed, column: inside - (passed === 0 ? 0 : starts[passed - 1]!) };
+  }
+
+  #indexAt(at: number): number {
+    const end = this.#chunks.length - 1;
+    for (let i = this.#last; i <= Math.min(end, this.#last + 1); i++) if (this.#offsets[i]! <= at && (at < this.#offsets[i + 1]! || i === end)) return (this.#last = i);
+    return (this.#last = Math.min(end, countUpTo(this.#offsets, at) - 1));
   }
 
   offset(line: number, column: number): number {

@@ -1,5 +1,6 @@
 import { Chunk, splitChunks } from './chunk.ts';
-import { lex, tokensOf } from './lexer.ts';
+import { lex, tokensOf, type Lexed } from './lexer.ts';
+import { deepestBlock } from './parser.ts';
 import type { Comment, SyntaxCode, Token } from './tree.ts';
 
 /** Entries stay in their columns when the first long verb comes: a logbook that grows downward changes by one line. */
@@ -60,12 +61,24 @@ export function formatChunk(chunk: Chunk): string {
   return formatted;
 }
 
+/** Whether every brace plainly has its other: nothing is shapeless then, and no tree has to be made to know it. */
+function isPlain({ lines, sound }: Lexed): boolean {
+  let depth = 0;
+  for (const { brace } of lines) {
+    if (brace === undefined) continue;
+    depth += brace.kind === 'left-brace' ? 1 : -1;
+    if (depth < 0 || depth > deepestBlock) return false;
+  }
+  return sound && depth === 0;
+}
+
 function layOut(chunk: Chunk): string {
-  if (chunk.tree.problems.some((problem) => shapeless.has(problem.code))) return chunk.text;
+  const lexed = lex(chunk.text);
+  if (!isPlain(lexed) && chunk.tree.problems.some((problem) => shapeless.has(problem.code))) return chunk.text;
   const rows: (Row | 'blank')[] = [];
   let depth = 0;
   let reasonAbove = false;
-  for (const line of linesOf(chunk)) {
+  for (const line of linesOf(chunk, lexed)) {
     if (line.tokens.length === 0 && line.comment === undefined && !line.broken) {
       if (rows.at(-1) !== 'blank') rows.push('blank');
       continue;
@@ -89,8 +102,7 @@ function layOut(chunk: Chunk): string {
 
 const trimmed = (comment: Comment | undefined): string | undefined => comment?.text.trimEnd();
 
-function linesOf(chunk: Chunk): SourceLine[] {
-  const lexed = lex(chunk.text);
+function linesOf(chunk: Chunk, lexed: Lexed): SourceLine[] {
   const { comments } = lexed;
   const tokens = tokensOf(lexed);
   const lines: SourceLine[] = [];
