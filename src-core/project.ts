@@ -2,6 +2,7 @@ import type { Finding } from './assess/finding.ts';
 import type { Problem } from './model/bound.ts';
 import type { DayNumber } from './model/day.ts';
 import { differenceOf, RigFile } from './project/rig-file.ts';
+import { RestingRoot, sizeOf, WorkingRoots, type FoundByFile } from './project/resting.ts';
 import { inOrder, RootState, type JudgedRoot } from './project/root-state.ts';
 import { closureOf, rootsAmong, usesIn, type Absence } from './project/use-graph.ts';
 import type { Edit } from './syntax/chunk.ts';
@@ -9,6 +10,9 @@ import type { Edit } from './syntax/chunk.ts';
 export { differenceOf, RigFile } from './project/rig-file.ts';
 export type { JudgedFile, JudgedRoot } from './project/root-state.ts';
 export type { Absence } from './project/use-graph.ts';
+
+/** More roots than somebody has open at a time. */
+const latestAtWork = 16;
 
 /**
  * The rig files of one workspace folder, by path from that folder with `/` between names. Holds text and results;
@@ -20,6 +24,8 @@ export class Project {
   /** By root, then by day. */
   readonly #states = new Map<string, Map<DayNumber, RootState>>();
   readonly #judged = new Map<string, Map<DayNumber, JudgedRoot>>();
+  readonly #working = new WorkingRoots();
+  readonly #resting = new Map<string, RestingRoot>();
   #graph: ReturnType<typeof rootsAmong> | undefined;
   #wanted: Set<string> | undefined;
 
@@ -73,8 +79,13 @@ export class Project {
   remove(path: string): void {
     this.#files.delete(path);
     this.#absent.delete(path);
-    this.#states.delete(path);
+    this.#forgetState(path);
     this.#forgetUses();
+  }
+
+  #forgetState(root: string): void {
+    this.#states.delete(root);
+    this.#working.remove(root);
   }
 
   setAbsent(path: string, why: Absence): void {
@@ -101,7 +112,8 @@ export class Project {
     if (this.#graph === undefined) {
       this.#graph = rootsAmong(this.#files);
       const roots = new Set(this.#graph.roots);
-      for (const path of [...this.#states.keys()]) if (!roots.has(path)) this.#states.delete(path);
+      for (const path of [...this.#states.keys()]) if (!roots.has(path)) this.#forgetState(path);
+      for (const path of [...this.#resting.keys()]) if (!roots.has(path)) this.#resting.delete(path);
     }
     return this.#graph;
   }
@@ -122,24 +134,66 @@ export class Project {
     const { state, files, problems } = this.#stateOf(root, day);
     const result = state.update(files, problems);
     entryOf(this.#judged, root).set(day, result);
+    this.#resting.delete(root);
     return result;
+  }
+
+  /** How the text of a root now stands. */
+  #textOf(root: string): { readonly files: readonly RigFile[]; readonly problems: readonly Problem[] } {
+    const { order, problems } = closureOf(root, this.#files, this.#absent);
+    return { files: order.map((p) => this.#files.get(p)!), problems };
   }
 
   /** What is kept of a root, and how its text now stands. */
   #stateOf(root: string, day: DayNumber): { readonly state: RootState; readonly files: readonly RigFile[]; readonly problems: readonly Problem[] } {
-    const { order, problems } = closureOf(root, this.#files, this.#absent);
+    const { files, problems } = this.#textOf(root);
+    this.#working.add(root, files);
     const states = entryOf(this.#states, root);
     let state = states.get(day);
     if (state === undefined) {
       state = new RootState(root, day);
       states.set(day, state);
     }
-    return { state, files: order.map((p) => this.#files.get(p)!), problems };
+    return { state, files, problems };
+  }
+
+  /** What was found of a root that rests; undefined when it does not, or has to be judged again. */
+  #foundResting(root: string, day: DayNumber): FoundByFile | undefined {
+    const resting = this.#resting.get(root);
+    if (resting === undefined) return undefined;
+    const { files, problems } = this.#textOf(root);
+    return resting.found(day, files, problems);
+  }
+
+  /**
+   * Lets the roots rest that were asked for the longest ago, until those at work have at most so many chunks; the latest are not counted and
+   * never rest. Of one that rests what was found stays, and the remainder is worked out again when somebody asks. Not to be called
+   * while somebody works with what a root or a file came to.
+   */
+  rest(most: number, latest = latestAtWork): void {
+    if (this.#working.size <= most) return;
+    const before = this.#working.before(latest);
+    let size = before.reduce((sum, [, files]) => sum + sizeOf(files), 0);
+    for (const [root, files] of before) {
+      if (size <= most) return;
+      const judged = this.#judged.get(root);
+      // What is being judged goes on.
+      if (judged === undefined || judged.size < this.#states.get(root)!.size) continue;
+      size -= sizeOf(files);
+      const found = new Map([...judged].map(([day, { files: byPath }]) => [day, new Map([...byPath].map(([path, { findings }]) => [path, findings]))]));
+      this.#resting.set(root, new RestingRoot(files, this.#textOf(root).problems, found));
+      this.#judged.delete(root);
+      this.#forgetState(root);
+      for (const { path } of files) {
+        const file = this.#files.get(path);
+        if (file !== undefined && !this.#working.takesIn(path)) this.#files.set(path, file.unbound());
+      }
+    }
   }
 
   /** A root that was never judged to the end, with its text taken in; undefined for what is judged, and for what is no root. */
   #unjudged(root: string, day: DayNumber): RootState | undefined {
-    if (this.#judged.get(root)?.has(day) === true || !this.rootsOf(root).includes(root)) return undefined;
+    if (this.#judged.get(root)?.has(day) === true || !this.rootsOf(root).includes(root) || this.#foundResting(root, day) !== undefined) return undefined;
     const { state, files, problems } = this.#stateOf(root, day);
     state.take(files, problems);
     return state.firstWork > 0 ? state : undefined;
@@ -157,12 +211,16 @@ export class Project {
 
   /** What is found of a file without judging another block of it: for a reader who is told the rest later. */
   foundSoFar(path: string, day: DayNumber): readonly Finding[] {
-    return this.#merged(path, (root) => this.#unjudged(root, day)?.foundSoFar(path) ?? this.judge(root, day).files.get(path)?.findings ?? []);
+    return this.#merged(path, (root) => this.#unjudged(root, day)?.foundSoFar(path) ?? this.#foundOf(root, path, day));
   }
 
   /** Findings of a file under every root that takes it in, each once. */
   findings(path: string, day: DayNumber): readonly Finding[] {
-    return this.#merged(path, (root) => this.judge(root, day).files.get(path)?.findings ?? []);
+    return this.#merged(path, (root) => this.#foundOf(root, path, day));
+  }
+
+  #foundOf(root: string, path: string, day: DayNumber): readonly Finding[] {
+    return this.#foundResting(root, day)?.get(path) ?? this.judge(root, day).files.get(path)?.findings ?? [];
   }
 
   #merged(path: string, of: (root: string) => readonly Finding[]): readonly Finding[] {
@@ -181,6 +239,7 @@ export class Project {
   keepOnly(day: DayNumber): void {
     for (const states of this.#states.values()) for (const other of [...states.keys()]) if (other !== day) states.delete(other);
     this.#judged.clear();
+    this.#resting.clear();
   }
 }
 

@@ -1,4 +1,4 @@
-import { bindChunk } from '../../src-core/model/bind-chunk.ts';
+import { bindChunk, mayUse } from '../../src-core/model/bind-chunk.ts';
 import { splitChunks } from '../../src-core/syntax/chunk.ts';
 import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
 
@@ -9,7 +9,7 @@ import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
 export function usesOnly(text: string): string {
   if (!text.includes('use')) return '';
   return splitChunks(text, topHeads)
-    .filter(({ chunk }) => chunk.text.includes('use'))
+    .filter(({ chunk }) => mayUse(chunk))
     .flatMap(({ chunk }) => bindChunk(chunk).uses)
     .map(({ path }) => `use "${path}"\n`)
     .join('');

@@ -21,6 +21,8 @@ const typingRest_ms = 700;
 const firstBlocks = 64;
 /** So many of the others are judged at a time: no longer than somebody waits for an answer without seeing it. */
 const blocksAtOnce = 16;
+/** What so many chunks came to is kept at hand: a few hundred short files, at some 4 kB for each chunk. Of further ones only what was found. */
+const mostAtWork = 4096;
 /** Files that are opened within this time come together. */
 const together_ms = 100;
 
@@ -93,7 +95,9 @@ export class Diagnostics {
     const owes = soon && !this.#whole.has(uri) && this.#owes(folder, path, day);
     if (soon && !owes) this.#whole.add(uri);
     const findings = owes ? project.foundSoFar(path, day) : project.findings(path, day);
-    return findings.flatMap((finding) => toDiagnostic(finding, needs) ?? []);
+    const diagnostics = findings.flatMap((finding) => toDiagnostic(finding, needs) ?? []);
+    project.rest(mostAtWork);
+    return diagnostics;
   }
 
   /** Whether the findings of a file are told in two answers: what its roots come to is judged later, then. */

@@ -23,16 +23,14 @@ export function useEdits(project: Project, moves: readonly { readonly from: stri
   const edits: FileEdit[] = [];
   for (const path of [...project.paths].sort()) {
     const file = project.file(path)!;
-    for (const chunk of file.bound) {
-      for (const use of chunk.uses) {
-        const target = resolveUse(path, use.path);
-        if (target === undefined || (moved(target) === target && moved(path) === path)) continue;
-        const text = pathFrom(moved(path), moved(target));
-        // What leads to the same file is left as it is written.
-        if (resolveUse(moved(path), use.path) === moved(target)) continue;
-        const span = file.spanOf(use.place)!;
-        edits.push({ path, start: span.start + 1, end: span.end - 1, text });
-      }
+    for (const use of file.uses) {
+      const target = resolveUse(path, use.path);
+      if (target === undefined || (moved(target) === target && moved(path) === path)) continue;
+      const text = pathFrom(moved(path), moved(target));
+      // What leads to the same file is left as it is written.
+      if (resolveUse(moved(path), use.path) === moved(target)) continue;
+      const span = file.spanOf(use.place)!;
+      edits.push({ path, start: span.start + 1, end: span.end - 1, text });
     }
   }
   return edits;

@@ -25,6 +25,15 @@ export function bindChunk(chunk: Chunk): BoundChunk {
   return result;
 }
 
+/** Lets go of what a chunk says: whoever asks for it next is given another object that says the same. */
+export const forgetBound = (chunk: Chunk): void => void bound.delete(chunk);
+
+/** What a chunk says, for one look: it is not kept for that. */
+export const bindAside = (chunk: Chunk): BoundChunk => bound.get(chunk) ?? new ChunkBinder(chunk).bind();
+
+/** Whether a chunk may take a file in: nothing else of it has to be read to know that it does not. */
+export const mayUse = ({ text }: Chunk): boolean => text.includes('use') && /\buse\b/.test(text);
+
 class ChunkBinder {
   readonly #chunk: Chunk;
   readonly #problems: Problem[] = [];

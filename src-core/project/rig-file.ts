@@ -1,6 +1,6 @@
 import { countUpTo, type LineIndex } from '../base/line-index.ts';
 import type { Place, Span } from '../base/span.ts';
-import { bindChunk } from '../model/bind-chunk.ts';
+import { bindAside, bindChunk, forgetBound, mayUse } from '../model/bind-chunk.ts';
 import type { BoundChunk, BoundUse } from '../model/bound.ts';
 import { resplitChunks, splitChunks, type Chunk, type Edit, type PlacedChunk, type Resplit } from '../syntax/chunk.ts';
 import { topHeads } from '../vocabulary/vocabulary.ts';
@@ -66,14 +66,13 @@ export class RigFile {
   /** What was worked out of this file, for the one that came of it. */
   #handOn(file: RigFile, { from, removed, added }: Resplit): void {
     if (this.#lines !== undefined) file.#lines = this.#lines.edited(file, file.#list, file.#offsets, from, removed);
-    if (this.#bound === undefined) return;
     const gone = this.#list.slice(from, from + removed);
+    if (!added.some(mayUse) && !gone.some(mayUse)) file.#uses = this.#uses;
+    if (this.#bound === undefined) return;
     const bound = this.#bound.slice(from, from + removed);
     const indexes = removed > few ? new Map(gone.map((chunk, i) => [chunk, i])) : undefined;
     const indexOf = (chunk: Chunk): number => (indexes === undefined ? gone.indexOf(chunk) : (indexes.get(chunk) ?? -1));
     file.#bound = spliced(this.#bound, from, removed, added.map((chunk) => bound[indexOf(chunk)]));
-    const mayUse = ({ text }: Chunk): boolean => text.includes('use') && /\buse\b/.test(text);
-    if (!added.some(mayUse) && !gone.some(mayUse)) file.#uses = this.#uses;
   }
 
   get text(): string {
@@ -139,10 +138,30 @@ export class RigFile {
     return this.#bound as BoundChunk[];
   }
 
-  /** Every `use` of the file. The same list while no edit touches one. */
+  /** Every `use` of the file. The same list while no edit touches one. Nothing else of the file is read for it. */
   get uses(): readonly BoundUse[] {
-    this.#uses ??= this.bound.flatMap((chunk) => chunk.uses);
+    this.#uses ??= this.#list.flatMap((chunk) => (mayUse(chunk) ? bindAside(chunk).uses : []));
     return this.#uses;
+  }
+
+  /** How many chunks it has. */
+  get size(): number {
+    return this.#list.length;
+  }
+
+  /** Its chunks: the same list for as long as the text is the same. */
+  get content(): readonly Chunk[] {
+    return this.#list;
+  }
+
+  /** The same file without what its chunks say. Whoever holds this one keeps what it has. */
+  unbound(): RigFile {
+    this.#list.forEach(forgetBound);
+    const file = new RigFile(this.path, this.#list, this.#offsets, this.#seen);
+    file.#text = this.#text;
+    file.#lines = this.#lines;
+    file.#uses = this.#uses;
+    return file;
   }
 }
 

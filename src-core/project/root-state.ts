@@ -270,9 +270,9 @@ export class RootState {
 
 const nothing: readonly Finding[] = [];
 
-const sameItems = <T>(a: readonly T[], b: readonly T[]): boolean => a.length === b.length && a.every((item, i) => item === b[i]);
+export const sameItems = <T>(a: readonly T[], b: readonly T[]): boolean => a.length === b.length && a.every((item, i) => item === b[i]);
 
-const sameProblems = (a: readonly Problem[], b: readonly Problem[]): boolean =>
+export const sameProblems = (a: readonly Problem[], b: readonly Problem[]): boolean =>
   a.length === b.length && a.every((p, i) => p.code === b[i]!.code && p.message === b[i]!.message && p.place.chunk === b[i]!.place.chunk && p.place.start === b[i]!.place.start);
 
 /** By place, then by code and message; the same said twice is said once. */

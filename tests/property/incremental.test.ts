@@ -48,13 +48,16 @@ test('after any edits the project says what it would say of the same text read f
     swap: fc.option(fc.constantFrom<readonly [RegExp, string]>([/\bmain\b/g, 'mian'], [/\bmian\b/g, 'main'], [/\btail\b/g, 'tial'], [/\btial\b/g, 'tail'], [/92 kN/g, '60 kN'], [/60 kN/g, '92 kN'], [/72 d/g, '40 d'], [/30 m\b/g, '33 m'], [/\bbow-22\b/g, 'bow-24'], [/HMPE/g, 'nylon'], [/line-factor +2/g, 'bury HMPE 40 d\n  line-factor 2'], [/bury HMPE 40 d\n/g, '\n'], [/42 kN/g, '70 kN'], [/10 mm/g, '12 mm'], [/2026-06-21 {2}damage/g, '2026-06-21  retired  "x" #']), { freq: 4 }),
     // Or nobody waits for all of it before the next edit.
     blocks: fc.option(fc.nat(8), { freq: 2 }),
+    // Or what was asked for a while ago rests by then.
+    rests: fc.boolean(),
   });
   fc.assert(
     fc.property(fc.array(edit, { minLength: 1, maxLength: 10 }), fc.boolean(), (edits, begun) => {
       const project = new Project();
       for (const [path, text] of Object.entries(start)) project.set(path, text);
       if (begun) said(project);
-      for (const { path, where, remove, insert, swap, blocks } of edits) {
+      for (const { path, where, remove, insert, swap, blocks, rests } of edits) {
+        if (rests) project.rest(0, 0);
         const before = project.file(path)?.text;
         const places = before === undefined || swap === null ? [] : [...before.matchAll(swap[0])];
         if (before !== undefined && swap !== null && places.length > 0) {
@@ -74,6 +77,28 @@ test('after any edits the project says what it would say of the same text read f
     }),
     { numRuns: 150 },
   );
+});
+
+test('of a root that rests what was found stays, until its text or that of a file it takes in is another one', () => {
+  const project = new Project();
+  const paths = ['a.rig', 'b.rig', 'c.rig'];
+  for (const path of paths) project.set(path, start['plover.rig']!);
+  project.set('practice.rig', start['practice.rig']!);
+  const found = (path: string): string[] => project.findings(path, day).map((f) => f.message);
+  const before = paths.map(found);
+  const bound = project.file('a.rig')!.bound;
+  project.rest(0, 1);
+  expect(project.firstWork('a.rig', day)).toBe(0);
+  expect(paths.map(found)).toEqual(before);
+  // Nothing was worked out again for that.
+  expect(project.file('a.rig')!.bound[0]).not.toBe(bound[0]);
+  const text = project.file('practice.rig')!.text;
+  project.edit('practice.rig', { start: 0, end: text.length, text: 'practice {\n  line-factor 50\n}\n' });
+  const after = paths.map(found);
+  expect(after[0]).not.toEqual(before[0]);
+  expect(after[0]).toEqual(after[2]);
+  project.set('practice.rig', text);
+  expect(paths.map(found)).toEqual(before);
 });
 
 test('after any edits a file has the text, lines and places of the same text read from scratch', () => {
