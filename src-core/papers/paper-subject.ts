@@ -31,6 +31,16 @@ export function findingsOn({ root }: Pick<PaperSubject, 'root'>, blocks: readonl
   return [...root.files.values()].flatMap((file) => file.findings.filter(on));
 }
 
+/** Some blocks with all that they speak of, and all that this speaks of in turn: whatever has a name that one of them uses. */
+export function blocksBehind({ root }: Pick<PaperSubject, 'root'>, blocks: readonly BoundBlock[]): BoundBlock[] {
+  const behind = new Set(blocks);
+  const reader = new Reader(root.scope);
+  // What is added while it is walked is walked too.
+  for (const block of behind) for (const { name } of block.uses) for (const declared of reader.declarations(name)) behind.add(declared.block);
+  for (const block of [...behind]) if (block.name !== undefined) for (const declared of reader.declarations(block.name)) behind.add(declared.block);
+  return [...behind];
+}
+
 /** Findings for paper: errors first, then warnings; of the others only what could not be judged. */
 export function findingParts(findings: readonly Finding[]): PaperPart[] {
   const rank = (f: Finding): number => (f.severity === 'error' ? 0 : f.severity === 'warning' ? 1 : 2);

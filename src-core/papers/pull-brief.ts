@@ -9,36 +9,38 @@ import { isAbove, isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown, mostOf, type Cause, type Derivation, type Value } from '../mechanics/derivation.ts';
 import { quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
 import { pullPlan } from '../pictures/pull-plan.ts';
+import { ruleNamed } from '../rules/all.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { statementText } from './finding-identity.ts';
-import { assessingOf, deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
+import { assessingOf, blocksBehind, deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 
 /** What the crew goes through together before a pull: limits, places, order of work, and the numbers at which it does not begin. */
 export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocument {
   const label = textOf(pull.block.header, 'label');
   const blocks: BoundBlock[] = [pull.block, ...(pull.chain === undefined ? [] : [pull.chain.block]), ...(pull.winch === undefined ? [] : [pull.winch.block])];
-  const findings = findingsOn(subject, blocks).filter((f) => !isInTables(f, pull));
+  const findings = findingsOn(subject, blocksBehind(subject, blocks)).filter((f) => !isInTables(f, pull) && !isBeforeRepair(f, subject, pull));
   const rest = leftOut(findings);
+  const isOpen = findings.some(isError) || pairsOf(pull).some((pair) => openOf(pair).length > 0 || isNoGo(pair.asked, pair.most));
   return {
     title: `Pull brief: \`${pull.name}\``,
     subtitle: `${subject.file}, as of ${subject.day}${label === undefined ? '' : `. ${quoted(label)}`}`,
     parts: [
       heading('Go or no go'),
-      lead(verdict(pull)),
+      lead(verdict(pull, findings)),
       ...numbers(pull),
       ...limits(pull),
+      ...(findings.length === 0 ? [] : [heading('What is found on this pull'), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
       heading('Who stands where'),
       table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
       ...kitPart(subject, pull),
       heading('Order of work'),
-      steps(order(pull)),
+      steps(order(pull, isOpen)),
       heading('Stop at once'),
       points(stops(pull)),
-      ...(findings.length === 0 ? [] : [heading('What is found on this pull'), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
       { part: 'blanks', labels: ['line pull seen', 'led by', 'go given at', 'written into the logbook'] },
     ],
     foot: ['Places of people and the order of work are common practice.', ...deference],
@@ -51,6 +53,12 @@ const inTables: ReadonlySet<string> = new Set(['line-overloaded-by-pull', 'link-
 /** Whether a table says already what a finding says: that a figure is above its limit, or why there is none. */
 function isInTables({ code, message }: Finding, pull: AssessedPull): boolean {
   return inTables.has(code) || (code === 'missing-fact' && pairsOf(pull).some((pair) => openOf(pair).some((cause) => message.startsWith(cause.says))));
+}
+
+/** Whether a finding is of a line as it is before the repair that comes first: the line that this leaves is judged with it. */
+function isBeforeRepair({ code, place }: Finding, subject: PaperSubject, { chain }: AssessedPull): boolean {
+  if (chain?.repair === undefined || ruleNamed(code)?.on !== 'line') return false;
+  return assessingOf(subject).repaired(chain.repair)?.before.block.chunk === place.chunk;
 }
 
 /** One of a pair of figures that belong together: what is asked, and what there is. With a doubt more may be known to the worse. */
@@ -73,16 +81,26 @@ function openOf({ asked, most, doubt }: Pair): Cause[] {
 }
 const usableOf = (pull: AssessedPull): Value => (pull.winch === undefined ? pull.available : asGiven(pull.winch.usable));
 
-/** How many figures speak against it: the one line that is read if no other is. */
-function verdict(pull: AssessedPull): PaperText {
+const isError = ({ severity }: Finding): boolean => severity === 'error';
+
+/** How many figures and findings speak against it: the one line that is read if no other is. */
+function verdict(pull: AssessedPull, findings: readonly Finding[]): PaperText {
   const pairs = pairsOf(pull);
   const open = pairs.filter((pair) => openOf(pair).length > 0).length;
   const above = pairs.filter(({ asked, most }) => isNoGo(asked, most)).length;
   const settled = open === 0 ? '' : `${open} could not be judged`;
-  if (above > 0) return `NO GO as it stands: ${above} of ${pairs.length} figures ${above === 1 ? 'is' : 'are'} above the limit given, or may be${settled === '' ? '' : `; ${settled}`}.`;
+  const errors = findings.filter(isError).length;
+  const found = errors === 0 ? '' : `${errors} ${errors === 1 ? 'error is' : 'errors are'} found on what it is rigged with`;
+  const against = [above === 0 ? '' : `${above} of ${pairs.length} figures ${above === 1 ? 'is' : 'are'} above the limit given, or may be`, found].filter((t) => t !== '');
+  if (against.length > 0) return `NO GO as it stands: ${[against.join(', and '), settled].filter((t) => t !== '').join('; ')}.`;
   if (open > 0) return `NO GO yet: ${settled}, and what is not known is not within any limit.`;
-  return `All ${pairs.length} figures are within the limits given. Whether it goes is decided on the ground, by whoever leads.`;
+  const warnings = findings.filter((f) => f.severity === 'warning').length;
+  const unmade = findings.filter((f) => f.code === 'missing-fact').length;
+  const also = [warnings === 0 ? '' : counted(warnings, 'warning'), unmade === 0 ? '' : `${counted(unmade, 'fact')} not given`].filter((t) => t !== '').join(' and ');
+  return `All ${pairs.length} figures are within the limits given${also === '' ? '' : `, but ${also}, below, ${warnings + unmade === 1 ? 'is' : 'are'} to be settled first`}. Whether it goes is decided on the ground, by whoever leads.`;
 }
+
+const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 function compared(pair: Pair): PaperText {
   const [open] = openOf(pair);
@@ -139,11 +157,17 @@ function limits(pull: AssessedPull): PaperPart[] {
 /** The far end of what it may be: nearer is too near. */
 const distanceText = (standOff: Derivation): string => show({ amount: exactly(standOff.amount.high), kind: standOff.kind, origin: { from: 'derived', derivation: standOff } }, { careful: 'up' });
 
+/** The one distance that everybody is told: what is written where it is farther off than the line reaches. */
+function keepOff({ standOff, people }: AssessedPull): string | undefined {
+  if (isUnknown(standOff)) return undefined;
+  return people === undefined || isUnknown(people) || isBelow(people.amount.low, standOff.amount.high) ? `farther off than ${distanceText(standOff)}` : `at least ${show(people)} off`;
+}
+
 function places(pull: AssessedPull): (readonly PaperText[])[] {
-  const distance = isUnknown(pull.standOff) ? `not known: ${pull.standOff.unknown.says}` : `farther off than ${distanceText(pull.standOff)}`;
+  const distance = isUnknown(pull.standOff) ? `not known: ${pull.standOff.unknown.says}` : keepOff(pull)!;
   const written = pull.people === undefined || isUnknown(pull.people) ? undefined : pull.people;
   const least = isUnknown(pull.standOff) ? pull.standOffAtLeast : pull.standOff;
-  const people = written === undefined || isUnknown(least) ? '' : isBelow(written.amount.low, least.amount.high) ? `; written ${show(written)}, which is nearer${isUnknown(pull.standOff) ? ` than ${distanceText(least)}` : ''}` : isUnknown(pull.standOff) ? '' : `; written ${show(written)}`;
+  const people = written === undefined || isUnknown(least) ? '' : isBelow(written.amount.low, least.amount.high) ? `; written ${show(written)}, which is nearer${isUnknown(pull.standOff) ? ` than ${distanceText(least)}` : ''}` : isUnknown(pull.standOff) ? '' : `, as written; the line reaches ${distanceText(pull.standOff)}`;
   const bight = pull.rigging.blocks.map((b) => `\`${b.name}\``).join(', ');
   return [
     ['runs the winch', `beside or behind ${pull.winch === undefined ? 'the winch' : `\`${pull.winch.name}\``}, never in line with the line, with the one who gives the signs in sight`, 'at the end of the remote lead'],
@@ -167,7 +191,7 @@ function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
 
 const names = (run: Run): string => allLinks(run).map((link) => `\`${link.name}\``).join(', ');
 
-function order(pull: AssessedPull): PaperText[] {
+function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   const out: PaperText[] = [];
   if (pull.chain?.repair !== undefined) out.push(`Carry out \`${pull.chain.repair.name}\` first, by its step card.`);
   const anchors = pull.loaded.filter((l) => l.sort === 'anchor').map((l) => `\`${l.name.replaceAll('`', '')}\``);
@@ -176,10 +200,10 @@ function order(pull: AssessedPull): PaperText[] {
   for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? '' : `, fast to \`${b.holder.called}\``}; the sheave turns, the cheeks are shut.`);
   const keep = pull.winch === undefined ? '' : ` At least ${showValue(pull.winch.keep)} wraps stay on the drum.`;
   out.push(`Lay something that damps over the line, halfway.${keep}`);
-  out.push(`Everybody to their places${isUnknown(pull.standOff) ? '' : `, farther off than ${distanceText(pull.standOff)}`}. The one who gives the signs asks each by name.`);
+  const off = keepOff(pull);
+  out.push(`Everybody to their places${off === undefined ? '' : `, ${off}`}. The one who gives the signs asks each by name.`);
   out.push('Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.');
-  const go = pairsOf(pull).every((pair) => openOf(pair).length === 0 && !isNoGo(pair.asked, pair.most));
-  out.push(`${go ? 'Pull slowly.' : 'Once every figure above is settled, and not before, pull slowly.'} ${whatItTakes(pull)}`);
+  out.push(`${isOpen ? 'Once everything above is settled, and not before, pull slowly.' : 'Pull slowly.'} ${whatItTakes(pull)}`);
   out.push('Make the load fast before the line is slackened. Slacken, unrig from the load, spool under load and layer by layer.');
   out.push('Write `pulled` with the load into the logbook of the line, and what the inspection after it shows.');
   return out;

@@ -42,8 +42,9 @@ test('a pull over its limits is no go, and the card says by how many figures', (
   const text = said(papersOf(plover()).get('brief off-the-ford')!);
   expect(text).toMatch(/NO GO as it stands: \d+ of \d+ figures are above the limit given, or may be/);
   expect(text).toContain('`main outboard` (line) 33.1 kN');
-  expect(text).toContain('Once every figure above is settled, and not before, pull slowly.');
-  expect(text).toContain('farther off than 30 m');
+  expect(text).toContain('Once everything above is settled, and not before, pull slowly.');
+  expect(text).toContain('Everybody to their places, at least 40 m off.');
+  expect(text).toContain('at least 40 m off, as written; the line reaches 30 m');
 });
 
 test('a pull of which something is not known is no go yet', () => {
@@ -99,11 +100,30 @@ pull p with w through c {
 }
 `;
   const text = said(papersOf(rig).get('brief p')!);
-  expect(text).toContain('All 5 figures are within the limits given. Whether it goes is decided on the ground, by whoever leads.');
+  expect(text).toContain('All 5 figures are within the limits given, but 4 facts not given, below, are to be settled first. Whether it goes is decided on the ground, by whoever leads.');
   expect(text).toMatch(/Pull slowly\. It should take [\d.]+ to [\d.]+ kN at the winch; where it takes more, stop\./);
   expect(text).not.toContain('NO GO');
   // What is needed is said, not the most that the winch can do.
   expect(said(papersOf(rig.replace('rated 42 kN', 'rated 2 kN')).get('brief p')!)).toMatch(/It takes [\d.]+ to [\d.]+ kN at the winch, which pulls [\d.]+ kN: rigged like this it does not move the load\./);
+});
+
+test('what is found on the line, the winch and the gear of a pull counts, though every figure is within', () => {
+  const winch = 'winch bow-winch on plover {\n  rated     42 kN\n  barrel    64 mm\n  width     230 mm\n  flange    165 mm\n  keep      10 wraps\n  carries   main\n  fairlead  hawse condition sharp\n}\n';
+  const line = (entry: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  240 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d size 160 mm stitched\n${entry}}\n`;
+  const brief = (entry: string, parts: object = {}): string => said(papersOf(pullExample({ line: line(entry), pull: pullWith({ resistance: 'resistance  10 kN' }), ...parts })).get('brief off-the-ford')!);
+  const whole = brief('');
+  expect(whole).toMatch(/All \d+ figures are within the limits given/);
+  expect(whole).not.toContain('NO GO');
+  // Five of twelve strands: past every limit for a line in use.
+  const cut = brief('  2026-06-20  damage cut 5 strands at 12 m from inboard\n');
+  expect(cut).toContain('NO GO as it stands: 1 error is found on what it is rigged with.');
+  expect(cut).toContain('error[damage-left-in-service] 5 cut strands at 12 m from inboard on `main`');
+  expect(cut).toContain('Once everything above is settled, and not before, pull slowly.');
+  expect(brief('', { winch })).toContain('error[fairlead-damaged]');
+  // A repair comes first, and what it cuts out does not count.
+  const repaired = said(papersOf(plover()).get('brief off-the-ford')!);
+  expect(repaired).toContain('Carry out `field-fix` first');
+  expect(repaired).not.toContain('damage-left-in-service');
 });
 
 test('a rig in US customary units has a brief in these alone', () => {
