@@ -160,6 +160,7 @@ import { weakLinkAtAnchor } from './weak-link-at-anchor.ts';
 import { winchAboveWorkingLimit } from './winch-above-working-limit.ts';
 import { winchTooWeakForPull } from './winch-too-weak-for-pull.ts';
 import { wrapsBelowPractice } from './wraps-below-practice.ts';
+import { wrapsLostAtOut } from './wraps-lost-at-out.ts';
 import { wrapsLostAtReach } from './wraps-lost-at-reach.ts';
 import { wrongDimension } from './wrong-dimension.ts';
 
@@ -327,6 +328,7 @@ export const rules: readonly Rule[] = [
   winchAboveWorkingLimit,
   winchTooWeakForPull,
   wrapsBelowPractice,
+  wrapsLostAtOut,
   wrapsLostAtReach,
   wrongDimension,
 ];
