@@ -117,6 +117,9 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], text: str
 /** What people write for an arrow. */
 const arrowLike = /^(?:[-–—=]*>+|>>)$/u;
 
+/** What stands right before a number and makes it another one: a digit of another script, or a sign that it is no more than about that. */
+const beginsNumber = /[\p{N}.~≈<>≤≥±]$/u;
+
 /** Reports what cannot be part of any statement, and gives back the rest. What is plainly an arrow is read as one. */
 function checkTokens(tokens: readonly Token[], text: string, problems: SyntaxProblem[]): readonly Token[] {
   if (tokens.every((token) => token.kind !== 'open-string' && token.kind !== 'bad')) return tokens;
@@ -137,7 +140,11 @@ function checkTokens(tokens: readonly Token[], text: string, problems: SyntaxPro
       if (!reported) problems.push({ code: 'stray-character', ...span, message: `\`${written.replace(/\s+/, ' ')}\` is not an arrow`, help: 'the arrow is `->`, without a space', fix: { title: 'Write `->`', ...span, text: '->', mechanical: true } });
       usable.push({ kind: 'arrow', text: written, ...span });
       if (inTwo) i++;
-    } else if (!reported) problems.push({ code: 'stray-character', ...(inNumber(tokens[i - 1], token, next) ?? describeBad(token)) });
+    } else {
+      if (!reported) problems.push({ code: 'stray-character', ...(inNumber(tokens[i - 1], token, next) ?? describeBad(token)) });
+      // Half of a number is another number.
+      if (beginsNumber.test(token.text) && next?.start === token.end && (next.kind === 'number' || next.kind === 'fraction') && tokens[i - 1]?.end !== token.start) i++;
+    }
     reported = true;
   }
   return usable;

@@ -365,3 +365,10 @@ describe('fixes', () => {
     }
   });
 });
+
+test.each(['１.9 t', '~4.7 t', '≈4.7 t', '<4.7 t', '±4.7 t', '4,7 t'])('half of a number, or about one, is not taken for it: wll %s', (wll) => {
+  const text = `shackle bow-19 {\n  wll  ${wll}\n}\n`;
+  expect(problemsOf(text).some((p) => p.includes('stray-character'))).toBe(true);
+  const statement = first(text).statements.find((s) => s.definition.head === 'wll');
+  expect(statement === undefined || (statement.broken.size > 0 && statement.values.all().length === 0)).toBe(true);
+});
