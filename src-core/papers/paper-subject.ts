@@ -3,7 +3,7 @@ import type { Finding } from '../assess/finding.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import { Reader } from '../model/scope.ts';
 import type { JudgedRoot } from '../project.ts';
-import type { JudgedBlock } from '../rules/judge-block.ts';
+import { findingOfProblem, type JudgedBlock } from '../rules/judge-block.ts';
 import type { PaperPart } from './document.ts';
 
 /** What a paper is made from: a rig with all it uses, judged on a day, and what its file is called. */
@@ -39,6 +39,17 @@ export function blocksBehind({ root }: Pick<PaperSubject, 'root'>, blocks: reado
   for (const block of behind) for (const { name } of block.uses) for (const declared of reader.declarations(name)) behind.add(declared.block);
   for (const block of [...behind]) if (block.name !== undefined) for (const declared of reader.declarations(block.name)) behind.add(declared.block);
   return [...behind];
+}
+
+/** Errors on some blocks that a written reason has taken out of what is found. */
+export function errorsSetAside({ root }: Pick<PaperSubject, 'root'>, blocks: readonly BoundBlock[]): Finding[] {
+  const keyOf = ({ code, place }: Pick<Finding, 'code' | 'place'>): string => `${code} ${place.start} ${place.end}`;
+  const chunks = new Set<object>(blocks.map((b) => b.chunk));
+  const ofText = [...root.files.values()].flatMap(({ file }) => file.bound.filter((c) => chunks.has(c.chunk)).flatMap((c) => c.problems.map(findingOfProblem)));
+  const made = [...ofText, ...blocks.flatMap((b) => root.judgedBlock(b)?.findings ?? [])].filter((f) => f.severity === 'error');
+  const stays = new Map<object, Set<string>>();
+  for (const { findings } of root.files.values()) for (const f of findings) stays.set(f.place.chunk, (stays.get(f.place.chunk) ?? new Set()).add(keyOf(f)));
+  return made.filter((f) => stays.get(f.place.chunk)?.has(keyOf(f)) !== true);
 }
 
 /** Findings for paper: errors first, then warnings; of the others only what could not be judged. */

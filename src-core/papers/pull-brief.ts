@@ -14,13 +14,16 @@ import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { statementText } from './finding-identity.ts';
-import { assessingOf, blocksBehind, deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
+import { assessingOf, blocksBehind, deference, errorsSetAside, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 
 /** What the crew goes through together before a pull: limits, places, order of work, and the numbers at which it does not begin. */
 export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocument {
   const label = textOf(pull.block.header, 'label');
   const blocks: BoundBlock[] = [pull.block, ...(pull.chain === undefined ? [] : [pull.chain.block]), ...(pull.winch === undefined ? [] : [pull.winch.block])];
-  const findings = findingsOn(subject, blocksBehind(subject, blocks)).filter((f) => !isInTables(f, pull) && !isBeforeRepair(f, subject, pull));
+  const behind = blocksBehind(subject, blocks);
+  const counts = (f: Finding): boolean => !isInTables(f, pull) && !isBeforeRepair(f, subject, pull);
+  const findings = findingsOn(subject, behind).filter(counts);
+  const aside = errorsSetAside(subject, behind).filter(counts);
   const rest = leftOut(findings);
   const isOpen = findings.some(isError) || pairsOf(pull).some((pair) => openOf(pair).length > 0 || isNoGo(pair.asked, pair.most));
   return {
@@ -28,10 +31,10 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
     subtitle: `${subject.file}, as of ${subject.day}${label === undefined ? '' : `. ${quoted(label)}`}`,
     parts: [
       heading('Go or no go'),
-      lead(verdict(pull, findings)),
+      lead(verdict(pull, findings, aside.length)),
       ...numbers(pull),
       ...limits(pull),
-      ...(findings.length === 0 ? [] : [heading('What is found on this pull'), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
+      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'error set aside in writing', code: f.code, says: f.message, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
       heading('Who stands where'),
@@ -84,7 +87,7 @@ const usableOf = (pull: AssessedPull): Value => (pull.winch === undefined ? pull
 const isError = ({ severity }: Finding): boolean => severity === 'error';
 
 /** How many figures and findings speak against it: the one line that is read if no other is. */
-function verdict(pull: AssessedPull, findings: readonly Finding[]): PaperText {
+function verdict(pull: AssessedPull, findings: readonly Finding[], aside: number): PaperText {
   const pairs = pairsOf(pull);
   const open = pairs.filter((pair) => openOf(pair).length > 0).length;
   const above = pairs.filter(({ asked, most }) => isNoGo(asked, most)).length;
@@ -96,8 +99,9 @@ function verdict(pull: AssessedPull, findings: readonly Finding[]): PaperText {
   if (open > 0) return `NO GO yet: ${settled}, and what is not known is not within any limit.`;
   const warnings = findings.filter((f) => f.severity === 'warning').length;
   const unmade = findings.filter((f) => f.code === 'missing-fact').length;
-  const also = [warnings === 0 ? '' : counted(warnings, 'warning'), unmade === 0 ? '' : `${counted(unmade, 'fact')} not given`].filter((t) => t !== '').join(' and ');
-  return `All ${pairs.length} figures are within the limits given${also === '' ? '' : `, but ${also}, below, ${warnings + unmade === 1 ? 'is' : 'are'} to be settled first`}. Whether it goes is decided on the ground, by whoever leads.`;
+  const first = [aside === 0 ? '' : `${counted(aside, 'error')} set aside in writing`, warnings === 0 ? '' : counted(warnings, 'warning'), unmade === 0 ? '' : `${counted(unmade, 'fact')} not given`].filter((t) => t !== '');
+  const also = first.length < 2 ? first.join('') : `${first.slice(0, -1).join(', ')} and ${first.at(-1)}`;
+  return `All ${pairs.length} figures are within the limits given${also === '' ? '' : `, but ${also}, below, ${aside + warnings + unmade === 1 ? 'is' : 'are'} to be settled first`}. Whether it goes is decided on the ground, by whoever leads.`;
 }
 
 const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
