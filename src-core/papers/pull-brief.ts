@@ -21,7 +21,9 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
   const label = textOf(pull.block.header, 'label');
   const blocks: BoundBlock[] = [pull.block, ...(pull.chain === undefined ? [] : [pull.chain.block]), ...(pull.winch === undefined ? [] : [pull.winch.block])];
   const behind = blocksBehind(subject, blocks);
-  const counts = (f: Finding): boolean => !isInTables(f, pull) && !isBeforeRepair(f, subject, pull);
+  // What is warned of a repair stands on its step card.
+  const isOnCard = ({ severity, place }: Finding): boolean => severity !== 'error' && place.chunk === pull.chain?.repair?.chunk;
+  const counts = (f: Finding): boolean => !isInTables(f, pull) && !isOnCard(f) && !isBeforeRepair(f, subject, pull);
   const findings = findingsOn(subject, behind).filter(counts);
   const aside = errorsSetAside(subject, behind).filter(counts);
   const rest = leftOut(findings);
@@ -34,9 +36,9 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       lead(verdict(pull, findings, aside.length)),
       ...numbers(pull),
       ...limits(pull),
-      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'error set aside in writing', code: f.code, says: f.message, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
+      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'error set aside in writing', code: f.code, says: f.message, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('Who stands where'),
       table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
       ...kitPart(subject, pull),
