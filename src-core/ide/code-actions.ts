@@ -6,6 +6,7 @@ import type { DayNumber } from '../model/day.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import type { Project } from '../project.ts';
 import { ruleNamed } from '../rules/all.ts';
+import { whyItStays } from '../rules/why-it-stays.ts';
 import type { Edit } from '../syntax/chunk.ts';
 import type { Part, StatementDefinition } from '../vocabulary/shape.ts';
 import { convertUnit } from './convert-unit.ts';
@@ -167,7 +168,7 @@ const valueColumn = (text: string, span: Span): number => /^\S+\s*/.exec(text.sl
 /** A comment that sets a finding aside; the reason is for a person to write, and without one the comment is itself a finding. */
 function setAside(view: Viewing, finding: Finding, span: Span): CodeAction | undefined {
   const rule = ruleNamed(finding.code);
-  if (rule === undefined || rule.on === 'text' || rule.citesRating === true || finding.severity === 'error') return undefined;
+  if (rule === undefined || rule.on === 'text' || whyItStays(rule, finding.severity) !== undefined) return undefined;
   const { file } = view;
   const start = file.lines.lineStart(file.lines.lineColumn(span.start).line);
   return { title: `Set \`${finding.code}\` aside here, with a reason`, kind: 'set-aside', edits: [{ path: view.path, start, end: start, text: `${indentAt(file.text, start)}# allow ${finding.code}: ${lineBreakOf(file.text)}` }], finding };

@@ -1,8 +1,10 @@
+import type { Severity } from '../assess/finding.ts';
 import type { Span } from '../base/span.ts';
 import { printDay, type DayNumber } from '../model/day.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import type { Project } from '../project.ts';
 import { ruleNamed } from '../rules/all.ts';
+import { whyItStays } from '../rules/why-it-stays.ts';
 import type { Statement, Token } from '../syntax/tree.ts';
 import type { BlockDefinition, Part, StatementDefinition } from '../vocabulary/shape.ts';
 import { blockNamed, entryNamed, statementNamed, useStatement, vocabulary } from '../vocabulary/vocabulary.ts';
@@ -142,12 +144,18 @@ function allowanceItems(view: Viewing, spot: Spot, comment: Span): CompletionIte
   const from = line.trim() === '' ? comment.end : comment.start - line.length;
   const target = from + /^(?:\s|#[^\r\n]*)*/.exec(text.slice(from))![0].length;
   const end = target + /^[^\r\n]*/.exec(text.slice(target))![0].length;
-  const here = new Set(view.project.findings(view.path, view.day).filter(({ place }) => place.chunk === spot.chunk && target <= place.start && place.start <= end && (place.start < comment.start || comment.end <= place.start)).map((f) => f.code));
+  const found = view.project.findings(view.path, view.day).filter(({ place }) => place.chunk === spot.chunk && target <= place.start && place.start <= end && (place.start < comment.start || comment.end <= place.start));
+  const here = new Set(found.filter((f) => mayBeSetAside(f.code, f.severity)).map((f) => f.code));
   const goesOn = /^[a-z-]*\s*:/.test(text.slice(spot.at));
   return ruleItems()
-    .filter(({ label }) => ruleNamed(label)?.citesRating !== true)
+    .filter(({ label }) => here.has(label) || mayBeSetAside(label))
     .map((item) => ({ ...item, rank: item.rank - (here.has(item.label) ? 1000 : 0), ...(goesOn ? {} : { insert: `${item.label}: `, snippet: `${item.label}: \${1:reason}` }) }));
 }
+
+const mayBeSetAside = (code: string, severity?: Severity): boolean => {
+  const rule = ruleNamed(code);
+  return rule !== undefined && whyItStays(rule, severity) === undefined;
+};
 
 const stringAt = (spot: Spot): boolean => spot.token !== undefined && (spot.token.kind === 'string' || spot.token.kind === 'open-string') && spot.token.start < spot.at && (spot.token.kind === 'open-string' || spot.at < spot.token.end);
 

@@ -4,6 +4,7 @@ import type { BoundBlock } from '../model/bound.ts';
 import { Reader } from '../model/scope.ts';
 import type { JudgedRoot } from '../project.ts';
 import { findingOfProblem, type JudgedBlock } from '../rules/judge-block.ts';
+import { missingFact } from '../rules/missing-fact-rule.ts';
 import type { PaperPart } from './document.ts';
 
 /** What a paper is made from: a rig with all it uses, judged on a day, and what its file is called. */
@@ -41,15 +42,31 @@ export function blocksBehind({ root }: Pick<PaperSubject, 'root'>, blocks: reado
   return [...behind];
 }
 
-/** Errors on some blocks that a written reason has taken out of what is found. */
-export function errorsSetAside({ root }: Pick<PaperSubject, 'root'>, blocks: readonly BoundBlock[]): Finding[] {
-  const keyOf = ({ code, place }: Pick<Finding, 'code' | 'place'>): string => `${code} ${place.start} ${place.end}`;
-  const chunks = new Set<object>(blocks.map((b) => b.chunk));
-  const ofText = [...root.files.values()].flatMap(({ file }) => file.bound.filter((c) => chunks.has(c.chunk)).flatMap((c) => c.problems.map(findingOfProblem)));
-  const made = [...ofText, ...blocks.flatMap((b) => root.judgedBlock(b)?.findings ?? [])].filter((f) => f.severity === 'error');
-  const stays = new Map<object, Set<string>>();
-  for (const { findings } of root.files.values()) for (const f of findings) stays.set(f.place.chunk, (stays.get(f.place.chunk) ?? new Set()).add(keyOf(f)));
-  return made.filter((f) => stays.get(f.place.chunk)?.has(keyOf(f)) !== true);
+/** Something on some blocks that a written reason sets aside: a paper that people stand around names it. */
+export interface SetAside {
+  readonly code: string;
+  readonly says: string;
+  readonly reason: string;
+}
+
+/** What written reasons set aside on some blocks. */
+export function setAsideOn({ root }: Pick<PaperSubject, 'root'>, blocks: readonly BoundBlock[]): SetAside[] {
+  const aside: SetAside[] = [];
+  for (const { file } of root.files.values()) {
+    for (const { chunk, allowances, problems } of file.bound) {
+      if (allowances.length === 0) continue;
+      const here = blocks.filter((b) => b.chunk === chunk);
+      const made = [...problems.map(findingOfProblem), ...here.flatMap((b) => root.judgedBlock(b)?.findings ?? [])];
+      for (const { code, reason, target } of allowances) {
+        if (!here.some(({ place }) => place.start <= target && target < place.end)) continue;
+        const end = target + /^[^\r\n]*/.exec(chunk.text.slice(target))![0].length;
+        const found = made.filter((f) => f.code === code && f.severity !== 'error' && f.place.start >= target && f.place.start <= end);
+        for (const { message } of found) aside.push({ code, says: message, reason });
+        if (code === missingFact.name) aside.push({ code, says: 'a fact is not given', reason });
+      }
+    }
+  }
+  return aside;
 }
 
 /** Findings for paper: errors first, then warnings; of the others only what could not be judged. */

@@ -14,7 +14,7 @@ import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { statementText } from './finding-identity.ts';
-import { assessingOf, blocksBehind, deference, errorsSetAside, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
+import { assessingOf, blocksBehind, deference, setAsideOn, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 
 /** What the crew goes through together before a pull: limits, places, order of work, and the numbers at which it does not begin. */
 export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocument {
@@ -25,7 +25,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
   const isOnCard = ({ severity, place }: Finding): boolean => severity !== 'error' && place.chunk === pull.chain?.repair?.chunk;
   const counts = (f: Finding): boolean => !isInTables(f, pull) && !isOnCard(f) && !isBeforeRepair(f, subject, pull);
   const findings = findingsOn(subject, behind).filter(counts);
-  const aside = errorsSetAside(subject, behind).filter(counts);
+  const aside = setAsideOn(subject, behind);
   const rest = leftOut(findings);
   const isOpen = findings.some(isError) || pairsOf(pull).some((pair) => openOf(pair).length > 0 || isNoGo(pair.asked, pair.most));
   return {
@@ -38,7 +38,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       ...limits(pull),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
-      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'error set aside in writing', code: f.code, says: f.message, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
+      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('Who stands where'),
       table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
       ...kitPart(subject, pull),
@@ -101,9 +101,9 @@ function verdict(pull: AssessedPull, findings: readonly Finding[], aside: number
   if (open > 0) return `NO GO yet: ${settled}, and what is not known is not within any limit.`;
   const warnings = findings.filter((f) => f.severity === 'warning').length;
   const unmade = findings.filter((f) => f.code === 'missing-fact').length;
-  const first = [aside === 0 ? '' : `${counted(aside, 'error')} set aside in writing`, warnings === 0 ? '' : counted(warnings, 'warning'), unmade === 0 ? '' : `${counted(unmade, 'fact')} not given`].filter((t) => t !== '');
+  const first = [warnings === 0 ? '' : counted(warnings, 'warning'), unmade === 0 ? '' : `${counted(unmade, 'fact')} not given`].filter((t) => t !== '');
   const also = first.length < 2 ? first.join('') : `${first.slice(0, -1).join(', ')} and ${first.at(-1)}`;
-  return `All ${pairs.length} figures are within the limits given${also === '' ? '' : `, but ${also}, below, ${aside + warnings + unmade === 1 ? 'is' : 'are'} to be settled first`}. Whether it goes is decided on the ground, by whoever leads.`;
+  return `All ${pairs.length} figures are within the limits given${also === '' ? '' : `, but ${also}, below, ${warnings + unmade === 1 ? 'is' : 'are'} to be settled first`}. ${aside === 0 ? '' : `${counted(aside, 'finding')}, below, ${aside === 1 ? 'is' : 'are'} set aside in writing. `}Whether it goes is decided on the ground, by whoever leads.`;
 }
 
 const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;

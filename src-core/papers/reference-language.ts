@@ -104,7 +104,7 @@ export function languageReference(): string {
       '- A name is plain (`main`, `bow-22`), prose stands in quotes, and `#` begins a comment.',
       '- A position says from which end: `at 8.4 m from inboard`, measured on the line as it was on that date.',
       '- A logbook entry begins with its date: `2026-06-21  inspected`.',
-      '- `# allow CODE: reason`, on the line of a finding or above it, sets it aside; a finding that compares with a rating cannot be.',
+      '- `# allow CODE: reason`, on the line of a finding or above it, sets it aside. An error and a finding that compares with a rating stay.',
     ].join('\n'),
     'In the synopses below, `[ ]` holds what may be left out and `|` stands between words of which one is written. Words in capitals stand for a value.',
     '## Units',

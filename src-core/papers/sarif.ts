@@ -2,6 +2,7 @@ import type { Finding, Severity } from '../assess/finding.ts';
 import type { RigFile } from '../project.ts';
 import { rules } from '../rules/all.ts';
 import type { Rule } from '../rules/rule.ts';
+import { whyItStays } from '../rules/why-it-stays.ts';
 import { cleanText } from './clean-text.ts';
 import { codeSpan, escapeMarkdown } from './escape-markdown.ts';
 import { blockTitle, identities, identityKey } from './finding-identity.ts';
@@ -109,7 +110,8 @@ const plain = (text: string): string => cleanText(text).replace(/\\/g, '\\\\').r
 const messageOf = (text: string): Message => ({ text: plain(text) });
 
 function ruleOf(rule: Rule): object {
-  const aside = rule.citesRating === true ? 'It compares with a rating, so it cannot be set aside.' : `Set aside with a written reason: # allow ${rule.name}: why it is right here`;
+  const stays = whyItStays(rule);
+  const aside = stays === undefined ? `Set aside with a written reason: # allow ${rule.name}: why it is right here` : `It ${stays}, so it cannot be set aside.`;
   const fence = (text: string): string => `\`\`\`rig\n${text.trimEnd()}\n\`\`\``;
   return {
     id: rule.name,

@@ -1,10 +1,12 @@
 import { AssessedBlocks } from '../assess/assessed-blocks.ts';
+import { Practice } from '../assess/practice.ts';
 import { Assessing } from '../assess/assessing.ts';
 import type { Finding } from '../assess/finding.ts';
 import type { BoundBlock, BoundChunk, Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import { Reader, Scope } from '../model/scope.ts';
 import { applyAllowances } from '../rules/allowances.ts';
+import { shownAs } from '../rules/shown-as.ts';
 import { findingOfProblem, judgeBlock, type JudgedBlock } from '../rules/judge-block.ts';
 import { Askers } from './askers.ts';
 import { MissingCauses } from './missing-causes.ts';
@@ -214,10 +216,16 @@ export class RootState {
 
   #judgedFiles(): ReadonlyMap<string, JudgedFile> {
     const speaking = [...this.#speaking].sort((a, b) => this.#compare(a, b));
-    const found: Finding[] = this.#problems.map(findingOfProblem);
-    for (const chunk of this.#notable) for (const problem of chunk.problems) found.push(findingOfProblem(problem));
+    const practice = new Practice(new Reader(this.#scope));
+    const found: Finding[] = [];
+    const show = (finding: Finding): void => {
+      const shown = shownAs(finding, practice);
+      if (shown !== undefined) found.push(shown);
+    };
+    for (const problem of this.#problems) show(findingOfProblem(problem));
+    for (const chunk of this.#notable) for (const problem of chunk.problems) show(findingOfProblem(problem));
     for (const block of speaking) for (const finding of this.#judged.get(block)!.findings) found.push(finding);
-    for (const finding of this.#missing.findings((blocks) => this.#firstOf(blocks))) found.push(finding);
+    for (const finding of this.#missing.findings((blocks) => this.#firstOf(blocks))) show(finding);
     const own = this.#byFile(found, (finding) => finding.place.chunk);
     const allowing = this.#byFile([...this.#notable].filter((c) => c.allowances.length > 0), (c) => c.chunk);
     const judgedOf = (block: BoundBlock): JudgedBlock | undefined => this.#judged.get(block);

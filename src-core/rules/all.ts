@@ -1,4 +1,4 @@
-import { limitSetAside, unusedAllowance } from './allowance-rules.ts';
+import { cannotBeSetAside, unusedAllowance } from './allowance-rules.ts';
 import { allowanceWithoutReason } from './allowance-without-reason.ts';
 import { ambiguousUnit } from './ambiguous-unit.ts';
 import { anchorMidRoute } from './anchor-mid-route.ts';
@@ -231,7 +231,7 @@ export const rules: readonly Rule[] = [
   knotInLine,
   limitAssumedFromBreaking,
   limitFromTable,
-  limitSetAside,
+  cannotBeSetAside,
   lineFactorTooLow,
   lineHeated,
   lineOnTwoDrums,

@@ -19,12 +19,12 @@ export const unusedAllowance = defineTextRule({
   good: line('', '72 d'),
 });
 
-export const limitSetAside = defineTextRule({
-  name: 'limit-set-aside',
+export const cannotBeSetAside = defineTextRule({
+  name: 'cannot-be-set-aside',
   severity: 'error',
-  summary: 'A comment tries to set a finding aside that compares with a rating.',
-  why: 'a rating is not a matter of opinion',
-  source: 'our own careful choice, because nobody on the spot can raise a maker\'s limit',
+  summary: 'A comment tries to set aside an error, or a finding that compares with a rating.',
+  why: 'what is wrong stays wrong whatever the reason, and people stand near the line',
+  source: 'our own careful choice, because nobody on the spot can raise a limit by a comment',
   bad: `winch bow-winch {
   rated    42 kN
   barrel   64 mm

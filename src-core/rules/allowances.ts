@@ -1,14 +1,15 @@
 import type { Finding } from '../assess/finding.ts';
 import type { BoundChunk } from '../model/bound.ts';
 import { ruleNamed } from './all.ts';
-import { limitSetAside, unusedAllowance } from './allowance-rules.ts';
+import { cannotBeSetAside, unusedAllowance } from './allowance-rules.ts';
 import type { TextRule } from './rule.ts';
 import { unknownRule, unknownRuleDraft } from './unknown-rule.ts';
+import { whyItStays } from './why-it-stays.ts';
 
 const say = (rule: TextRule, place: Finding['place'], message: string, help: string): Finding => ({ code: rule.name, severity: rule.severity, place, message, why: rule.why, help, source: rule.source, related: [], fixes: [] });
 
 /**
- * Takes out findings that a written reason sets aside. A finding that cites a rating stays, and the attempt is said;
+ * Takes out findings that a written reason sets aside. An error and a finding on a rating stay, and the attempt is said;
  * a reason that sets nothing aside is said too, once the findings are complete.
  */
 export function applyAllowances(chunks: readonly BoundChunk[], findings: readonly Finding[], complete: boolean): Finding[] {
@@ -31,9 +32,9 @@ export function applyAllowances(chunks: readonly BoundChunk[], findings: readonl
       const meant = within(inChunk.get(chunk.chunk)?.get(allowance.code) ?? [], line.start, line.end).filter((f) => !aside.has(f));
       if (meant.length === 0) {
         if (complete) said.push(say(unusedAllowance, allowance.place, `nothing is found here that \`${allowance.code}\` could set aside`, 'remove the comment'));
-      } else if (rule.citesRating === true) {
-        said.push(say(limitSetAside, allowance.place, `\`${allowance.code}\` compares with a rating and cannot be set aside`, 'remove the comment, and change what the finding speaks of'));
-      } else for (const finding of meant) aside.add(finding);
+      } else for (const finding of meant) if (whyItStays(rule, finding.severity) === undefined) aside.add(finding);
+      const stays = meant.map((f) => whyItStays(rule, f.severity)).find((why) => why !== undefined);
+      if (stays !== undefined) said.push(say(cannotBeSetAside, allowance.place, `\`${allowance.code}\` ${stays} and is not set aside`, 'remove the comment, and change what the finding speaks of'));
     }
   }
   return [...findings.filter((f) => !aside.has(f)), ...said];

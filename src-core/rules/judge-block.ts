@@ -1,11 +1,11 @@
 import type { Assessed, Assessing } from '../assess/assessing.ts';
-import type { Finding, Severity } from '../assess/finding.ts';
-import { severities } from '../assess/finding.ts';
+import type { Finding } from '../assess/finding.ts';
 import type { BoundBlock, Problem } from '../model/bound.ts';
 import type { NameKind } from '../vocabulary/shape.ts';
 import { ruleNamed, rules } from './all.ts';
 import { Judge, type NotJudged, type RuleHead } from './judge.ts';
 import type { Rule, Subjects } from './rule.ts';
+import { shownAs } from './shown-as.ts';
 
 /** Everything that is said about one block in one scope on one day. */
 export interface JudgedBlock {
@@ -76,7 +76,7 @@ class Judged implements JudgedBlock {
     if (assessed.kind === 'repair') judge.within(block.chunk, () => run(checksOfKind('line'), assessed.after, judge, assessing));
     const problems = problemsOf(assessed);
     this.block = block;
-    this.findings = problems.length === 0 && judge.findings.length === 0 ? none : [...problems.map(findingOfProblem), ...judge.findings].flatMap((finding) => setSeverity(finding, assessing) ?? []);
+    this.findings = problems.length === 0 && judge.findings.length === 0 ? none : [...problems.map(findingOfProblem), ...judge.findings].flatMap((finding) => shownAs(finding, assessing.practice) ?? []);
     this.notJudged = judge.notJudged.length === 0 ? none : judge.notJudged;
     this.made = judge.made;
     this.failed = judge.failed;
@@ -110,14 +110,4 @@ export function findingOfProblem(problem: Problem): Finding {
     related: problem.related ?? [],
     fixes: problem.fixes ?? [],
   };
-}
-
-/** The shop's own severity; a finding that cites a rating is never lowered. */
-function setSeverity(finding: Finding, assessing: Assessing): Finding | undefined {
-  const level = assessing.practice.severityOf(finding.code);
-  if (level === undefined) return finding;
-  const rule = ruleNamed(finding.code);
-  const lowered = level === 'off' || severities.indexOf(level as Severity) > severities.indexOf(finding.severity);
-  if (lowered && rule?.citesRating === true) return finding;
-  return level === 'off' ? undefined : { ...finding, severity: level as Severity };
 }

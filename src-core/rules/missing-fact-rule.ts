@@ -3,6 +3,7 @@ import { defineTextRule } from './rule.ts';
 export const missingFact = defineTextRule({
   name: 'missing-fact',
   severity: 'information',
+  saysUnknown: true,
   summary: 'A fact is not written, and checks that need it are not judged.',
   why: 'what is not known is not judged, and never taken for fine',
   source: 'our own careful choice, because people stand near loaded lines',

@@ -16,7 +16,6 @@ export const repairLeavesDamage = defineRule({
   diameter  10 mm
   length    30 m
   outboard  eye thimble tube bury 72 d taper 24 d
-  # allow damage-left-in-service: parked until the repair is done
   2026-06-21  damage  melt at 8.4 m from inboard
 }
 
@@ -31,7 +30,6 @@ repair home on main {
   diameter  10 mm
   length    30 m
   outboard  eye thimble tube bury 72 d taper 24 d
-  # allow damage-left-in-service: parked until the repair is done
   2026-06-21  damage  melt at 8.4 m from inboard
 }
 
@@ -40,6 +38,8 @@ repair home on main {
   splice  outboard eye thimble tube bury 72 d taper 24 d stitched
 }
 `,
+  // The line is damaged until the repair is done.
+  goodShows: ['damage-left-in-service'],
   check({ block, name, after }, judge) {
     for (const piece of inService(after)) {
       const left = [...damageToCutOut(piece), ...piece.damages.filter((d) => d.remedy === 'retire')];

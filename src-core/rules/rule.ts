@@ -27,7 +27,7 @@ export interface Subjects {
   block: BoundBlock;
 }
 
-interface RuleText {
+export interface RuleText {
   /** Says the bad thing and reads well after "allow". */
   readonly name: string;
   readonly severity: Severity;
@@ -42,6 +42,10 @@ interface RuleText {
   readonly good: string;
   /** It compares with a rating that a maker or a standard gives: nobody may set it aside. */
   readonly citesRating?: true;
+  /** It says what is not known: no practice may hide that everywhere at once. */
+  readonly saysUnknown?: true;
+  /** What the good example shows besides, because it cannot be without. */
+  readonly goodShows?: readonly string[];
   /** Day for which the examples are judged, when not 2026-07-01. */
   readonly exampleDay?: string;
   /** Other files that stand beside both examples, by path. The example itself is `examplePath`. */

@@ -2,15 +2,18 @@ import { severities, type Severity } from '../assess/finding.ts';
 import { wordOf } from '../model/bound.ts';
 import { wholeLine } from './fix-text.ts';
 import { definedRules, defineRule } from './rule.ts';
+import { whyNotLowered } from './why-it-stays.ts';
+
+const shownAsText: Readonly<Record<Severity, string>> = { error: 'an error', warning: 'a warning', information: 'information', hint: 'a hint' };
 
 export const severityCannotBeLowered = defineRule({
   name: 'severity-cannot-be-lowered',
   on: 'block',
   heads: ['practice'],
   severity: 'error',
-  summary: 'A practice block lowers a finding that compares with a rating.',
-  why: 'a rating is not a matter of opinion; the finding is shown as before',
-  source: 'our own careful choice, because nobody on the spot can raise a maker\'s limit',
+  summary: 'A practice block lowers an error, a finding that compares with a rating, or a fact that is not given.',
+  why: 'what is wrong or not known stays so; the finding is shown as before',
+  source: 'our own careful choice, because nobody on the spot can raise a limit by a setting',
   bad: `practice "Tarn Hut supply crew" {
   severity  link-above-limit hint
 }
@@ -27,9 +30,10 @@ export const severityCannotBeLowered = defineRule({
       const rule = name === undefined ? undefined : definedRules.get(name);
       if (rule === undefined || level === undefined) continue;
       const lowered = level === 'off' || severities.indexOf(level as Severity) > severities.indexOf(rule.severity);
-      judge.holds(!(lowered && rule.citesRating === true), () => ({
+      const stays = whyNotLowered(rule);
+      judge.holds(!(lowered && stays !== undefined), () => ({
         place: statement.place,
-        message: `\`${name!}\` compares with a rating and stays ${rule.severity === 'error' ? 'an error' : `a ${rule.severity}`}`,
+        message: `\`${name!}\` ${stays!} and ${stays === 'is an error' ? 'stays one' : `stays ${shownAsText[rule.severity]}`}`,
         help: 'remove the line, and change what the finding speaks of',
         fixes: [{ title: 'Remove the line', edits: [{ place: wholeLine(statement.place), text: '' }] }],
       }));

@@ -120,10 +120,14 @@ test('what is found on the line, the winch and the gear of a pull counts, though
   expect(cut).toContain('error[damage-left-in-service] 5 cut strands at 12 m from inboard on `main`');
   expect(cut).toContain('Once everything above is settled, and not before, pull slowly.');
   expect(brief('', { winch })).toContain('error[fairlead-damaged]');
-  // A written reason takes it out of the check, and not off the paper that people stand around.
-  const aside = brief('  # allow damage-left-in-service: the maker looked at it\n  2026-06-20  damage cut 5 strands at 12 m from inboard\n');
-  expect(aside).toMatch(/within the limits given, but 1 error set aside in writing/);
-  expect(aside).toContain('error set aside in writing[damage-left-in-service] 5 cut strands at 12 m from inboard on `main`');
+  // No reason sets an error aside.
+  expect(brief('  # allow damage-left-in-service: the maker looked at it\n  2026-06-20  damage cut 5 strands at 12 m from inboard\n')).toContain('NO GO as it stands: 2 errors are found');
+  // A written reason takes a warning out of the check, and not off the paper that people stand around.
+  const scored = winch.replace('condition sharp', 'condition scored');
+  expect(brief('', { winch: scored })).toMatch(/but 1 warning and \d+ facts? not given, below, are to be settled first/);
+  const aside = brief('', { winch: scored.replace('  fairlead', '  # allow fairlead-damaged: dressed smooth last week\n  fairlead') });
+  expect(aside).toMatch(/1 finding, below, is set aside in writing\. Whether it goes/);
+  expect(aside).toMatch(/set aside in writing\[fairlead-damaged\] .*, because: dressed smooth last week/);
   // A repair comes first, and what it cuts out does not count.
   const repaired = said(papersOf(plover()).get('brief off-the-ford')!);
   expect(repaired).toContain('Carry out `field-fix` first');

@@ -7,7 +7,7 @@ import { findingsIn } from '../support/judge-text.ts';
 const news = ['heated 90 degC at 1 m from inboard', 'heated 90 degC', 'damage stain at 2 m from inboard', 'damage abrasion heavy at 3 m from inboard', 'damage cut at 3 m from inboard', 'damage cut 3 strands at 3 m from inboard', 'damage kink at 50 cm from outboard', 'pulled 9,000 kN'];
 
 /** Which link breaks first is a remark that needs every strength; a finding that moved to another line has no reason beside it any more. */
-const remarks = new Set(['weak-link-at-anchor', 'limit-set-aside']);
+const remarks = new Set(['weak-link-at-anchor', 'cannot-be-set-aside']);
 
 const examples = rules.flatMap(({ name, bad }) => (remarks.has(name) ? [] : [...bad.matchAll(/^line (\S+)[^{\n]*\{\n/gm)].map((m) => ({ name, line: m[1]!, bad, end: bad.indexOf('\n}', m.index) }))));
 

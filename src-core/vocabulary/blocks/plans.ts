@@ -173,7 +173,7 @@ export const practiceBlock = defineBlock({
     value('fleet-angle-most', 'Greatest angle off square at which line still spools evenly.', [quantity('angle', measures.angle)], 'fleet-angle-most  1.5 deg'),
     value('spooling-tension', 'Least load that a line is wound on under.', [quantity('load', measures.load)], 'spooling-tension  230 kgf'),
     value('sheave-loss', 'Share of the tension lost at a block, by its bearing.', [choice('bearing', { plain: 'on a plain pin or bush', roller: 'on rollers or balls' }), quantity('share', measures.share)], 'sheave-loss  plain 10 %'),
-    value('severity', 'How a finding is shown. A finding that cites a rated limit cannot be lowered.', [{ part: 'marking', key: 'rule', pattern: '[a-z]+(-[a-z]+)*', example: 'taper-missing' }, choice('level', { error: 'shown as an error', warning: 'shown as a warning', information: 'shown as information', hint: 'shown as a hint', off: 'not shown' })], 'severity  taper-missing information'),
+    value('severity', 'How a finding is shown. An error, a finding that compares with a rating and a fact that is not given cannot be lowered.', [{ part: 'marking', key: 'rule', pattern: '[a-z]+(-[a-z]+)*', example: 'taper-missing' }, choice('level', { error: 'shown as an error', warning: 'shown as a warning', information: 'shown as information', hint: 'shown as a hint', off: 'not shown' })], 'severity  taper-missing information'),
   ],
   example: `practice "Tarn Hut supply crew" {
   line-factor  2 "crew rule 4: line at twice the winch"
