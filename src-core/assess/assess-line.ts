@@ -1,20 +1,16 @@
 import { isAbove } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
-import { cutStrandShare } from '../mechanics/cut-strand-share.ts';
-import { asGiven, isUnknown, lowerOf, mostOf, noMoreThan, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, lowerOf, mostOf, noMoreThan, unknown, type Cause, type Value } from '../mechanics/derivation.ts';
 import { overloadLimit } from '../mechanics/overload-limit.ts';
-import { strengthAfterAbrasion } from '../mechanics/strength-after-abrasion.ts';
-import { strengthAfterCutStrands } from '../mechanics/strength-after-cut-strands.ts';
-import { strengthAfterLosses } from '../mechanics/strength-after-losses.ts';
 import { strengthOfWorstPlace, worstPlace, type StrengthOfPlace } from '../mechanics/strength-of-worst-place.ts';
 import { quantityOf, type BoundBlock, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import { replayLogbook, replayRepair } from '../model/line-history.ts';
 import { finishedAt, finishedLength, type DamageFact, type EndFacts, type Joint, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
 import { derivedFrom } from '../trade/sources.ts';
-import { between, exactly, type Amount } from '../units/amount.ts';
+import { between, type Amount } from '../units/amount.ts';
 import { damagePlace } from './damage-place.ts';
-import { notMeasured, notWritten, remedyFor, type Remedy } from './damage-remedy.ts';
+import { notWritten, remedyFor, type Remedy } from './damage-remedy.ts';
 import { damageWords } from './damage-words.ts';
 import { causeOfLost, writtenValue } from './facts.ts';
 import { heatLimit } from './heat-limit.ts';
@@ -23,6 +19,7 @@ import type { Practice } from './practice.ts';
 import { show } from './show.ts';
 import { assessEnd, type AssessedEnd } from './splice-end.ts';
 import { overlaps, spliceStretches, type SpliceStretches } from './splice-stretches.ts';
+import { lossTogether, strengthAt, wornShare } from './strength-at-damage.ts';
 import { fromEnds, mayTouch, type LaidStretch, type StretchFromEnds } from './stretch-from-ends.ts';
 
 export type { Remedy };
@@ -41,6 +38,8 @@ export interface AssessedDamage {
   readonly notMeasured: string | undefined;
   /** All damage that counts as one place with this one, this one included. */
   readonly zone: readonly DamageFact[];
+  /** Share of the strands that is cut or worn in the zone, where both together reach the limit of wear and neither does alone. */
+  readonly together: string | undefined;
   /** Cut strands in the zone. */
   readonly strands: number;
   readonly strength: Value;
@@ -347,7 +346,8 @@ function assessDamages(facts: LineFacts, marks: readonly PlacedMark[]): Assessed
     const zone = marks.filter((other) => other === mark || gap(mark, other) <= near * (1 + 1e-9)).map((m) => m.fact);
     const strands = zone.reduce((sum, f) => sum + (f.kind === 'cut' || f.kind === 'pulled' ? (f.strands ?? 1) : 0), 0);
     const { remedy, because } = remedyFor(facts, fact, strands);
-    return { fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), stretch: stretchOf(mark), remedy, because, notMeasured: notWritten(fact), zone, strands, strength: strengthAt(facts, facts.base, fact, zone, strands, worn) };
+    const together = remedy === 'derate' ? lossTogether(facts, zone, strands, worn) : undefined;
+    return { fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), stretch: stretchOf(mark), ...(together === undefined ? { remedy, because } : { remedy: 'cut-out', because: `cut strands and wear take ${together} of the strands there` }), together, notMeasured: notWritten(fact), zone, strands, strength: strengthAt(facts, facts.base, fact, zone, strands, worn) };
   });
 }
 
@@ -397,34 +397,4 @@ function withDamage(end: AssessedEnd, { stretches, unplaced }: SpliceStretches, 
     strength = lowerOf(strength, strengthAt(facts, end.strength, fact, zone, strands, worn));
   }
   return strength === end.strength ? end : { ...end, strength };
-}
-
-const countValue = (n: number, place: Place): Given => ({ amount: exactly(n), kind: 'count', origin: { from: 'written', place } });
-
-/** What damage leaves of a strength, all damage of its zone counted together. */
-function strengthAt(facts: LineFacts, F_b: Value, own: DamageFact, zone: readonly DamageFact[], strands: number, worn: ReadonlyMap<DamageFact, Value | undefined>): Value {
-  const order = [own, ...zone.filter((f) => f !== own)];
-  let wear: Value | undefined;
-  for (const fact of order) {
-    const share = worn.get(fact);
-    if (share !== undefined && (wear === undefined || (!isUnknown(share) && !isUnknown(wear) && share.amount.high > wear.amount.high))) wear = share;
-  }
-  const n = countValue(strands, own.place);
-  const cut = strands > 0 ? asGiven(strengthAfterCutStrands({ F_b, n, N: facts.strands })) : F_b;
-  const rubbed = wear === undefined ? F_b : asGiven(strengthAfterAbrasion({ F_b, a: wear }));
-  const left = strands === 0 ? rubbed : wear === undefined ? cut : asGiven(strengthAfterLosses({ F_b, s_1: asGiven(cutStrandShare({ n, N: facts.strands })), s_2: wear }));
-  /** Where one loss cannot be told, the others leave no more than they do. */
-  const bounded = (value: Value): Value => (isUnknown(value) ? [F_b, cut, rubbed, left].reduce((least, each) => noMoreThan(least, mostOf(each)), value) : value);
-  for (const fact of order) {
-    const says = notMeasured(fact);
-    if (says !== undefined) return bounded(unknown({ key: `damage ${fact.place.start} of ${facts.name}`, says, help: 'cut it out, or write the share of strand volume that is gone where it can be measured', place: fact.place, reported: true }));
-  }
-  if (!isUnknown(facts.strands) && strands > facts.strands.amount.low) return unknown({ key: `damage ${own.place.start} of ${facts.name}`, says: `as many strands are cut as \`${facts.name}\` has`, help: 'cut it out', place: own.place, reported: true }, mostOf(asGiven(strengthAfterCutStrands({ F_b, n: facts.strands, N: facts.strands }))));
-  return bounded(left);
-}
-
-function wornShare(facts: LineFacts, fact: DamageFact): Value | undefined {
-  if (fact.kind === 'abrasion') return fact.share !== undefined ? writtenValue(fact.share, 'needed share') : facts.practice.value('abrasion-share', fact.severity);
-  if (fact.kind === 'glaze' && fact.state === 'soft') return facts.practice.value('abrasion-share', 'light');
-  return undefined;
 }

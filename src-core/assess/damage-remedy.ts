@@ -1,6 +1,7 @@
 import type { DamageFact } from '../model/line-state.ts';
 import { damageWords } from './damage-words.ts';
 import type { LineFacts } from './line-facts.ts';
+import { strandLimit } from './strand-limit.ts';
 
 /** What to do about a damage: the trade's four answers, the mildest first. */
 export type Remedy = 'clean' | 'derate' | 'cut-out' | 'retire';
@@ -15,9 +16,9 @@ export function notWritten(fact: DamageFact): string | undefined {
 }
 
 export function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): { remedy: Remedy; because: string } {
-  const limit = facts.practice.number('cut-strands-limit', 'low');
+  const { limit, ofFew } = strandLimit(facts);
   const worn = facts.practice.number('abrasion-retire', 'low');
-  const many = `${strands} cut strands within one bury length reach the limit of ${limit}`;
+  const many = `${strands === 1 ? '1 cut strand reaches' : `${strands} cut strands within one bury length reach`} the limit of ${limit}${ofFew === undefined ? '' : ` of ${ofFew}`}`;
   switch (fact.kind) {
     case 'cut':
       if (fact.strands === undefined && strands < limit) return { remedy: 'cut-out', because: 'how many strands are cut is not written' };

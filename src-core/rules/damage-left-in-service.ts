@@ -1,4 +1,5 @@
 import { inService } from '../assess/ends.ts';
+import { strandLimit } from '../assess/strand-limit.ts';
 import { damageAndLimit, damageSource, damageToCutOut, verbOf } from './damage-to-cut-out.ts';
 import { defineRule } from './rule.ts';
 
@@ -33,11 +34,13 @@ export const damageLeftInService = defineRule({
       const left = [...damageToCutOut(piece)];
       for (const damage of piece.damages) {
         if (damage.notMeasured !== undefined) continue;
+        const { unless } = strandLimit(piece.line);
+        if (unless !== undefined && damage.strands > 0 && damage.remedy !== 'cut-out') judge.cannot(unless, damage.fact.place);
         judge.holds(!left.includes(damage), () => ({
           place: damage.fact.place,
           message: `${damageAndLimit(damage, piece)} ${verbOf(damage)} left in service`,
           help: 'cut it out and splice again, or retire the piece; until then the line is not to be loaded',
-          source: damageSource(damage),
+          source: damageSource(damage, piece),
           related: damage.zone.filter((fact) => fact !== damage.fact).map((fact) => ({ place: fact.place, message: 'counts as the same place' })),
         }));
       }

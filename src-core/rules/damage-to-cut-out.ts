@@ -2,7 +2,8 @@ import type { AssessedDamage, AssessedPiece } from '../assess/assess-line.ts';
 import { show } from '../assess/show.ts';
 import { damageName, damagePlace } from '../assess/damage-place.ts';
 import { isAbove } from '../base/compare.ts';
-import { isUnknown } from '../mechanics/derivation.ts';
+import { strandLimit } from '../assess/strand-limit.ts';
+import { isUnknown, type Given } from '../mechanics/derivation.ts';
 import { printSource } from '../trade/source.ts';
 import { sources } from '../trade/sources.ts';
 
@@ -23,19 +24,21 @@ export function* damageToCutOut(piece: AssessedPiece): Generator<AssessedDamage>
 export function damageAndLimit(damage: AssessedDamage, piece: AssessedPiece): string {
   const { fact, strands } = damage;
   const { practice } = piece.line;
+  if (damage.together !== undefined) return `${damageName(damage, piece)}, with what is near it ${damage.together} of the strands, no less than the limit of ${show(practice.value('abrasion-retire') as Given)},`;
   if (countsAsCut(fact.kind)) {
-    const limit = practice.number('cut-strands-limit', 'low');
+    const { limit, ofFew } = strandLimit(piece.line);
     const there = fact.strands === strands ? damageName(damage, piece) : `${strands} cut strands near each other at ${damagePlace(damage)} on \`${piece.name}\``;
-    return `${there}, ${limit < strands ? 'above' : 'at'} the limit of ${limit},`;
+    return `${there}, ${limit < strands ? 'above' : 'at'} the limit of ${limit}${ofFew === undefined ? '' : ` for a line of ${ofFew}`},`;
   }
   const worn = practice.value('abrasion-retire');
   if (fact.share === undefined || isUnknown(worn)) return damageName(damage, piece);
   return `${damageName(damage, piece)}, ${isAbove(fact.share.value, worn.amount.low) ? 'above' : 'at'} the limit of ${show(worn)},`;
 }
 
-export function damageSource(damage: AssessedDamage): string {
+export function damageSource(damage: AssessedDamage, { line }: AssessedPiece): string {
   const { kind } = damage.fact;
-  if (countsAsCut(kind)) return printSource(sources['practice-cut-strands']);
+  if (damage.together !== undefined) return `${printSource(sources['ci-2001-04'])}; cut strands are added to it by our own careful choice`;
+  if (countsAsCut(kind)) return printSource(strandLimit(line).source);
   if (kind === 'abrasion') return printSource(sources['ci-2001-04']);
   return 'CI 2001-04, inspection of fibre rope, as quoted in inspection guides: glazed, melted, kinked or brittle fibre is cut out or retired';
 }

@@ -49,7 +49,7 @@ repair home on main {
           place: block.namePlace,
           message: `\`${name}\` leaves ${damageName(damage, piece)}`,
           help: damage.remedy === 'retire' ? 'retire the line instead' : 'cut on the other side of it too, or farther on',
-          source: damageSource(damage),
+          source: damageSource(damage, piece),
           related: [{ place: damage.fact.place, message: 'the damage' }],
         }));
       }

@@ -57,6 +57,35 @@ describe('damage left in service', () => {
     expect(said(text, 'damage-left-in-service')).toEqual(['error: 1 cut strand at 8 m from inboard on `main`, at the limit of 1, is left in service']);
   });
 
+  // 29 CFR 1926.1413(a)(2)(iii)(C): a broken strand takes wire rope out of service. For fibre: common practice of twelve strands, by share.
+  test.each([
+    ['one of six', 'strands 6', 'cut 1 strand', ['error: 1 cut strand at 8 m from inboard on `main`, at the limit of 1 for a line of 6, is left in service']],
+    ['one of three', 'strands 3', 'cut 1 strand', ['error: 1 cut strand at 8 m from inboard on `main`, at the limit of 1 for a line of 3, is left in service']],
+    ['one of eight', 'strands 8', 'cut 1 strand', []],
+    ['two of eight', 'strands 8', 'cut 2 strands', ['error: 2 cut strands at 8 m from inboard on `main`, at the limit of 2, are left in service']],
+    ['one of twenty-four', 'strands 24', 'cut 1 strand', []],
+    ['two of twenty-four', 'strands 24', 'cut 2 strands', ['error: 2 cut strands at 8 m from inboard on `main`, at the limit of 2, are left in service']],
+    ['a broken strand of wire', 'strands 6\n  construction wire-6x19', 'cut 1 strand', ['error: 1 cut strand at 8 m from inboard on `main`, at the limit of 1, is left in service']],
+  ])('%s', (_what, strands, damage, expected) => {
+    expect(left(`2026-06-01 damage ${damage} at 8 m from inboard`, strands)).toEqual(expected);
+  });
+
+  test('one of a number that nobody wrote is not judged', () => {
+    const causes = (strands: string): string[] => notJudged(line({ strands, log: '2026-06-01 damage cut 1 strand at 8 m from inboard' }), 'damage-left-in-service').map((c) => c.says);
+    expect(causes('')).toEqual(['number of strands of `main` is not given']);
+    expect(causes('strands 12')).toEqual([]);
+  });
+
+  test('a cut strand and wear in one place count together', () => {
+    const both = (wear: string, at: string): string[] => left(`2026-06-01 damage cut 1 strand at 8 m from inboard\n2026-06-01 damage abrasion ${wear} at ${at} from inboard`);
+    expect(both('24 %', '8.1 m')).toEqual(['1 cut strand at 8 m', 'abrasion of 24 % at 8.1 m'].map((what) => `error: ${what} from inboard on \`main\`, with what is near it 32.4 % of the strands, no less than the limit of 25 %, is left in service`));
+    expect(both('moderate', '8.1 m')).toHaveLength(2);
+    // 1/12 and 1/6 are a quarter; a hair less is not.
+    expect(both('16.7 %', '8.1 m')).toHaveLength(2);
+    expect(both('16.6 %', '8.1 m')).toEqual([]);
+    expect(both('24 %', '10 m')).toEqual([]);
+  });
+
   test('three near each other are said once, at the last, and it points at the others', () => {
     const text = line({ log: '2026-06-01 damage cut 1 strand at 8 m from inboard\n2026-06-02 damage cut 1 strand at 8.1 m from inboard\n2026-06-03 damage cut 1 strand at 8.2 m from inboard' });
     expect(said(text, 'damage-left-in-service')).toEqual(['error: 3 cut strands near each other at 8.2 m from inboard on `main`, above the limit of 2, are left in service']);

@@ -156,7 +156,7 @@ export const practiceBlock = defineBlock({
     value('inspection-interval', 'Longest time between inspections.', [quantity('life', measures.life)], 'inspection-interval  6 months'),
     value('washing-interval', 'Longest time between washes.', [quantity('life', measures.life)], 'washing-interval  6 months'),
     value('freeboard', 'Least height of the flange above the outermost layer, in diameters of the line.', [quantity('freeboard', measures.diameters)], 'freeboard  1 d'),
-    value('cut-strands-limit', 'Cut strands near each other from which a line is cut out.', [count('strands', 1, 12, ['strands', 'strand'])], 'cut-strands-limit  2 strands'),
+    value('cut-strands-limit', 'Cut strands near each other from which a line of twelve strands is cut out. A line of fewer reaches the same share with fewer.', [count('strands', 1, 12, ['strands', 'strand'])], 'cut-strands-limit  2 strands'),
     value('near', 'Damage within this distance counts as one place, in diameters of the line.', [quantity('near', measures.diameters)], 'near  72 d'),
     value('abrasion-retire', 'Share of strand volume lost at which a line is cut out.', [quantity('share', measures.share)], 'abrasion-retire  25 %'),
     value('splice-efficiency', 'Share of strength that a full splice keeps.', [quantity('share', measures.factor)], 'splice-efficiency  90 %'),
