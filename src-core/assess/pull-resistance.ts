@@ -105,8 +105,10 @@ function groundOf(block: BoundBlock, W: Value): Value {
 function slopeOf(block: BoundBlock, W: Value): Value {
   const statement = statementOf(block, 'grade');
   const grade = statement === undefined ? undefined : quantityOf(statement.values, 'grade');
+  const isFlat = statement !== undefined && wordOf(statement.values, 'flat') !== undefined;
+  if (grade !== undefined && isFlat) return unknown({ key: `grade of ${block.name ?? 'pull'}`, says: `\`${block.name ?? 'pull'}\` says both that the way is level and how steep it is`, help: 'keep one of the two', place: statement!.place, reported: true });
   if (grade !== undefined) return asGiven(gradeResistance({ W, α: writtenValue(grade) }));
-  if (statement !== undefined && wordOf(statement.values, 'flat') !== undefined && statement.broken.size === 0) return nothingOf(statement);
+  if (statement !== undefined && isFlat && statement.broken.size === 0) return nothingOf(statement);
   return unknown(missing(block, 'grade', 'how steep the way is', 'add `grade`; `grade  level` where there is no slope'));
 }
 
@@ -119,8 +121,10 @@ function mireOf(block: BoundBlock, W: Value): Value {
 
 function dragOf(block: BoundBlock, W: Value): Value {
   const statement = statementOf(block, 'dragging');
-  if (statement !== undefined && statement.broken.size === 0 && wordOf(statement.values, 'turning') !== undefined) return nothingOf(statement);
   const dragging = statement === undefined ? undefined : countOf(statement.values, 'wheels');
+  const turns = statement !== undefined && wordOf(statement.values, 'turning') !== undefined;
+  if (statement !== undefined && turns && dragging !== undefined) return unknown({ key: `dragging of ${block.name ?? 'pull'}`, says: `\`${block.name ?? 'pull'}\` says both that every wheel turns and that some do not`, help: 'keep one of the two', place: statement.place, reported: true });
+  if (statement !== undefined && statement.broken.size === 0 && turns) return nothingOf(statement);
   if (statement === undefined || dragging === undefined) return unknown(missing(block, 'dragging', 'whether every wheel turns', 'add `dragging`; `dragging  none` where all of them turn'));
   const of = countOf(statement.values, 'of');
   if (of === undefined) return unknown({ key: `wheels of ${block.name ?? 'pull'}`, says: 'on how many wheels the load stands is not given', help: `write it behind the wheels that drag, such as \`dragging  ${dragging} wheels of 4\``, place: statement.place });

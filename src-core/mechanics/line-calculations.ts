@@ -1,6 +1,7 @@
 // Importing this file registers every calculation on the strength of a line.
 import './breaking-from-working-limit.ts';
 import './cut-strand-share.ts';
+import './fibre-strength.ts';
 import './length-of-diameters.ts';
 import './overload-limit.ts';
 import './strength-after-abrasion.ts';

@@ -34,6 +34,16 @@ export const bindAside = (chunk: Chunk): BoundChunk => bound.get(chunk) ?? new C
 /** Whether a chunk may take a file in: nothing else of it has to be read to know that it does not. */
 export const mayUse = ({ text }: Chunk): boolean => text.includes('use') && /\buse\b/.test(text);
 
+/** Words that a logbook is often written with, and what they are here: the nearest word would be another thing. */
+const otherWords: Readonly<Record<string, string>> = Object.assign(Object.create(null), {
+  repaired: '`cut` and `splice`, or `mended`',
+  fixed: '`cut` and `splice`, or `mended`',
+  serviced: '`inspected`, `washed` or what else was done',
+  cleaned: '`washed`',
+  checked: '`inspected`',
+  replaced: '`retired` here, and a `line` of its own for the new one',
+});
+
 class ChunkBinder {
   readonly #chunk: Chunk;
   readonly #problems: Problem[] = [];
@@ -163,13 +173,23 @@ class ChunkBinder {
     if (block.entries !== undefined && this.#otherDate(head, brokenHeads)) return undefined;
     const dated = head.kind === 'word' ? entryNamed(block, head.text) : undefined;
     if (dated !== undefined) {
-      brokenHeads.add(head.text);
+      // It says something of the line, and on which day nobody knows.
+      brokenHeads.add(head.text).add('logbook');
       this.#report('missing-date', head, `\`${head.text}\` in a logbook begins with its date`, `write it like \`${dated.example}\``);
       return undefined;
     }
     const heads = block.statements.map((s) => s.head);
     const near = head.kind === 'word' ? didYouMean(head.text, heads) : undefined;
     if (head.kind === 'word') brokenHeads.add(near ?? head.text);
+    if (block.entries !== undefined && near === undefined && head.kind === 'word') {
+      const other = otherWords[head.text];
+      const entry = didYouMean(head.text, block.entries.map((e) => e.head));
+      if (other !== undefined || entry !== undefined) {
+        brokenHeads.add('logbook');
+        this.#report('unknown-statement', head, `\`${clip(head.text)}\` is not a statement of \`${block.head}\``, other === undefined ? `did you mean \`${entry!}\`, with its date? Write it like \`${entryNamed(block, entry!)!.example}\`` : `write what was done, with its date: ${other}`);
+        return undefined;
+      }
+    }
     const list = heads.length > 0 ? `\`${block.head}\` knows ${heads.join(', ')}${block.headless === undefined ? '' : ', and routes whose links are joined with `->`'}` : 'this block takes routes only';
     this.#report('unknown-statement', head, `\`${clip(head.text)}\` is not a statement of \`${block.head}\``, near === undefined ? list : `did you mean \`${near}\`?`, near === undefined ? undefined : this.#correct(head, near));
     return undefined;
@@ -200,8 +220,9 @@ class ChunkBinder {
       brokenHeads.add('logbook');
       if (definition === undefined) {
         const names = block.entries.map((e) => e.head);
-        const near = verb?.kind === 'word' ? didYouMean(verb.text, names) : undefined;
-        const help = near === undefined ? `a logbook knows ${names.join(', ')}` : `did you mean \`${near}\`?`;
+        const other = verb === undefined ? undefined : otherWords[verb.text];
+        const near = verb?.kind === 'word' && other === undefined ? didYouMean(verb.text, names) : undefined;
+        const help = other !== undefined ? `write what was done: ${other}` : near === undefined ? `a logbook knows ${names.join(', ')}` : `did you mean \`${near}\`?`;
         if (verb === undefined) this.#report('missing-value', date!, 'this entry says a date and nothing else', help);
         else this.#report('unknown-statement', verb, `\`${clip(verb.text)}\` is not an entry of a logbook`, help, near === undefined ? undefined : this.#correct(verb, near));
       }

@@ -11,6 +11,7 @@ import { bareEnd } from './bare-end.ts';
 import { bareNumber } from './bare-number.ts';
 import { bendOverSmallPin } from './bend-over-small-pin.ts';
 import { blockCannotMove } from './block-cannot-move.ts';
+import { blockHeldElsewhere } from './block-held-elsewhere.ts';
 import { blockOverloaded } from './block-overloaded.ts';
 import { blockTooSmallForLine } from './block-too-small-for-line.ts';
 import { blockUsedTwice } from './block-used-twice.ts';
@@ -78,6 +79,7 @@ import { linkAboveLimit } from './link-above-limit.ts';
 import { linkOverloadedByPull } from './link-overloaded-by-pull.ts';
 import { loadNotPulled } from './load-not-pulled.ts';
 import { lugOutboard } from './lug-outboard.ts';
+import { materialUnlikeConstruction } from './material-unlike-construction.ts';
 import { mendedNothing } from './mended-nothing.ts';
 import { missingBlock } from './missing-block.ts';
 import { missingDate } from './missing-date.ts';
@@ -87,8 +89,10 @@ import { mixedCompound } from './mixed-compound.ts';
 import { moreStrandsThanLine } from './more-strands-than-line.ts';
 import { nameDeclaredTwice } from './name-declared-twice.ts';
 import { nameOfAnotherKind } from './name-of-another-kind.ts';
+import { nameOfMixedLetters } from './name-of-mixed-letters.ts';
 import { nestedTooDeep } from './nested-too-deep.ts';
 import { noDamperInKit } from './no-damper-in-kit.ts';
+import { outBelowReach } from './out-below-reach.ts';
 import { outdoorsTooLong } from './outdoors-too-long.ts';
 import { overlappingSplices } from './overlapping-splices.ts';
 import { peopleTooClose } from './people-too-close.ts';
@@ -97,6 +101,9 @@ import { pinDiffersFromTable } from './pin-differs-from-table.ts';
 import { pinThinnerThanBody } from './pin-thinner-than-body.ts';
 import { pointOverloaded } from './point-overloaded.ts';
 import { positionBeyondEnd } from './position-beyond-end.ts';
+import { practiceBeyondPublished } from './practice-beyond-published.ts';
+import { practiceGivenTwice } from './practice-given-twice.ts';
+import { practiceWithoutSource } from './practice-without-source.ts';
 import { pullOffSquare } from './pull-off-square.ts';
 import { pullOnHighLayer } from './pull-on-high-layer.ts';
 import { pullThroughOtherWinch } from './pull-through-other-winch.ts';
@@ -104,17 +111,21 @@ import { pullWithoutAnchor } from './pull-without-anchor.ts';
 import { pullWithoutLoad } from './pull-without-load.ts';
 import { ratedLayerNotFirst } from './rated-layer-not-first.ts';
 import { ratingAboveTable } from './rating-above-table.ts';
+import { ratingBeyondSize } from './rating-beyond-size.ts';
 import { ratingMixedUp } from './rating-mixed-up.ts';
 import { reachTooShort } from './reach-too-short.ts';
+import { reachUnlikePlan } from './reach-unlike-plan.ts';
 import { repairLeavesDamage } from './repair-leaves-damage.ts';
 import { repairOutsideChain } from './repair-outside-chain.ts';
 import { repeatedStatement } from './repeated-statement.ts';
 import { reservedName } from './reserved-name.ts';
+import { retiredPieceInKit } from './retired-piece-in-kit.ts';
 import { retiredPieceUsed } from './retired-piece-used.ts';
 import { ropeOnRope } from './rope-on-rope.ts';
 import { routesNotJoined } from './routes-not-joined.ts';
 import type { Rule } from './rule.ts';
 import { samePlace } from './same-place.ts';
+import { saysTwoThings } from './says-two-things.ts';
 import { sealingTermsMissing } from './sealing-terms-missing.ts';
 import { severityCannotBeLowered } from './severity-cannot-be-lowered.ts';
 import { shackleSmallerThanLine } from './shackle-smaller-than-line.ts';
@@ -129,6 +140,7 @@ import { strapBunched } from './strap-bunched.ts';
 import { strapDamaged } from './strap-damaged.ts';
 import { strayBrace } from './stray-brace.ts';
 import { strayCharacter } from './stray-character.ts';
+import { strongerThanItsFibre } from './stronger-than-its-fibre.ts';
 import { taperLongerThanBury } from './taper-longer-than-bury.ts';
 import { taperMissing } from './taper-missing.ts';
 import { taperTooShort } from './taper-too-short.ts';
@@ -178,6 +190,7 @@ export const rules: readonly Rule[] = [
   bareNumber,
   bendOverSmallPin,
   blockCannotMove,
+  blockHeldElsewhere,
   blockOverloaded,
   blockTooSmallForLine,
   blockUsedTwice,
@@ -185,6 +198,7 @@ export const rules: readonly Rule[] = [
   brakeHeatsLine,
   bridleTooWide,
   buryTooShort,
+  cannotBeSetAside,
   carriesAbsentPiece,
   carriesRetiredLine,
   chainClosesOnItself,
@@ -222,6 +236,7 @@ export const rules: readonly Rule[] = [
   inspectionOverdue,
   joinedToItself,
   joinsMoreThanTwo,
+  jointDrawnToBlock,
   keepWrapsLost,
   kineticInWinchChain,
   kitLacksGear,
@@ -231,7 +246,6 @@ export const rules: readonly Rule[] = [
   knotInLine,
   limitAssumedFromBreaking,
   limitFromTable,
-  cannotBeSetAside,
   lineFactorTooLow,
   lineHeated,
   lineOnTwoDrums,
@@ -245,6 +259,7 @@ export const rules: readonly Rule[] = [
   linkOverloadedByPull,
   loadNotPulled,
   lugOutboard,
+  materialUnlikeConstruction,
   mendedNothing,
   missingBlock,
   missingDate,
@@ -254,8 +269,10 @@ export const rules: readonly Rule[] = [
   moreStrandsThanLine,
   nameDeclaredTwice,
   nameOfAnotherKind,
+  nameOfMixedLetters,
   nestedTooDeep,
   noDamperInKit,
+  outBelowReach,
   outdoorsTooLong,
   overlappingSplices,
   peopleTooClose,
@@ -264,24 +281,30 @@ export const rules: readonly Rule[] = [
   pinThinnerThanBody,
   pointOverloaded,
   positionBeyondEnd,
+  practiceBeyondPublished,
+  practiceGivenTwice,
+  practiceWithoutSource,
   pullOffSquare,
   pullOnHighLayer,
-  jointDrawnToBlock,
   pullThroughOtherWinch,
   pullWithoutAnchor,
   pullWithoutLoad,
   ratedLayerNotFirst,
   ratingAboveTable,
+  ratingBeyondSize,
   ratingMixedUp,
   reachTooShort,
+  reachUnlikePlan,
   repairLeavesDamage,
   repairOutsideChain,
   repeatedStatement,
   reservedName,
+  retiredPieceInKit,
   retiredPieceUsed,
   ropeOnRope,
   routesNotJoined,
   samePlace,
+  saysTwoThings,
   sealingTermsMissing,
   severityCannotBeLowered,
   shackleSmallerThanLine,
@@ -296,6 +319,7 @@ export const rules: readonly Rule[] = [
   strapDamaged,
   strayBrace,
   strayCharacter,
+  strongerThanItsFibre,
   taperLongerThanBury,
   taperMissing,
   taperTooShort,

@@ -1,3 +1,4 @@
+import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const anchorMidRoute = defineRule({
@@ -7,80 +8,21 @@ export const anchorMidRoute = defineRule({
   summary: 'A route goes on behind an anchor or a vehicle.',
   why: 'what stands behind an anchor is not loaded by this pull, so the order of the links is wrong or the anchor is',
   source: 'geometry: a route ends at what holds it',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> bow-22 -> larch -> trunk
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTrunk}`,
   check(chain, judge) {
     for (const route of chain.routes) {
       route.links.forEach((link, i) => {

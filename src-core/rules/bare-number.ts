@@ -1,3 +1,4 @@
+import { bow22WithoutPin } from './example-blocks.ts';
 import { defineTextRule } from './rule.ts';
 
 export const bareNumber = defineTextRule({
@@ -12,10 +13,5 @@ export const bareNumber = defineTextRule({
   wll   6.5 t
 }
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-`,
+  good: bow22WithoutPin,
 });

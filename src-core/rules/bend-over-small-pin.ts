@@ -6,6 +6,7 @@ import { bendOverPin, bendOverPinHmpe } from '../trade/gear-sources.ts';
 import { printSource } from '../trade/source.ts';
 import { exactly } from '../units/amount.ts';
 import { printNumber } from '../units/print.ts';
+import { bow19, bow22, frontWinch, larch, mainLine, reachByTail, tailLine, trunk } from './example-blocks.ts';
 import { linesOnShackles, thinnest } from './shackle-joints.ts';
 import { defineRule } from './rule.ts';
 
@@ -16,21 +17,8 @@ export const bendOverSmallPin = defineRule({
   summary: 'A bare eye is bent over a shackle that is thin for the line.',
   why: 'the outer fibres of a sharp bend carry more than their share, so the eye breaks below the strength of its splice',
   source: `${printSource(bendOverPinHmpe)}; ${printSource(bendOverPin)}`,
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
+  bad: `${frontWinch}
+${mainLine}
 shackle bow-22 {
   form  bow
   body  19 mm
@@ -38,22 +26,9 @@ shackle bow-22 {
   wll   6.5 t
 }
 
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> tail inboard
-  tail outboard -> bow-19 -> trunk -> larch
-}
-
+${trunk}
+${larch}
+${reachByTail}
 shackle bow-19 {
   form  bow
   body  19 mm
@@ -71,61 +46,14 @@ line tail {
   outboard  eye thimble tube bury 72 d taper 24 d
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> tail inboard
-  tail outboard -> bow-19 -> trunk -> larch
-}
-
-shackle bow-19 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-line tail {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    12 m
-  breaking  92 kN
-  inboard   eye bury 72 d taper 24 d stitched
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-`,
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTail}
+${bow19}
+${tailLine}`,
   check(chain, judge) {
     for (const { line, shackle, place } of linesOnShackles(chain)) {
       const { piece, end } = line;

@@ -1,3 +1,4 @@
+import { bow22WithoutPin } from './example-blocks.ts';
 import { defineTextRule } from './rule.ts';
 
 export const conflictMarker = defineTextRule({
@@ -15,10 +16,5 @@ export const conflictMarker = defineTextRule({
 >>>>>>> theirs
 }
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-`,
+  good: bow22WithoutPin,
 });

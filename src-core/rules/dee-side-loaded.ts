@@ -1,5 +1,5 @@
 import { isAbove } from '../base/compare.ts';
-import { statementOf } from '../assess/facts.ts';
+import { missingFact, statementOf } from '../assess/facts.ts';
 import { show } from '../assess/show.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { defineRule } from './rule.ts';
@@ -30,6 +30,7 @@ export const deeSideLoaded = defineRule({
 `,
   check(gear, judge) {
     const { angle } = gear;
+    if (gear.form === undefined && gear.head === 'shackle' && angle !== undefined) return judge.cannot(missingFact(gear.block, 'form'), gear.block.namePlace);
     if (gear.form !== 'dee' || angle === undefined || isUnknown(angle)) return;
     judge.holds(!isAbove(angle.amount.high, inLine_rad), () => ({
       place: statementOf(gear.block, 'load-from')!.place,

@@ -3,6 +3,7 @@ import { writtenValue } from '../assess/facts.ts';
 import { show, unitOf } from '../assess/show.ts';
 import type { Value } from '../mechanics/derivation.ts';
 import { newNameOf, quantityOf } from '../model/bound.ts';
+import { bow22, frontWinch, larch, mainLine, trunk } from './example-blocks.ts';
 import { bodyOf, shackleJoints } from './shackle-joints.ts';
 import { defineRule } from './rule.ts';
 
@@ -23,39 +24,11 @@ export const doesNotFit = defineRule({
   summary: 'A shackle does not pass the opening it is meant to hang in.',
   why: 'what does not go in is forced in, hung by its tip, or replaced on the spot by something else',
   source: 'geometry: a body passes an opening that is not smaller than itself',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> bow-22 -> plover bow
 }
@@ -65,39 +38,11 @@ vehicle plover {
   point  bow rated 4.7 t opening 18 mm
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> bow-22 -> plover bow
 }

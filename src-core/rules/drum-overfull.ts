@@ -3,6 +3,7 @@ import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { show, showLike, showValue } from '../assess/show.ts';
 import { isBelow } from '../base/compare.ts';
 import { exactly } from '../units/amount.ts';
+import { winchWithDrum } from './example-blocks.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { winchesInUse } from './winches-in-use.ts';
 import { defineRule } from './rule.ts';
@@ -30,15 +31,7 @@ line main {
   length    30 m
 }
 `,
-  good: `winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+  good: `${winchWithDrum}
 line main {
   material  HMPE
   diameter  10 mm

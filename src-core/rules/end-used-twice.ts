@@ -1,3 +1,4 @@
+import { bow19, bow22, frontWinch, larch, mainLine, reachByTail, tailLine, trunk } from './example-blocks.ts';
 import { listed, neighboursOf } from './neighbours.ts';
 import { defineRule } from './rule.ts';
 
@@ -8,116 +9,26 @@ export const endUsedTwice = defineRule({
   summary: 'One end of a line is joined to several things.',
   why: 'one eye takes one joint: two pull it open sideways, or the second is meant to be the other end',
   source: 'common practice: what has to be joined to one eye is collected in a ring or a bow shackle',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> bow-22 -> tail inboard
   tail inboard -> bow-19 -> trunk -> larch
 }
 
-shackle bow-19 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-line tail {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    12 m
-  breaking  92 kN
-  inboard   eye bury 72 d taper 24 d stitched
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-`,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> tail inboard
-  tail outboard -> bow-19 -> trunk -> larch
-}
-
-shackle bow-19 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-line tail {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    12 m
-  breaking  92 kN
-  inboard   eye bury 72 d taper 24 d stitched
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-`,
+${bow19}
+${tailLine}`,
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTail}
+${bow19}
+${tailLine}`,
   check(chain, judge) {
     for (const link of chain.links) {
       if (link.sort !== 'line' || link.end === undefined) continue;

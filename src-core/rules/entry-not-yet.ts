@@ -1,6 +1,9 @@
 import { printDay } from '../model/day.ts';
 import { defineRule } from './rule.ts';
 
+/** What would count against the line, were its date not later. */
+const badNews: ReadonlySet<string> = new Set(['damage', 'heated', 'retired', 'pulled']);
+
 export const entryNotYet = defineRule({
   name: 'entry-not-yet',
   on: 'block',
@@ -29,8 +32,10 @@ export const entryNotYet = defineRule({
     const later = block.statements.filter((s) => s.day !== undefined && assessing.day < s.day);
     const [first] = later;
     if (first === undefined) return;
+    const bad = later.some((s) => badNews.has(s.definition.head));
     judge.report({
       place: first.dayPlace!,
+      severity: bad ? 'warning' : 'information',
       message: `${later.length === 1 ? `entry of ${printDay(first.day!)} is` : `${later.length} entries from ${printDay(first.day!)} on are`} after ${printDay(assessing.day)}, the day that is judged, and not counted`,
       help: 'correct the date, or judge the file for a later day',
       related: later.slice(1).map((s) => ({ place: s.dayPlace!, message: 'not counted either' })),

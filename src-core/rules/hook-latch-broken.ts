@@ -1,4 +1,4 @@
-import { statementOf } from '../assess/facts.ts';
+import { missingFact, statementOf } from '../assess/facts.ts';
 import { wordOf } from '../model/bound.ts';
 import { defineRule } from './rule.ts';
 
@@ -20,8 +20,11 @@ export const hookLatchBroken = defineRule({
 }
 `,
   check(gear, judge) {
-    const latch = gear.head === 'hook' ? statementOf(gear.block, 'latch') : undefined;
-    if (latch === undefined) return;
-    judge.holds(wordOf(latch.values, 'latch') !== 'broken', () => ({ place: latch.place, message: `the latch of \`${gear.name}\` is bent or missing`, help: 'fit a new latch of its maker, or use a shackle' }));
+    if (gear.head !== 'hook') return;
+    const latch = statementOf(gear.block, 'latch');
+    const word = latch === undefined ? undefined : wordOf(latch.values, 'latch');
+    if (latch === undefined || word === undefined) return judge.cannot({ ...missingFact(gear.block, 'latch'), says: `whether the latch of \`${gear.name}\` closes is not given` }, gear.block.namePlace);
+    judge.holds(word !== 'broken', () => ({ place: latch.place, message: `the latch of \`${gear.name}\` is bent or missing`, help: 'fit a new latch of its maker, or use a shackle' }));
+    judge.holds(word !== 'none', () => ({ place: latch.place, severity: 'warning', message: `\`${gear.name}\` is made without a latch`, help: 'use a shackle, or a hook with a latch, wherever the line may go slack', source: 'common practice: a line that may go slack hangs in a hook that closes' }));
   },
 });

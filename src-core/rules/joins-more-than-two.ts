@@ -1,3 +1,4 @@
+import { bow22, frontWinch, larch, mainLine, trunk } from './example-blocks.ts';
 import { listed, neighboursOf } from './neighbours.ts';
 import { defineRule } from './rule.ts';
 
@@ -8,21 +9,8 @@ export const joinsMoreThanTwo = defineRule({
   summary: 'Gear that is made to join two things joins more.',
   why: 'the third one pulls it from the side, for which it has no limit',
   source: 'common practice: a ring or a bow shackle collects several legs; a dee shackle, a hook, a strap end or a soft shackle takes two',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
+  bad: `${frontWinch}
+${mainLine}
 shackle bow-22 {
   form  dee
   body  22 mm
@@ -30,17 +18,8 @@ shackle bow-22 {
   wll   6.5 t
 }
 
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+${trunk}
+${larch}
 chain reach {
   main outboard -> bow-22 -> trunk -> larch
   bow-22 -> branch -> rock
@@ -56,39 +35,11 @@ anchor rock {
   holding  40 kN
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> bow-22 -> trunk -> larch
   bow-22 -> branch -> rock

@@ -1,5 +1,6 @@
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { show, showValue } from '../assess/show.ts';
+import { winchWithDrum } from './example-blocks.ts';
 import { winchesInUse } from './winches-in-use.ts';
 import { defineRule } from './rule.ts';
 
@@ -11,30 +12,14 @@ export const keepWrapsLost = defineRule({
   summary: 'The line on the drum is shorter than the wraps that must stay on it.',
   why: 'without the kept wraps the pull comes on the fastening, which is not made to hold it',
   source: 'Alberta OHS Code 2009, s. 299(2), wraps to keep; geometry of the drum',
-  bad: `winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+  bad: `${winchWithDrum}
 line main {
   material  HMPE
   diameter  10 mm
   length    2 m
 }
 `,
-  good: `winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+  good: `${winchWithDrum}
 line main {
   material  HMPE
   diameter  10 mm

@@ -1,5 +1,6 @@
-import { statementOf } from '../assess/facts.ts';
+import { missingFact, statementOf } from '../assess/facts.ts';
 import { wordOf } from '../model/bound.ts';
+import { bow22, frontWinch, larch, mainLine, reachByTrunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const kineticInWinchChain = defineRule({
@@ -9,87 +10,38 @@ export const kineticInWinchChain = defineRule({
   summary: 'A kinetic strap is part of a chain that a winch loads.',
   why: 'it stores the energy of the pull and gives it back at once when anything lets go; a winch needs none of that stretch',
   source: 'common practice: kinetic rope and straps are for a moving vehicle, never for a winch pull',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
 strap trunk {
   kind    kinetic
   length  3 m
   wll     4 t
 }
 
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
+${larch}
+${reachByTrunk}`,
+  good: `${frontWinch}
+${mainLine}
+${bow22}
 strap trunk {
   kind    static
   length  3 m
   wll     4 t
 }
 
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
+${larch}
+${reachByTrunk}`,
   check(chain, judge) {
     if (chain.winch === undefined) return;
     for (const link of chain.links) {
-      const kind = link.gearFacts?.head === 'strap' ? statementOf(link.gearFacts.block, 'kind') : undefined;
-      if (kind === undefined) continue;
+      if (link.gearFacts?.head !== 'strap') continue;
+      const { block } = link.gearFacts;
+      const kind = statementOf(block, 'kind');
+      if (kind === undefined || wordOf(kind.values, 'kind') === undefined) {
+        judge.cannot({ ...missingFact(block, 'kind'), says: `whether \`${link.name}\` stretches is not given`, help: 'add `kind  static` or `kind  kinetic` from its label' }, link.place);
+        continue;
+      }
       judge.holds(wordOf(kind.values, 'kind') !== 'kinetic', () => ({
         place: link.place,
         message: `\`${link.name}\` is kinetic, and \`${chain.winch!.name}\` loads it`,

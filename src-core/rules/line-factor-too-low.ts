@@ -2,6 +2,7 @@ import { show, unitOf } from '../assess/show.ts';
 import { isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
+import { winchWithDrum } from './example-blocks.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { placeOfStrength, strengthKnown } from './weakest-place.ts';
 import { winchesInUse } from './winches-in-use.ts';
@@ -15,15 +16,7 @@ export const lineFactorTooLow = defineRule({
   summary: 'The line is stronger than the winch pulls, but by less than the factor of practice.',
   why: 'jerks, bends, wear and heat take from the line what nobody has written down; the factor is what is kept for them',
   source: 'UFC 4-159-03 (2005), table 3-7, factor 3 on new breaking strength, unless a practice block sets `line-factor`',
-  bad: `winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+  bad: `${winchWithDrum}
 line main {
   material  HMPE
   diameter  10 mm
@@ -36,15 +29,7 @@ line main {
   line-factor  1.5 "crew rule 4: the winch stalls before the line parts"
 }
 
-winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+${winchWithDrum}
 line main {
   material  HMPE
   diameter  10 mm

@@ -1,3 +1,4 @@
+import { mainLine } from './example-blocks.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { judgeLoads, overLimit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
@@ -9,16 +10,7 @@ export const lineOverloadedByPull = defineRule({
   summary: 'A pull loads a line above its working limit.',
   why: 'between working limit and breaking lies all that is not counted: shock, wear, bends',
   source: 'the line\'s working limit, or its strength over the line factor (UFC 4-159-03 table 3-7, or a `practice` block)',
-  bad: pullExample({ pull: pullWith({ resistance: 'resistance  30 kN' }), line: `line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-` }),
+  bad: pullExample({ pull: pullWith({ resistance: 'resistance  30 kN' }), line: mainLine }),
   good: pullExample({ pull: pullWith({ resistance: 'resistance  30 kN' }) }),
   check(pull, judge) {
     judgeLoads(pull, judge, (loaded) => loaded.sort === 'line', (loaded, load, limit) => overLimit(pull, loaded, load, limit, 'pull', 'working limit', 'use a stronger line, or double it so that each part carries less'));

@@ -1,4 +1,5 @@
 import { show, unitOf } from '../assess/show.ts';
+import { winchWithDrum } from './example-blocks.ts';
 import { placeOfStrength, strengthKnown } from './weakest-place.ts';
 import { winchesInUse } from './winches-in-use.ts';
 import { defineRule } from './rule.ts';
@@ -12,15 +13,7 @@ export const lineWeakerThanWinch = defineRule({
   summary: 'The winch can pull harder than the line on it holds.',
   why: 'a winch does not stop at the strength of its line: stalled against a load it parts the line',
   source: 'SAE J706, rated line pull of the winch, and the breaking strength of the line',
-  bad: `winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+  bad: `${winchWithDrum}
 line main {
   material  HMPE
   diameter  10 mm
@@ -29,15 +22,7 @@ line main {
   outboard  eye thimble tube bury 72 d taper 24 d
 }
 `,
-  good: `winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+  good: `${winchWithDrum}
 line main {
   material  HMPE
   diameter  12 mm

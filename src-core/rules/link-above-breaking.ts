@@ -1,5 +1,6 @@
 import { isNear } from '../base/compare.ts';
 import { mostOf } from '../mechanics/derivation.ts';
+import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
 import { loadAndLimit } from './force-text.ts';
 import { eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
@@ -12,39 +13,11 @@ export const linkAboveBreaking = defineRule({
   why: 'it breaks, and everything between it and the winch flies',
   source: 'the breaking strength of its tag, less what its damage and its ends have cost',
   citesRating: true,
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> loop -> trunk -> larch
 }
@@ -54,43 +27,12 @@ soft-shackle loop {
   breaking  18 kN
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTrunk}`,
   check(chain, judge) {
     eachLink(chain, 'breaking', (link) => {
       if (!link.breakingGiven) return undefined;

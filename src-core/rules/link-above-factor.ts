@@ -1,6 +1,7 @@
 import type { AssessedLink } from '../assess/assess-chain.ts';
 import { showValue, unitOf } from '../assess/show.ts';
 import { isUnknown, mostOf } from '../mechanics/derivation.ts';
+import { bow22, frontWinch, larch, mainLine, trunk } from './example-blocks.ts';
 import { limitText, loadAndLimit, sourceOf } from './force-text.ts';
 import { breaksUnder, eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
@@ -19,39 +20,11 @@ export const linkAboveFactor = defineRule({
   summary: 'The load on a link is above its breaking strength over the factor of practice.',
   why: 'the factor is what is left for shock, wear and all that the tag does not know',
   source: 'UFC 4-159-03 (2005), table 3-7, for lines; the design factor of practice for gear, unless a practice block says otherwise',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> loop -> trunk -> larch
 }
@@ -61,39 +34,11 @@ soft-shackle loop {
   breaking  70 kN
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> loop -> trunk -> larch
 }

@@ -1,3 +1,4 @@
+import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
 import { loadAndLimit, sourceOf } from './force-text.ts';
 import { breaksUnder, eachLink, isOwnVehicle, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
@@ -15,75 +16,21 @@ export const linkAboveLimit = defineRule({
   carries  main
 }
 
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
+${mainLine}
+${bow22}
 strap trunk {
   length  3 m
   wll     2 t
 }
 
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
+${larch}
+${reachByTrunk}`,
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTrunk}`,
   check(chain, judge) {
     eachLink(chain, 'workingLimit', (link) => {
       if (link.limitFrom === 'line factor' || link.limitFrom === 'breaking strength' || breaksUnder(link)) return undefined;

@@ -1,3 +1,4 @@
+import { bow22WithoutPin } from './example-blocks.ts';
 import { defineTextRule } from './rule.ts';
 
 export const missingBlock = defineTextRule({
@@ -8,10 +9,5 @@ export const missingBlock = defineTextRule({
   source: 'the grammar of the language',
   bad: `shackle bow-22
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-`,
+  good: bow22WithoutPin,
 });

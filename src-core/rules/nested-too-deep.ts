@@ -1,3 +1,4 @@
+import { bow22WithoutPin } from './example-blocks.ts';
 import { defineTextRule } from './rule.ts';
 
 export const nestedTooDeep = defineTextRule({
@@ -9,10 +10,5 @@ export const nestedTooDeep = defineTextRule({
   bad: `shackle bow-22 {
 ${'  ring {\n'.repeat(16)}${'  }\n'.repeat(16)}}
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-`,
+  good: bow22WithoutPin,
 });

@@ -2,6 +2,7 @@ import { isBelow } from '../base/compare.ts';
 import { statementOf } from '../assess/facts.ts';
 import { showValue } from '../assess/show.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
+import { bow22 } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const pinThinnerThanBody = defineRule({
@@ -18,13 +19,7 @@ export const pinThinnerThanBody = defineRule({
   wll   6.5 t
 }
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-`,
+  good: bow22,
   check(gear, judge) {
     const { pin, body } = gear;
     if (pin === undefined || body === undefined || isUnknown(pin) || isUnknown(body)) return;

@@ -1,3 +1,4 @@
+import { bow22, frontWinch, larch, mainLine, tailLine, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const repairOutsideChain = defineRule({
@@ -7,91 +8,26 @@ export const repairOutsideChain = defineRule({
   summary: 'A chain comes after a repair of a line that it does not use.',
   why: 'the repair changes nothing here, so the name or the chain is not the one that was meant',
   source: 'the grammar of the language',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach after field-fix {
   main outboard -> bow-22 -> trunk -> larch
 }
 
-line tail {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    12 m
-  breaking  92 kN
-  inboard   eye bury 72 d taper 24 d stitched
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
+${tailLine}
 repair field-fix on tail {
   cut     at 10 m from inboard
   splice  outboard eye thimble tube bury 72 d taper 24 d
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach after field-fix {
   main outboard -> bow-22 -> trunk -> larch
 }

@@ -1,4 +1,5 @@
 import { newNameOf } from '../model/bound.ts';
+import { trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 /** Words that mean something themselves where a name may stand. */
@@ -16,11 +17,7 @@ export const reservedName = defineRule({
   wll     4 t
 }
 `,
-  good: `strap trunk {
-  length  3 m
-  wll     4 t
-}
-`,
+  good: trunk,
   check(block, judge) {
     const names = block.name === undefined ? [] : [{ name: block.name, place: block.namePlace }];
     for (const statement of block.statements) {

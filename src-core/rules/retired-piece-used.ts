@@ -1,4 +1,5 @@
 import { printDay } from '../model/day.ts';
+import { bow19, bow22, frontWinch, larch, mainLine, reachByTail, tailLine, trunk } from './example-blocks.ts';
 import { isLineOnDrum } from './link-load.ts';
 import { defineRule } from './rule.ts';
 
@@ -9,51 +10,13 @@ export const retiredPieceUsed = defineRule({
   summary: 'A chain uses a piece that is retired.',
   why: 'a line is retired because nobody can say what it still holds',
   source: 'common practice: what is retired is not loaded again',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> tail inboard
-  tail outboard -> bow-19 -> trunk -> larch
-}
-
-shackle bow-19 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTail}
+${bow19}
 line tail {
   material  HMPE
   strands   12
@@ -65,61 +28,14 @@ line tail {
   2026-06-21  retired  "melted at the fairlead"
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> tail inboard
-  tail outboard -> bow-19 -> trunk -> larch
-}
-
-shackle bow-19 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-line tail {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    12 m
-  breaking  92 kN
-  inboard   eye bury 72 d taper 24 d stitched
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-`,
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTail}
+${bow19}
+${tailLine}`,
   check(chain, judge) {
     const seen = new Set<string>();
     for (const link of chain.links) {

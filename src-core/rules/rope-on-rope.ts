@@ -5,6 +5,7 @@ import { isAbove } from '../base/compare.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { printSource } from '../trade/source.ts';
 import { sources } from '../trade/sources.ts';
+import { bow19, bow22, frontWinch, larch, reachByTail, tailLine, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 /** A shackle of the file that this chain does not use yet and whose limit is known to take its load. */
@@ -25,11 +26,7 @@ export const ropeOnRope = defineRule({
   summary: 'Two links bear on each other as bare rope on bare rope.',
   why: 'rope bent round rope is bent as sharply as it can be, each cuts into the other, and nobody has published what is left',
   source: printSource(sources['practice-rope-on-rope']),
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
+  bad: `${frontWinch}
 line main {
   material  HMPE
   strands   12
@@ -40,51 +37,17 @@ line main {
   outboard  eye bury 72 d taper 24 d
 }
 
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> tail inboard
   tail outboard -> bow-19 -> trunk -> larch
 }
 
-shackle bow-19 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-line tail {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    12 m
-  breaking  92 kN
-  inboard   eye bury 72 d taper 24 d stitched
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-`,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
+${bow19}
+${tailLine}`,
+  good: `${frontWinch}
 line main {
   material  HMPE
   strands   12
@@ -95,46 +58,12 @@ line main {
   outboard  eye bury 72 d taper 24 d
 }
 
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> tail inboard
-  tail outboard -> bow-19 -> trunk -> larch
-}
-
-shackle bow-19 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-line tail {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    12 m
-  breaking  92 kN
-  inboard   eye bury 72 d taper 24 d stitched
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-`,
+${bow22}
+${trunk}
+${larch}
+${reachByTail}
+${bow19}
+${tailLine}`,
   check(chain, judge, assessing) {
     for (const joint of chain.joints) {
       const meets = isRopeOnRope(joint);

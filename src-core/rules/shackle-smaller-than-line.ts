@@ -3,6 +3,7 @@ import { isAbove } from '../base/compare.ts';
 import { isUnknown, type Unknown } from '../mechanics/derivation.ts';
 import { oneSizeLarger } from '../trade/gear-sources.ts';
 import { printSource } from '../trade/source.ts';
+import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
 import { relatedPlaces } from './judge.ts';
 import { bodyOf, linesOnShackles } from './shackle-joints.ts';
 import { defineRule } from './rule.ts';
@@ -14,21 +15,8 @@ export const shackleSmallerThanLine = defineRule({
   summary: 'A shackle is not larger than the line it joins.',
   why: 'a thin shackle bends the line sharply, and is the weaker of the two',
   source: printSource(oneSizeLarger),
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
+  bad: `${frontWinch}
+${mainLine}
 shackle bow-22 {
   form  bow
   body  10 mm
@@ -36,58 +24,15 @@ shackle bow-22 {
   wll   2.5 t
 }
 
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
+${trunk}
+${larch}
+${reachByTrunk}`,
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTrunk}`,
   check(chain, judge) {
     for (const { line, shackle, place } of linesOnShackles(chain)) {
       const [body, diameter] = [bodyOf(shackle), line.piece?.line.diameter];

@@ -6,6 +6,7 @@ import { bendOverPin } from '../trade/gear-sources.ts';
 import { printSource } from '../trade/source.ts';
 import { exactly } from '../units/amount.ts';
 import { printNumber } from '../units/print.ts';
+import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
 import { linesOverBlocks } from './lines-over-blocks.ts';
 import { defineRule } from './rule.ts';
 
@@ -20,43 +21,12 @@ export const sheaveTooSmall = defineRule({
   summary: 'A fibre line runs over a sheave that is small for it.',
   why: 'fibre that runs over a sharp bend under load heats, wears and loses strength with every pull',
   source: printSource(bendOverPin),
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTrunk}
 block snatch {
   sheave  45 mm
   takes   12 mm
@@ -70,43 +40,12 @@ pull out with bow-winch {
   via      snatch fixed on larch angle 90 deg
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTrunk}
 block snatch {
   sheave  100 mm
   takes   12 mm

@@ -1,9 +1,19 @@
 import { inService } from '../assess/ends.ts';
+import type { AssessedPiece } from '../assess/assess-line.ts';
 import { writtenValue } from '../assess/facts.ts';
+import type { Cause } from '../mechanics/derivation.ts';
 import { show } from '../assess/show.ts';
 import { quantityOf, wordOf } from '../model/bound.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
+
+const howWound = (piece: AssessedPiece): Cause => ({
+  key: `spooled of ${piece.line.name}`,
+  says: `how \`${piece.name}\` was wound onto the drum is not given`,
+  help: 'write `spooled  tight under` with the load, or `spooled  slack`, and its date',
+  place: piece.line.block.namePlace,
+  ...(piece.incomplete === undefined ? {} : { reported: piece.incomplete.reported === true }),
+});
 
 export const spooledSlack = defineRule({
   name: 'spooled-slack',
@@ -44,7 +54,10 @@ line main {
     for (const piece of inService(assessing.line(block))) {
       if (assessing.reader.winchesCarrying(piece.name).length === 0) continue;
       const last = piece.long.log.filter((entry) => entry.statement.definition.head === 'spooled').at(-1)?.statement;
-      if (last === undefined) continue;
+      if (last === undefined) {
+        judge.cannot(howWound(piece), piece.named);
+        continue;
+      }
       const help = 'run it out and wind it on again under load, layer by layer, before the next pull; write `spooled tight under ...`';
       const tight = judge.holds(wordOf(last.values, 'tightness') !== 'slack', () => ({
         place: last.place,

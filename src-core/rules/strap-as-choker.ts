@@ -1,4 +1,4 @@
-import { statementOf } from '../assess/facts.ts';
+import { missingFact, statementOf } from '../assess/facts.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { printSource } from '../trade/source.ts';
 import { sources } from '../trade/sources.ts';
@@ -26,6 +26,7 @@ export const strapAsChoker = defineRule({
 `,
   check(gear, judge) {
     const { limit, workingLimit } = gear;
+    if (gear.head === 'strap' && gear.hitch === undefined) judge.cannot({ ...missingFact(gear.block, 'hitch'), says: `how \`${gear.name}\` goes round what it holds is not given`, help: 'add `hitch`: `straight` or `basket` counts whole, `choker` half' }, gear.block.namePlace);
     if (gear.hitch !== 'choker' || isUnknown(limit) || isUnknown(workingLimit)) return;
     judge.holds(false, () => ({
       place: statementOf(gear.block, 'hitch')!.place,

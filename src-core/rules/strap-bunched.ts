@@ -1,5 +1,6 @@
 import { maybeFact } from '../assess/facts.ts';
 import { show, unitOf } from '../assess/show.ts';
+import { frontWinch, larch, mainLine, reachByTrunk } from './example-blocks.ts';
 import { shackleJoints } from './shackle-joints.ts';
 import { defineRule } from './rule.ts';
 
@@ -10,21 +11,8 @@ export const strapBunched = defineRule({
   summary: 'A strap is wider than the shackle it lies in.',
   why: 'bunched webbing carries by its edges, and they tear one after the other',
   source: 'common practice: webbing lies flat over its whole width in what it hangs by',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
+  bad: `${frontWinch}
+${mainLine}
 shackle bow-22 {
   form  bow
   body  22 mm
@@ -39,31 +27,10 @@ strap trunk {
   wll     4 t
 }
 
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
+${larch}
+${reachByTrunk}`,
+  good: `${frontWinch}
+${mainLine}
 shackle bow-22 {
   form  bow
   body  22 mm
@@ -78,16 +45,8 @@ strap trunk {
   wll     4 t
 }
 
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
+${larch}
+${reachByTrunk}`,
   check(chain, judge) {
     for (const { shackle, other, place } of shackleJoints(chain)) {
       const inside = shackle.gearFacts?.inside;

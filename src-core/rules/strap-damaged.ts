@@ -2,6 +2,7 @@ import { wordOf } from '../model/bound.ts';
 import { slingKnotted } from '../trade/gear-sources.ts';
 import { printSource } from '../trade/source.ts';
 import { sources } from '../trade/sources.ts';
+import { trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 const words: Readonly<Record<string, string>> = {
@@ -26,11 +27,7 @@ export const strapDamaged = defineRule({
   damage  stitching
 }
 `,
-  good: `strap trunk {
-  length  3 m
-  wll     4 t
-}
-`,
+  good: trunk,
   check(gear, judge) {
     for (const statement of gear.damages) {
       const kind = wordOf(statement.values, 'damage');

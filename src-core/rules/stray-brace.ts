@@ -1,3 +1,4 @@
+import { bow22WithoutPin } from './example-blocks.ts';
 import { defineTextRule } from './rule.ts';
 
 export const strayBrace = defineTextRule({
@@ -6,17 +7,7 @@ export const strayBrace = defineTextRule({
   summary: 'A closing brace stands where no block is open.',
   why: 'a brace too many often means that a block was closed earlier than intended',
   source: 'the grammar of the language',
-  bad: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-}
+  bad: `${bow22WithoutPin}}
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-`,
+  good: bow22WithoutPin,
 });

@@ -1,5 +1,6 @@
 import { maybeFact } from '../assess/facts.ts';
 import { show, unitOf } from '../assess/show.ts';
+import { bow22, frontWinch, larch, mainLine, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const thimbleTooSmall = defineRule({
@@ -9,39 +10,11 @@ export const thimbleTooSmall = defineRule({
   summary: 'A line is thicker than the thimble it lies in takes.',
   why: 'the line stands proud of the groove, is pinched at its edges and jumps out when it goes slack',
   source: 'the maker\'s figure for the line that the thimble takes',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  bad: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> tube -> bow-22 -> trunk -> larch
 }
@@ -51,39 +24,11 @@ thimble tube {
   takes   8 mm
 }
 `,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
-line main {
-  material  HMPE
-  strands   12
-  diameter  10 mm
-  length    30 m
-  breaking  92 kN
-  inboard   lug
-  outboard  eye thimble tube bury 72 d taper 24 d
-}
-
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
-strap trunk {
-  length  3 m
-  wll     4 t
-}
-
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
+  good: `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
 chain reach {
   main outboard -> tube -> bow-22 -> trunk -> larch
 }

@@ -1,3 +1,4 @@
+import { bow22WithoutPin } from './example-blocks.ts';
 import { defineTextRule } from './rule.ts';
 
 export const unclosedBrace = defineTextRule({
@@ -15,12 +16,7 @@ anchor larch {
   kind  tree
 }
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-
+  good: `${bow22WithoutPin}
 anchor larch {
   kind  tree
 }

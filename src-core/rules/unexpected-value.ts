@@ -1,3 +1,4 @@
+import { bow22WithoutPin } from './example-blocks.ts';
 import { defineTextRule } from './rule.ts';
 
 export const unexpectedValue = defineTextRule({
@@ -12,10 +13,5 @@ export const unexpectedValue = defineTextRule({
   wll   6.5 t tested
 }
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-`,
+  good: bow22WithoutPin,
 });

@@ -1,6 +1,7 @@
 import { statementOf } from '../assess/facts.ts';
 import { markedOrNotUsed, slingMarked } from '../trade/gear-sources.ts';
 import { printSource } from '../trade/source.ts';
+import { bow22 } from './example-blocks.ts';
 import { limitText } from './force-text.ts';
 import { defineRule } from './rule.ts';
 
@@ -19,13 +20,7 @@ export const unmarkedGear = defineRule({
   marking  faded
 }
 `,
-  good: `shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-`,
+  good: bow22,
   check(gear, judge) {
     if (gear.limitFrom === 'none') return;
     const source = gear.head === 'shackle' ? markedOrNotUsed : gear.head === 'strap' ? slingMarked : undefined;

@@ -1,3 +1,4 @@
+import { bow22WithoutPin } from './example-blocks.ts';
 import { defineTextRule } from './rule.ts';
 
 export const useLoop = defineTextRule({
@@ -8,20 +9,10 @@ export const useLoop = defineTextRule({
   source: 'the grammar of the language',
   bad: `use "example.rig"
 
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-`,
+${bow22WithoutPin}`,
   good: `use "practice.rig"
 
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  wll   6.5 t
-}
-`,
+${bow22WithoutPin}`,
   files: {
     'practice.rig': `practice "Tarn Hut supply crew" {
   line-factor  2 "crew rule 4"

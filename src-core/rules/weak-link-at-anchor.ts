@@ -1,6 +1,7 @@
 import { show } from '../assess/show.ts';
 import { isBelow } from '../base/compare.ts';
 import { isUnknown, type Given } from '../mechanics/derivation.ts';
+import { bow22, frontWinch, larch, reachByTrunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const weakLinkAtAnchor = defineRule({
@@ -10,11 +11,7 @@ export const weakLinkAtAnchor = defineRule({
   summary: 'The weakest link of a chain is the one at the anchor.',
   why: 'when it breaks, the whole line and every shackle on it fly towards the winch and the people there',
   source: 'our own careful choice, because what breaks near the winch throws the least metal the shortest way',
-  bad: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
+  bad: `${frontWinch}
 line main {
   material  HMPE
   strands   12
@@ -25,33 +22,15 @@ line main {
   outboard  eye thimble tube bury 72 d taper 24 d
 }
 
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
+${bow22}
 strap trunk {
   length  3 m
   wll     2.1 t
 }
 
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
-  good: `winch bow-winch {
-  rated    20 kN
-  carries  main
-}
-
+${larch}
+${reachByTrunk}`,
+  good: `${frontWinch}
 line main {
   material  HMPE
   strands   12
@@ -62,28 +41,14 @@ line main {
   outboard  eye thimble tube bury 72 d taper 24 d
 }
 
-shackle bow-22 {
-  form  bow
-  body  22 mm
-  pin   25 mm
-  wll   6.5 t
-}
-
+${bow22}
 strap trunk {
   length  3 m
   wll     8 t
 }
 
-anchor larch {
-  kind     tree
-  girth    1.3 m
-  holding  40 kN "tested 2026-05-02"
-}
-
-chain reach {
-  main outboard -> bow-22 -> trunk -> larch
-}
-`,
+${larch}
+${reachByTrunk}`,
   check(chain, judge) {
     const weakest = chain.weakestByBreaking;
     const others = chain.links.filter((link) => link.sort !== 'anchor');

@@ -1,4 +1,5 @@
 import { show, unitOf } from '../assess/show.ts';
+import { winchWithDrum } from './example-blocks.ts';
 import { winchesInUse } from './winches-in-use.ts';
 import { defineRule } from './rule.ts';
 
@@ -11,15 +12,7 @@ export const winchAboveWorkingLimit = defineRule({
   summary: 'The winch can pull harder than the working limit that the line\'s maker gives.',
   why: 'the working limit is the maker\'s word on what the line may be loaded with, whatever it breaks at',
   source: 'the working limit of the line, as its maker gives it',
-  bad: `winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+  bad: `${winchWithDrum}
 line main {
   material  HMPE
   diameter  12 mm
@@ -29,15 +22,7 @@ line main {
   outboard  eye thimble tube bury 72 d taper 24 d
 }
 `,
-  good: `winch bow-winch {
-  rated    42 kN at layer 1
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  keep     10 wraps
-  carries  main
-}
-
+  good: `${winchWithDrum}
 line main {
   material  HMPE
   diameter  12 mm

@@ -48,6 +48,7 @@ export const sources = collect({
   'practice-cut-strands': ['practice', 'two or more cut strands close together in a 12-strand line: cut out and re-splice, or retire'],
   '29-cfr-1926-1413': ['read', '29 CFR 1926.1413(a)(2)(iii), a broken strand takes wire rope out of service'],
   'practice-strength-after-cut-strands': ['practice', 'strength left is taken as the share of strands left uncut'],
+  'fibre-maker-table-3': ['read', 'aramid fibre maker\'s data, table 3, tensile properties of industrial fibres; 1.4 times that is taken, since fibre has become stronger'],
   'navedtra-14160-outdoor': ['read', 'NAVEDTRA 14160 (after NSTM ch. 613), line left outdoors loses about 30 % in two years'],
   'navedtra-14160-overload': ['read', 'NAVEDTRA 14160 (after NSTM ch. 613), line loaded over 75 % of break is permanently damaged'],
   'hmpe-knot-tests': ['read', 'sailing-press tests, knots in HMPE slip at 20 to 35 % of break'],

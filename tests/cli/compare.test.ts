@@ -31,7 +31,7 @@ test('two folders: files of one name belong together', async () => {
 });
 
 test('a file against a revision, with what it used then', async () => {
-  const { folder, commit, linewright } = repository({ 'rigs/a.rig': `use "../common/p.rig"\n${soundLine.replace('washed\n}', 'washed\n  2026-06-01  cut     at 25 m from inboard\n  2026-06-01  splice  outboard eye thimble tube bury 72 d taper 24 d stitched temporary\n}')}`, 'common/p.rig': 'practice {\n  temporary-life  60 days\n}\n' });
+  const { folder, commit, linewright } = repository({ 'rigs/a.rig': `use "../common/p.rig"\n${soundLine.replace('washed\n}', 'washed\n  2026-06-01  cut     at 25 m from inboard\n  2026-06-01  splice  outboard eye thimble tube bury 72 d taper 24 d stitched temporary\n}')}`, 'common/p.rig': 'practice {\n  temporary-life  60 days "crew rule 3"\n}\n' });
   const nothing = await linewright('compare', '--against', 'HEAD', 'rigs/a.rig');
   expect([nothing.code, nothing.out]).toEqual([0, 'HEAD:rigs/a.rig and rigs/a.rig, both judged as of 2026-06-22\n\nNothing changed.\n']);
   writeFileSync(join(folder, 'common/p.rig'), 'practice {\n  temporary-life  10 days\n}\n');

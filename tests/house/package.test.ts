@@ -44,7 +44,6 @@ const contents = [
   'extension/docs/reference/pictures/repair.svg',
   'extension/docs/reference/pictures/winch.svg',
   'extension/docs/reference/practice.md',
-  'extension/docs/reference/rules.md',
   'extension/docs/reference/sources.md',
   'extension/docs/tutorial.md',
   'extension/package.json',

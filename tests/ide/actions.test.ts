@@ -113,7 +113,7 @@ test('lines and pulls have a lens that says what they come to', () => {
 });
 
 test('where nothing is found there is nothing to do', () => {
-  expect(actionsAt(cursorIn('strap s$0 {\n  wll  4 t\n}\n'))).toEqual([]);
+  expect(actionsAt(cursorIn('ring r$0 {\n  wll  4 t\n}\n'))).toEqual([]);
 });
 
 test('formatting gives small edits, and none when nothing is left to do', () => {

@@ -100,7 +100,7 @@ pull p with w through c {
 }
 `;
   const text = said(papersOf(rig).get('brief p')!);
-  expect(text).toContain('All 5 figures are within the limits given, but 4 facts not given, below, are to be settled first. Whether it goes is decided on the ground, by whoever leads.');
+  expect(text).toContain('All 5 figures are within the limits given, but 5 facts not given, below, are to be settled first. Whether it goes is decided on the ground, by whoever leads.');
   expect(text).toMatch(/Pull slowly\. It should take [\d.]+ to [\d.]+ kN at the winch; where it takes more, stop\./);
   expect(text).not.toContain('NO GO');
   // What is needed is said, not the most that the winch can do.

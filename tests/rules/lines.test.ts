@@ -9,7 +9,7 @@ interface LineText {
   readonly log?: string;
 }
 
-const line = ({ facts = '', length = '30 m', ends = 'outboard  eye thimble tube bury 72 d taper 24 d', log = '' }: LineText = {}): string => `line main {
+const line = ({ facts = '2026-05-02  spooled tight under 230 kgf', length = '30 m', ends = 'outboard  eye thimble tube bury 72 d taper 24 d', log = '' }: LineText = {}): string => `line main {
   material  HMPE
   strands   12
   diameter  10 mm

@@ -64,7 +64,7 @@ export const strapBlock = defineBlock({
   summary: 'A strap or sling: round an anchor, or as an extension.',
   header: [newName(), label()],
   statements: [
-    statement('kind', 'What it is made for.', [choice('kind', { static: 'does not stretch: tree strap, winch extension', kinetic: 'stretches to store energy: not for a winch pull' })], 'kind  static'),
+    statement('kind', 'What it is made for.', [choice('kind', { static: 'does not stretch: tree strap, winch extension', kinetic: 'stretches to store energy: not for a winch pull' })], 'kind  static', { foundOn: 'its label' }),
     statement('material', 'What the fibre is.', [choice('material', materials)], 'material  polyester'),
     statement('length', 'Its length.', [quantity('length', measures.gearLength)], 'length  3 m'),
     statement('width', 'Its width.', [quantity('width', measures.gearWidth)], 'width  75 mm'),
@@ -89,7 +89,7 @@ export const pulleyBlock = defineBlock({
     statement('sheave', 'Diameter of the sheave at the groove.', [quantity('sheave', measures.sheaveDiameter)], 'sheave  100 mm', { needed: 'bend of the line' }),
     statement('bearing', 'How the sheave turns.', [choice('bearing', { plain: 'on a plain pin or bush', roller: 'on rollers or balls', ring: 'it does not turn: the line slides over it' })], 'bearing  plain'),
     statement('efficiency', 'Share of the tension that is left behind the block, measured.', [quantity('efficiency', measures.factor)], 'efficiency  92 %'),
-    statement('takes', 'Largest line diameter it takes.', [quantity('takes', measures.lineDiameter)], 'takes  12 mm'),
+    statement('takes', 'Largest line diameter it takes.', [quantity('takes', measures.lineDiameter)], 'takes  12 mm', { foundOn: 'the marking on it or the maker\'s data' }),
     wll('8 t'),
     breaking('16 t'),
     marking,

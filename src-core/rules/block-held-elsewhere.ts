@@ -1,0 +1,60 @@
+import { linkName } from '../assess/pull-run.ts';
+import { nameOf } from '../model/bound.ts';
+import { pullExample, pullWith } from './example-pull.ts';
+import { defineRule } from './rule.ts';
+
+const more = `anchor rock {
+  kind     rock
+  holding  200 kN "tested 2026-05-02"
+}
+
+shackle bow-32 {
+  form  bow
+  body  32 mm
+  pin   35 mm
+  wll   12 t
+}
+
+block snatch {
+  sheave  100 mm
+  takes   12 mm
+  wll     12 t
+}
+`;
+const anchor = `anchor larch {
+  kind     tree
+  holding  200 kN "tested 2026-05-02"
+}
+`;
+const chain = (holder: string): string => `chain to-the-larch {
+  main outboard -> bow-22 -> trunk -> larch
+  snatch -> ${holder}
+}
+`;
+const pull = pullWith({ via: 'via       snatch fixed on rock angle 30 deg after 12 m' });
+
+export const blockHeldElsewhere = defineRule({
+  name: 'block-held-elsewhere',
+  on: 'pull',
+  severity: 'error',
+  summary: 'A pull and its chain say of one block that different things hold it.',
+  why: 'the load on the block goes into one anchor, and it is judged at the other',
+  source: 'mechanics: forces in balance at every point',
+  bad: pullExample({ more, anchor, pull, chain: chain('bow-32 -> larch') }),
+  good: pullExample({ more, anchor, pull, chain: chain('bow-32 -> rock') }),
+  check({ rigging, chain: through }, judge) {
+    for (const b of rigging.blocks) {
+      const on = nameOf(b.statement.values, 'anchor');
+      if (on === undefined || b.run === undefined) continue;
+      const inRoute = b.run.links.some((link) => (linkName(link) ?? link.name) === on.name);
+      const other = b.holders.find((h) => h.name !== on.name);
+      if (other === undefined) continue;
+      judge.holds(inRoute, () => ({
+        place: on.place,
+        message: `\`${b.name}\` is made fast on \`${on.name}\`, and its route in \`${through?.name ?? 'the chain'}\` leads to \`${other.name}\``,
+        help: 'correct the one or the other',
+        related: [{ place: other.place, message: 'where its route ends' }],
+      }));
+    }
+  },
+});

@@ -1,0 +1,38 @@
+import { newNameOf } from '../model/bound.ts';
+import { defineRule } from './rule.ts';
+
+const scripts: readonly (readonly [name: string, letters: RegExp])[] = [
+  ['Latin', /\p{Script=Latin}/u],
+  ['Cyrillic', /\p{Script=Cyrillic}/u],
+  ['Greek', /\p{Script=Greek}/u],
+];
+
+export const nameOfMixedLetters = defineRule({
+  name: 'name-of-mixed-letters',
+  on: 'block',
+  severity: 'warning',
+  summary: 'A name has letters of two scripts that look alike.',
+  why: 'two names that look the same are two things here, and a reader takes the one for the other',
+  source: 'our own careful choice, because a Cyrillic letter in a Latin name cannot be seen',
+  bad: `anchor l\u0430rch {
+  kind     tree
+  holding  40 kN "tested 2026-05-02"
+}
+`,
+  good: `anchor larch {
+  kind     tree
+  holding  40 kN "tested 2026-05-02"
+}
+`,
+  check(block, judge) {
+    const names = block.name === undefined ? [] : [{ name: block.name, place: block.namePlace }];
+    for (const statement of block.statements) {
+      const kept = newNameOf(statement.values, 'keep');
+      if (kept !== undefined) names.push(kept);
+    }
+    for (const { name, place } of names) {
+      const found = scripts.filter(([, letters]) => letters.test(name)).map(([script]) => script);
+      judge.holds(found.length < 2, () => ({ place, message: `\`${name}\` has ${found.join(' and ')} letters`, help: 'write it again on one keyboard' }));
+    }
+  },
+});

@@ -1,0 +1,103 @@
+import { describe, expect, test } from 'vitest';
+import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
+import { findingsIn } from '../support/judge-text.ts';
+
+// Where a file says two things, the milder one does not count without a word.
+
+const said = (text: string, ...codes: string[]): string[] => findingsIn(text).filter((f) => codes.includes(f.code)).map((f) => `${f.severity}: ${f.message}`);
+
+describe('one statement that says two things', () => {
+  test.each([
+    ['dragging', 'none 2 wheels of 4', 'error: `dragging` says both that every wheel turns and that some do not'],
+    ['grade', 'level 12 deg', 'error: `grade` says both that the way is level and that it is steep'],
+  ])('%s', (head, values, message) => {
+    const text = pullExample({ pull: pullWith({ [head]: `${head}  ${values}` }) });
+    expect(said(text, 'says-two-things')).toEqual([message]);
+    // Neither of the two counts: what is needed is not known, and so not within anything.
+    expect(findingsIn(text).some((f) => f.code === 'winch-too-weak-for-pull')).toBe(false);
+  });
+});
+
+describe('the reach of a pull', () => {
+  const apart = (ahead: string): string[] => said(pullExample({ pull: pullWith({ stands: `stands    larch ahead ${ahead}` }) }), 'reach-unlike-plan');
+  test.each([
+    ['19 m', 0],
+    ['23.3 m', 0],
+    ['18.8 m', 1],
+    ['23.4 m', 1],
+  ])('21 m, and the anchor %s ahead', (ahead, times) => expect(apart(ahead)).toHaveLength(times));
+
+  test('more line out than the chain is judged with is told, less is not', () => {
+    const out = (length: string): string[] => said(pullExample({ chain: `chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> larch\n  out  ${length}\n}\n` }), 'out-below-reach');
+    expect(out('2 m')).toEqual(['warning: `to-the-larch` is judged with 2 m of line out, and `off-the-ford` takes 18 to 21 m']);
+    expect(out('18 m')).toEqual([]);
+    expect(out('25 m')).toEqual([]);
+  });
+});
+
+describe('figures of practice', () => {
+  const practice = (...lines: string[]): string => `practice {\n${lines.map((l) => `  ${l}\n`).join('')}}\n`;
+  const codes = ['practice-given-twice', 'practice-without-source', 'practice-beyond-published'];
+  test.each([
+    ['as careful as the built-in one', ['line-factor 3'], []],
+    ['more careful', ['line-factor 4', 'cut-strands-limit 1 strand', 'heat-limit HMPE 60 degC', 'inspection-interval 3 months'], []],
+    ['milder, with its source', ['line-factor 2 "crew rule 4"', 'bury HMPE 63 d "maker\'s sheet"'], []],
+    ['milder, on the word of nobody', ['line-factor 2'], ['warning: `line-factor` is 2, milder than the 3 built in, and does not say where it comes from']],
+    ['a limit that is higher is milder', ['abrasion-retire 30 %'], ['warning: `abrasion-retire` is 30 %, milder than the 25 % built in, and does not say where it comes from']],
+    ['a time that is longer is milder', ['temporary-life 60 days'], ['warning: `temporary-life` is 60 days, milder than the 30 days built in, and does not say where it comes from']],
+    // 29 CFR 1910.179(h)(2)(iii)(a): not less than 2 wraps.
+    ['fewer wraps than any rule leaves', ['keep-wraps HMPE 1 wrap "it held"'], ['error: `keep-wraps HMPE` is 1, below the 2 beyond which no figure is taken']],
+    // NAVEDTRA 14160: loaded over 75 % of break, line is damaged for good; 1 over 0.75 is 1.33.
+    ['a factor at which line is damaged', ['line-factor 1.3 "it held"'], ['error: `line-factor` is 1.3, below the 1.34 beyond which no figure is taken']],
+    // HMPE melts at 144 to 152 °C (handbook overview of the fibre).
+    ['heat at which the fibre melts', ['heat-limit HMPE 145 degC "it held"'], ['error: `heat-limit HMPE` is 145 degC, above the 144 degC beyond which no figure is taken']],
+    ['twice in one block', ['line-factor 3', 'line-factor 2 "b"'], ['error: `line-factor` stands twice in this `practice`']],
+    ['for two materials', ['bury HMPE 72 d', 'bury nylon 24 d'], []],
+  ])('%s', (_what, lines, expected) => {
+    expect(said(practice(...lines), ...codes)).toEqual(expected);
+  });
+
+  test('one that another practice gives otherwise is told, and is no fault', () => {
+    const told = 'information: `line-factor` replaces the figure of another `practice`';
+    expect(said(practice('line-factor 3') + practice('line-factor 2 "b"'), ...codes)).toEqual([told]);
+    expect(said(practice('line-factor 3') + practice('line-factor 3'), ...codes)).toEqual([]);
+  });
+});
+
+describe('figures that cannot be', () => {
+  const line = (material: string, breaking: string, diameter = '10 mm'): string[] => said(`line main {\n  material ${material}\n  diameter ${diameter}\n  length 30 m\n  breaking ${breaking}\n}\n`, 'stronger-than-its-fibre');
+  // Aramid fibre maker's data, table 3: HMPE 290 kgf/mm², polyester 115; 1.4 times that over π d²/4.
+  test.each([
+    ['HMPE', '92 kN', 0],
+    ['HMPE', '312 kN', 0],
+    ['HMPE', '313 kN', 1],
+    ['polyester', '124 kN', 0],
+    ['polyester', '125 kN', 1],
+    ['polypropylene', '900 kN', 0],
+  ])('%s of 10 mm that breaks at %s', (material, breaking, times) => expect(line(material, breaking)).toHaveLength(times));
+
+  test('a shackle far above its size', () => {
+    const shackle = (body: string, wll: string): string[] => said(`shackle s {\n  body ${body}\n  wll ${wll}\n}\n`, 'rating-beyond-size');
+    // AS 2741: 6 mm carries 0.5 t, the most for its size in the table.
+    expect(shackle('6 mm', '1 t')).toEqual([]);
+    expect(shackle('6 mm', '1.01 t')).toHaveLength(1);
+    expect(shackle('6 mm', '65 t')).toEqual(['warning: working limit of `s` is 637 kN (65 t), far above what a shackle of 6 mm carries']);
+    expect(shackle('19 mm', '8.5 t')).toEqual([]);
+  });
+});
+
+describe('a logbook entry whose day is not written, or lies ahead', () => {
+  const line = (entry: string) => findingsIn(`winch w {\n  rated 20 kN\n  carries main\n}\nline main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n  outboard eye thimble tube bury 72 d taper 24 d size 160 mm\n  2026-05-02 fitted\n  ${entry}\n}\n`);
+  test('what it says is of the line, so the line is in doubt', () => {
+    const undated = line('damage cut 5 strands at 12 m from inboard');
+    expect(undated.map((f) => f.code)).toContain('missing-date');
+    const misspelt = line('repaired');
+    expect(misspelt.find((f) => f.code === 'unknown-statement')!.finding.help).toBe('write what was done, with its date: `cut` and `splice`, or `mended`');
+    expect(line('damge cut 5 strands at 12 m from inboard').find((f) => f.code === 'unknown-statement')!.finding.help).toMatch(/^did you mean `damage`, with its date\?/);
+    expect(line('2026-06-01 repaired').find((f) => f.code === 'unknown-statement')!.finding).toMatchObject({ help: 'write what was done: `cut` and `splice`, or `mended`', fixes: [] });
+  });
+  test('damage of a later day is warned of, as it would count', () => {
+    expect(line('2027-06-02 damage cut 5 strands at 12 m from inboard').filter((f) => f.code === 'entry-not-yet').map((f) => f.severity)).toEqual(['warning']);
+    expect(line('2027-06-02 washed').filter((f) => f.code === 'entry-not-yet').map((f) => f.severity)).toEqual(['information']);
+  });
+});

@@ -1,0 +1,85 @@
+import { describe, expect, test } from 'vitest';
+import { findingsIn } from '../support/judge-text.ts';
+
+// What a file does not say is not counted as the kinder case without a word.
+
+const rig = (parts: { strap?: string; block?: string; log?: string } = {}): string => `winch bow-winch {
+  rated 12 kN
+  carries main
+}
+
+line main {
+  material HMPE
+  strands  12
+  diameter 10 mm
+  length   30 m
+  breaking 92 kN
+  inboard  lug
+  outboard eye thimble tube bury 72 d taper 24 d
+  2026-06-14 fitted
+  ${parts.log ?? '2026-06-14 spooled tight under 230 kgf'}
+}
+
+shackle bow-22 {
+  body 22 mm
+  wll  6.5 t
+}
+
+strap trunk {
+  wll 4 t
+  length 3 m
+  ${parts.strap ?? 'kind static\n  hitch basket'}
+}
+
+block snatch {
+  sheave 100 mm
+  wll    8 t
+  ${parts.block ?? 'takes 12 mm'}
+}
+
+anchor larch {
+  kind tree
+  holding 40 kN
+}
+
+chain reach {
+  main outboard -> bow-22 -> trunk -> larch
+}
+
+pull out with bow-winch through reach {
+  load  8 kN
+  reach 18 m
+  via   snatch fixed on larch angle 90 deg
+}
+`;
+const missing = (text: string): string[] => findingsIn(text).filter((f) => f.code === 'missing-fact').map((f) => f.message.replace(/; \d+ checks? not judged$/, ''));
+const asked = /trunk|largest|wound|latch|form/;
+
+describe('a fact that decides between a milder and a graver case', () => {
+  test.each([
+    ['all of it given', {}, []],
+    ['how a strap is hitched: a choker counts half', { strap: 'kind static' }, ['how `trunk` goes round what it holds is not given']],
+    ['whether a strap stretches', { strap: 'hitch basket' }, ['whether `trunk` stretches is not given']],
+    ['which line a block takes', { block: '' }, ['the largest line that `snatch` takes is not given']],
+    ['how the line was wound on', { log: '' }, ['how `main` was wound onto the drum is not given']],
+  ])('%s', (_what, parts, expected) => {
+    expect(missing(rig(parts)).filter((m) => asked.test(m))).toEqual(expected);
+  });
+
+  test('a word that cannot be read is said once, by itself', () => {
+    expect(missing(rig({ strap: 'kind static\n  hitch bascket' })).filter((m) => asked.test(m))).toEqual([]);
+  });
+
+  test('the latch of a hook, and the form of a shackle that is loaded from the side', () => {
+    expect(missing('hook clevis {\n  wll 4 t\n}\n')).toEqual(['whether the latch of `clevis` closes is not given']);
+    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n  load-from 30 deg\n}\n')).toEqual(['form of `s` is not given']);
+    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n}\n')).toEqual([]);
+  });
+
+  test('a hook made without a latch is warned of', () => {
+    const said = (latch: string): string[] => findingsIn(`hook clevis {\n  latch ${latch}\n  wll 4 t\n}\n`).map((f) => `${f.severity}: ${f.message}`);
+    expect(said('none')).toEqual(['warning: `clevis` is made without a latch']);
+    expect(said('broken')).toEqual(['error: the latch of `clevis` is bent or missing']);
+    expect(said('closes')).toEqual([]);
+  });
+});
