@@ -47,7 +47,9 @@ export const blockHeldElsewhere = defineRule({
       const on = nameOf(b.statement.values, 'anchor');
       if (on === undefined || b.run === undefined) continue;
       const inRoute = b.run.links.some((link) => (linkName(link) ?? link.name) === on.name);
-      const other = b.holders.find((h) => h.name !== on.name);
+      const vehicle = b.holders.find((h) => h.name === on.name)?.vehicle;
+      // A parked vehicle is the same thing under its name as an anchor.
+      const other = b.holders.find((h) => h.name !== on.name && (h.vehicle === undefined || h.vehicle !== vehicle));
       if (other === undefined) continue;
       judge.holds(inRoute, () => ({
         place: on.place,

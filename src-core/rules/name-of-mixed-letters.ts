@@ -32,7 +32,7 @@ export const nameOfMixedLetters = defineRule({
     }
     for (const { name, place } of names) {
       const found = scripts.filter(([, letters]) => letters.test(name)).map(([script]) => script);
-      judge.holds(found.length < 2, () => ({ place, message: `\`${name}\` has ${found.join(' and ')} letters`, help: 'write it again on one keyboard' }));
+      if (found.length > 1) judge.report({ place, message: `\`${name}\` has ${found.join(' and ')} letters`, help: 'write it again on one keyboard' });
     }
   },
 });
