@@ -91,5 +91,8 @@ export function runFromGear(chain: AssessedChain, name: string, itself: boolean)
   return start === undefined ? undefined : follower.follow(start, !itself);
 }
 
+/** Where a run, or one of its legs, comes back to itself. */
+export const closedAt = (run: Run): AssessedLink | undefined => run.closedAt ?? run.legs.map(closedAt).find((link) => link !== undefined);
+
 /** All links of a run and of its legs. */
 export const allLinks = (run: Run): AssessedLink[] => [...run.links, ...run.legs.flatMap(allLinks)];

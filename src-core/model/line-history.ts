@@ -224,7 +224,12 @@ class Replay {
     const [from, to] = [Math.min(a.s, b.s) - tapeError, Math.max(a.s, b.s) + tapeError];
     const isMended = (m: Mark): boolean => m.fact.kind === kind && (kind !== 'glaze' || m.fact.state === 'soft') && m.from !== undefined && m.to !== undefined && from <= m.from && m.to <= to;
     const left = piece.marks.filter((m) => !isMended(m));
-    if (left.length === piece.marks.length) this.#problem('mended-nothing', statement.place, `no ${kind === 'glaze' ? 'soft glaze' : kind === 'pulled' ? 'pulled strand' : 'flattened line'} is written at this place of \`${piece.name}\``, 'correct the position, which is measured on the line as it lies on that day, or remove the entry');
+    if (left.length === piece.marks.length) {
+      const what = kind === 'glaze' ? 'soft glaze' : kind === 'pulled' ? 'pulled strand' : 'flattened line';
+      const longer = piece.marks.find((m) => m.fact.kind === kind && m.from !== undefined && m.to !== undefined && m.from < to && from < m.to);
+      if (longer === undefined) this.#problem('mended-nothing', statement.place, `no ${what} is written at this place of \`${piece.name}\``, 'correct the position, which is measured on the line as it lies on that day, or remove the entry');
+      else this.#problem('mended-nothing', statement.place, `the ${what} here goes on beyond the place that was mended on \`${piece.name}\``, 'write how far it was mended, `from` and `to`; what is mended in part counts as before', [{ place: longer.fact.place, message: 'how far it goes' }]);
+    }
     return { ...piece, marks: left };
   }
 

@@ -68,6 +68,7 @@ import { limitAssumedFromBreaking } from './limit-assumed-from-breaking.ts';
 import { limitFromTable } from './limit-from-table.ts';
 import { lineFactorTooLow } from './line-factor-too-low.ts';
 import { lineHeated } from './line-heated.ts';
+import { lineNotOnWinch } from './line-not-on-winch.ts';
 import { lineOnTwoDrums } from './line-on-two-drums.ts';
 import { lineOverloadedByPull } from './line-overloaded-by-pull.ts';
 import { lineOverloaded } from './line-overloaded.ts';
@@ -78,6 +79,7 @@ import { linkAboveFactor } from './link-above-factor.ts';
 import { linkAboveLimit } from './link-above-limit.ts';
 import { linkOverloadedByPull } from './link-overloaded-by-pull.ts';
 import { loadNotPulled } from './load-not-pulled.ts';
+import { longerPieceDropped } from './longer-piece-dropped.ts';
 import { lugOutboard } from './lug-outboard.ts';
 import { materialUnlikeConstruction } from './material-unlike-construction.ts';
 import { mendedNothing } from './mended-nothing.ts';
@@ -248,6 +250,7 @@ export const rules: readonly Rule[] = [
   limitFromTable,
   lineFactorTooLow,
   lineHeated,
+  lineNotOnWinch,
   lineOnTwoDrums,
   lineOverloaded,
   lineOverloadedByPull,
@@ -258,6 +261,7 @@ export const rules: readonly Rule[] = [
   linkAboveLimit,
   linkOverloadedByPull,
   loadNotPulled,
+  longerPieceDropped,
   lugOutboard,
   materialUnlikeConstruction,
   mendedNothing,

@@ -16,11 +16,11 @@ export const repairLeavesDamage = defineRule({
   diameter  10 mm
   length    30 m
   outboard  eye thimble tube bury 72 d taper 24 d
-  2026-06-21  damage  melt at 8.4 m from inboard
+  2026-06-21  damage  melt at 24.4 m from inboard
 }
 
 repair home on main {
-  cut     at 9 m from inboard
+  cut     at 25 m from inboard
   splice  outboard eye thimble tube bury 72 d taper 24 d stitched
 }
 `,
@@ -30,11 +30,11 @@ repair home on main {
   diameter  10 mm
   length    30 m
   outboard  eye thimble tube bury 72 d taper 24 d
-  2026-06-21  damage  melt at 8.4 m from inboard
+  2026-06-21  damage  melt at 24.4 m from inboard
 }
 
 repair home on main {
-  cut     at 7.6 m from inboard
+  cut     at 23.6 m from inboard
   splice  outboard eye thimble tube bury 72 d taper 24 d stitched
 }
 `,

@@ -101,3 +101,33 @@ describe('a logbook entry whose day is not written, or lies ahead', () => {
     expect(line('2027-06-02 washed').filter((f) => f.code === 'entry-not-yet').map((f) => f.severity)).toEqual(['information']);
   });
 });
+
+describe('what would be lost or left out without a word', () => {
+  const repair = (cuts: string): string[] => said(`line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  outboard eye thimble tube bury 72 d taper 24 d size 160 mm\n  2026-05-02 fitted\n  2026-06-20 damage cut 3 strands at 2 m from inboard\n}\nrepair fix on main {\n${cuts}}\n`, 'longer-piece-dropped');
+  test('a cut at the drum end drops the good part', () => {
+    expect(repair('  cut at 3 m from inboard\n')).toEqual(['warning: `fix` drops 27 m of the 30 m of `main`, more than it leaves']);
+    expect(repair('  cut at 3 m from inboard keep tail\n')).toEqual([]);
+    expect(repair('  cut at 27 m from inboard\n')).toEqual([]);
+  });
+
+  const spare = 'line spare {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 8 m\n  breaking 140 kN\n  inboard eye thimble tube bury 72 d taper 24 d size 160 mm\n  outboard eye thimble tube bury 72 d taper 24 d size 160 mm\n}\n';
+  test('a pull whose chain has a line, and not the one on its winch', () => {
+    const chain = (routes: string): string[] => said(pullExample({ chain: `chain to-the-larch {\n  ${routes}\n}\n`, more: spare }), 'line-not-on-winch');
+    expect(chain('spare outboard -> bow-22 -> trunk -> larch')).toEqual(['error: `off-the-ford` pulls with `bow-winch`, which carries `main`, and `to-the-larch` begins with `spare`']);
+    expect(chain('main outboard -> bow-22 -> spare inboard\n  spare outboard -> trunk -> larch')).toEqual([]);
+    // Gear alone hangs on the line of the winch.
+    expect(chain('bow-22 -> trunk -> larch')).toEqual([]);
+  });
+
+  test('one shackle in two places of one chain, by way of an extension', () => {
+    const text = pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> spare inboard\n  spare outboard -> bow-22 -> trunk -> larch\n}\n', more: spare });
+    expect(said(text, 'chain-closes-on-itself')).toEqual(['error: `to-the-larch` comes back to `bow-22`']);
+  });
+
+  test('a stretch that was mended in part', () => {
+    const log = (mended: string): string[] => said(`line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  2026-05-02 fitted\n  2026-06-20 damage glaze soft from 10 m to 12 m from inboard\n  2026-06-21 mended glaze ${mended} from inboard\n}\n`, 'mended-nothing');
+    expect(log('at 11 m')).toEqual(['error: the soft glaze here goes on beyond the place that was mended on `main`']);
+    expect(log('at 14 m')).toEqual(['error: no soft glaze is written at this place of `main`']);
+    expect(log('from 10 m to 12 m')).toEqual([]);
+  });
+});
