@@ -3,11 +3,12 @@ import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
 import type { Finding } from '../assess/finding.ts';
 import { statementOf } from '../assess/facts.ts';
 import { allLinks, type Run } from '../assess/pull-run.ts';
+import { holdersOf } from '../assess/pull-rigging.ts';
 import { fadesAt } from '../assess/least-line-out.ts';
 import { show, showLike, showValue } from '../assess/show.ts';
 import { isAbove, isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown, mostOf, type Cause, type Derivation, type Value } from '../mechanics/derivation.ts';
-import { quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
+import { nameOf, quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
 import { pullPlan } from '../pictures/pull-plan.ts';
 import { ruleNamed } from '../rules/all.ts';
 import { exactly } from '../units/amount.ts';
@@ -45,7 +46,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       heading('Order of work'),
       steps(order(pull, isOpen)),
       heading('Stop at once'),
-      points(stops(pull)),
+      points(stops(pull, findings)),
       { part: 'blanks', labels: ['line pull seen', 'led by', 'go given at', 'written into the logbook'] },
     ],
     foot: ['Places of people and the order of work are common practice.', ...deference],
@@ -189,7 +190,10 @@ function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
   const kits = assessing.reader.blocks('kit');
   const { plans } = assessKit(kits[0] ?? pull.block, assessing);
   const needs = plans.filter((p) => p.plan === pull.block || p.plan === pull.chain?.block).flatMap((p) => p.needs);
-  const said = new Map(needs.map((n) => [n.says, `${n.says}${kits.length === 0 ? '' : n.has === true ? ', in the bag' : n.has === false ? ', NOT in the bag' : `: ${n.has.says}`}`]));
+  const carried = new Set(plans.length === 0 ? [] : kits.flatMap((kit) => kit.statements.flatMap((s) => (s.definition.head === 'carries' ? [nameOf(s.values, 'gear')?.name] : []))));
+  const extensions = [...new Set((pull.run === undefined ? [] : allLinks(pull.run)).flatMap(({ piece }) => (piece === undefined || piece.name === pull.line?.name ? [] : [piece.name])))];
+  const said = new Map(extensions.map((name) => [name, `\`${name}\`, the extension${carried.has(name) ? ', in the bag' : ''}`]));
+  for (const n of needs) said.set(n.says, `${n.says}${kits.length === 0 ? '' : n.has === true ? ', in the bag' : n.has === false ? ', NOT in the bag' : `: ${n.has.says}`}`);
   const damped = kits.some((kit) => kit.statements.some((s) => s.definition.head === 'holds' && wordOf(s.values, 'item') === 'damper'));
   said.set('damper', `something that damps the line${kits.length === 0 ? '' : damped ? ', in the bag' : ', NOT in the bag'}`);
   return [heading('Lay out and look over'), boxes([...said.values()])];
@@ -202,10 +206,12 @@ function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   if (pull.chain?.repair !== undefined) out.push(`Carry out \`${pull.chain.repair.name}\` first, by its step card.`);
   const anchors = pull.loaded.filter((l) => l.sort === 'anchor').map((l) => `\`${l.name.replaceAll('`', '')}\``);
   out.push(`Look over the line, the gear and the anchor by hand${anchors.length === 0 ? '' : `: ${anchors.join(', ')}`}. What shows damage that is not in the logbook stops the pull.`);
+  out.push(...parking(pull));
   if (pull.run !== undefined && pull.run.links.length > 0) out.push(`Rig from the winch outward: ${names(pull.run)}${pull.run.holder === undefined ? '' : `, \`${pull.run.holder.name}\``}. Pins home, screw pins seated, nothing rope on rope.`);
-  for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? '' : `, fast to \`${b.holder.called}\``}; the sheave turns, the cheeks are shut.`);
+  for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? '' : `, fast to ${[...(b.run?.links ?? []).map((link) => `\`${link.name}\``), `\`${b.holder.called}\``].join(', ')}`}; the sheave turns, the cheeks are shut.`);
   const keep = pull.winch === undefined ? '' : ` At least ${showValue(pull.winch.keep)} wraps stay on the drum.`;
-  out.push(`Lay something that damps over the line, halfway.${keep}`);
+  const parts = Math.max(pull.rigging.parts.length, 1) + (pull.run?.legs.length ?? 0);
+  out.push(`Lay something that damps over ${parts === 1 ? 'the line, halfway' : `each of the ${parts} parts of the line, halfway along it`}.${keep}`);
   const off = keepOff(pull);
   out.push(`Everybody to their places${off === undefined ? '' : `, ${off}`}. The one who gives the signs asks each by name.`);
   out.push('Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.');
@@ -213,6 +219,18 @@ function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   out.push('Make the load fast before the line is slackened. Slacken, unrig from the load, spool under load and layer by layer.');
   out.push('Write `pulled` with the load into the logbook of the line, and what the inspection after it shows.');
   return out;
+}
+
+/** What is done to vehicles that stand and hold: those that count as anchors, and the one with the winch. */
+function parking(pull: AssessedPull): string[] {
+  const { blocks, endMoves, winchMoves } = pull.rigging;
+  const holders = [...blocks.flatMap((b) => (b.moves === 'ground' ? b.holders : [])), ...(endMoves ? [] : holdersOf(pull.run))];
+  const anchors = [...new Set(holders.flatMap((h) => (h?.vehicle === undefined ? [] : [h.vehicle])))];
+  const winch = pull.winch === undefined || winchMoves ? undefined : nameOf(pull.winch.block.header, 'vehicle')?.name;
+  return [
+    ...anchors.map((name) => `Park \`${name}\`, which holds: brakes on, in gear, a chock at every wheel that would roll, nobody in it. It counts as a braked vehicle.`),
+    ...(winch === undefined || anchors.includes(winch) ? [] : [`Set \`${winch}\`, which carries the winch: brakes on, a chock at every wheel that would roll. It holds all that the line pulls.`]),
+  ];
 }
 
 /** The pull to be seen at the winch; never the most that the winch can pull in the place of what is needed. */
@@ -224,7 +242,7 @@ function whatItTakes({ needed, available, resistance }: AssessedPull): string {
   return `It should take ${show(needed)} at the winch, which pulls ${show(available)}; where it does not move at that, stop.`;
 }
 
-function stops(pull: AssessedPull): PaperText[] {
+function stops(pull: AssessedPull, findings: readonly Finding[]): PaperText[] {
   const over = pull.loaded.flatMap((l) => {
     const limit = mostOf(l.limit);
     if (isUnknown(l.load) || limit === undefined) return [];
@@ -239,7 +257,8 @@ function stops(pull: AssessedPull): PaperText[] {
   if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that`);
   const fades = fadesAt(pull);
   if (fades !== undefined) out.push(`less than ${show(fades, { careful: 'up' })} of line is out: the drum is fuller from there, and the winch pulls less than may be needed`);
-  if (nearest !== undefined) out.push(`anything is seen to give; nearest to its limit is \`${nearest.l.name}\`, at ${nearest.says}`);
+  if (nearest !== undefined) out.push(`anything is seen to give; ${nearest.share > 1 ? 'farthest above' : 'nearest to'} its limit is \`${nearest.l.name}\`, at ${nearest.says}`);
+  if (findings.some((f) => f.code === 'joint-drawn-to-block')) out.push('a joint of the line comes to a block: nothing but plain line goes over it');
   if (open.length > 0) out.push(`not judged at all: ${open.map((l) => `\`${l.name.replaceAll('`', '')}\``).join(', ')}; somebody who answers for it says go, or nobody does`);
   out.push('anybody calls stop, comes nearer than agreed, or is out of sight', 'the line climbs on the drum, rubs on an edge, or smokes at the fairlead or the brake');
   return out;
