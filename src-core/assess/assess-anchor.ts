@@ -8,6 +8,7 @@ import { picketHold } from '../mechanics/picket-hold.ts';
 import { nameOf, wordOf, type BoundBlock } from '../model/bound.ts';
 import { noValues } from '../model/values.ts';
 import { deadmanTable } from '../trade/deadman-table.ts';
+import { exactly } from '../units/amount.ts';
 import type { AssessedVehicle } from './assess-vehicle.ts';
 import type { Assessing } from './assessing.ts';
 import { factOf, missingFact, statementOf } from './facts.ts';
@@ -102,4 +103,15 @@ function buriedLog(block: BoundBlock, soil: string | undefined): BuriedLog {
 
 const asLength = (value: Value): Value => (isUnknown(value) ? value : { ...value, kind: 'usable length' });
 
-const holdOfLog = (log: BuriedLog): Value => asGiven(deadmanHold({ HP: asGiven(log.holdingPower), b: log.face, L: asLength(log.length) }));
+/** Beyond so many thicknesses a log breaks at the line before the ground gives way (US Army TM 5-5420-278-10, WP 0035). */
+export const mostThicknesses = 5;
+
+/** Of a longer log no more counts than the thickness carries. */
+function countedLength({ length, face }: BuriedLog): Value {
+  if (isUnknown(length) || isUnknown(face)) return asLength(length);
+  const most = mostThicknesses * face.amount.low;
+  if (!isBelow(most, length.amount.high)) return asLength(length);
+  return asGiven({ calculation: 'counted-length-of-log', means: 'length of the log that counts', symbol: 'L', kind: 'usable length', amount: exactly(Math.min(most, length.amount.low)), formula: 'L = 5 b, where the log is longer', inputs: [{ symbol: 'b', meaning: 'width of its face, a log’s diameter', given: face }, { symbol: 'L_0', meaning: 'length of the log', given: length }], sources: [deadmanTable.source], assumptions: ['a log longer than 5 times its thickness breaks at the line before the ground gives way'], notes: [] });
+}
+
+const holdOfLog = (log: BuriedLog): Value => asGiven(deadmanHold({ HP: asGiven(log.holdingPower), b: log.face, L: countedLength(log) }));

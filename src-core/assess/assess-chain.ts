@@ -218,7 +218,7 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   }
   const gear = assessGear(block, assessing.practice);
   if (link.part !== undefined) problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is a ${kind} and has no end or point named \`${link.part.name}\``, 'write its name alone'));
-  return { ...base, name, key, sort: 'gear', gear: gear.head, gearFacts: gear, declaration, breaking: gear.breakingAsLoaded, breakingGiven: gear.breakingWritten, workingLimit: gear.workingLimit, limitFrom: gear.limitFrom, doubt: damageOf(gear), limitSays: gear.limitFrom === 'written' ? undefined : gear.limitFrom };
+  return { ...base, name, key, sort: 'gear', gear: gear.head, gearFacts: gear, declaration, breaking: gear.breakingAsLoaded, breakingGiven: gear.breakingKnown, workingLimit: gear.workingLimit, limitFrom: gear.limitFrom, doubt: damageOf(gear), limitSays: gear.limitFrom === 'written' ? undefined : gear.limitFrom };
 }
 
 function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'breakingGiven' | 'workingLimit' | 'limitFrom'> {

@@ -38,6 +38,10 @@ export interface AssessedGear {
   /** From the side, or as a choker: a strap that counts with half of its limit breaks at half as well. */
   readonly breakingAsLoaded: Value;
   readonly breakingWritten: boolean;
+  /** Known apart from the working limit: written, or by the line that a soft shackle is tied from. */
+  readonly breakingKnown: boolean;
+  /** What the knot leaves of the line that a soft shackle is tied from, whatever else is written. */
+  readonly byItsLine: Value | undefined;
   readonly marking: string | undefined;
   /** True when the marking cannot be read, or was never there. */
   readonly unmarked: boolean;
@@ -122,7 +126,8 @@ export function assessGear(block: BoundBlock, practice: Practice): AssessedGear 
   const name = block.name ?? head;
   const wll = maybeFact(block, 'wll');
   const written = maybeFact(block, 'breaking');
-  const breaking = written ?? (head === 'soft-shackle' ? strengthOfItsLine(block) : undefined);
+  const byItsLine = head === 'soft-shackle' ? strengthOfItsLine(block) : undefined;
+  const breaking = written ?? byItsLine;
   const designFactor = practice.value('design-factor', head);
   const standard = head === 'shackle' ? wordIn(block, 'made-to', 'standard') : undefined;
   const table = standard !== undefined ? limitOfTable(block, standard) : undefined;
@@ -148,6 +153,8 @@ export function assessGear(block: BoundBlock, practice: Practice): AssessedGear 
     breakingStrength,
     breakingAsLoaded: breaksAsLoaded(breakingStrength, angle, hitch === 'choker', name),
     breakingWritten: written !== undefined,
+    breakingKnown: breaking !== undefined,
+    byItsLine,
     marking,
     unmarked,
     form: head === 'shackle' ? wordIn(block, 'form') : undefined,

@@ -15,7 +15,7 @@ import type { AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { missingFact, statementOf, writtenValue } from './facts.ts';
 import { holderOf, holdersOf, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
-import { allLinks, type Run } from './pull-run.ts';
+import { allLinks, meetsAt, type Run } from './pull-run.ts';
 
 export type LoadedSort = 'line' | 'link' | 'block' | 'point' | 'anchor';
 
@@ -67,6 +67,12 @@ interface Ground {
   doubt: Cause | undefined;
 }
 
+/** Links at which legs of one fork meet again, and what pulls there. */
+interface Meeting {
+  readonly at: ReadonlySet<string>;
+  readonly load: Value;
+}
+
 const nothingOf = { own: undefined, limitSays: undefined, breaking: undefined, doubt: undefined, link: undefined, anchor: undefined, vehicle: undefined };
 
 /** Everything the pull loads: line, gear, blocks, points, anchors, in the order from the winch. */
@@ -109,16 +115,23 @@ class Loading {
    * A run down to what holds it, through every fork. `bridle` is true where the pull's own `bridle` speaks of its legs.
    * Legs that all end at one thing pull on it together with what comes to the fork, whatever the angle between them.
    */
-  #run(run: Run, one: OneLoad, place: Place, how: { readonly bridle: boolean; readonly end?: Holder | undefined; readonly doubt?: Cause | undefined; readonly counted?: boolean }): void {
+  #run(run: Run, one: OneLoad, place: Place, how: { readonly bridle: boolean; readonly end?: Holder | undefined; readonly doubt?: Cause | undefined; readonly counted?: boolean; readonly meeting?: Meeting | undefined }): void {
     const { block, line, tension } = this.#input;
-    for (const link of run.links) this.#link(link, how.bridle && link.piece !== undefined && link.piece.name === line?.name ? tension : one.load, place, how.doubt);
-    if (run.legs.length === 0) return this.#hold(how.end ?? holderOf(run), place, one, how.counted !== true, how.doubt);
-    const ends = holdersOf(run);
+    let here = one;
+    for (const link of run.links) {
+      // Where another leg comes in, both pull together from there on.
+      if (how.meeting?.at.has(link.name) === true) here = { load: how.meeting.load, node: undefined };
+      this.#link(link, how.bridle && link.piece !== undefined && link.piece.name === line?.name ? tension : here.load, place, how.doubt);
+    }
+    if (run.legs.length === 0) return this.#hold(how.end ?? holderOf(run), place, here, how.counted !== true, how.doubt);
+    const met = run.legs.flatMap((leg) => meetsAt(leg, run) ?? []);
+    const ends = run.legs.flatMap((leg) => (meetsAt(leg, run) === undefined ? holdersOf(leg) : []));
     const together = how.counted !== true && ends.length > 0 && ends.every((end) => end !== undefined && this.#groundName(end) === this.#groundName(ends[0]!));
-    if (together) this.#ground(ends[0]!, place, one, how.doubt);
-    const load = how.bridle ? legTension(block, run.legs.length, one.load) : legOfFork(run, one.load);
+    if (together) this.#ground(ends[0]!, place, here, how.doubt);
+    const load = how.bridle ? legTension(block, run.legs.length, here.load) : legOfFork(run, here.load);
+    const meeting: Meeting | undefined = met.length === 0 ? how.meeting : { at: new Set(met.map((link) => link.name)), load: here.load };
     const doubt = how.doubt ?? (how.bridle ? undefined : forkDoubt(run, block));
-    for (const leg of run.legs) this.#run(leg, { load, node: undefined }, place, { bridle: false, doubt, counted: together || how.counted === true });
+    for (const leg of run.legs) this.#run(leg, { load, node: undefined }, place, { bridle: false, doubt, counted: together || how.counted === true, meeting });
   }
 
   #block(b: PullBlock, before: Value): void {

@@ -70,7 +70,10 @@ class Follower {
       return { ...rest, links: [...links, ...rest.links] };
     }
     for (const leg of onward) this.#used.add(leg.index);
-    return { ...nothing, links, legs: onward.map((leg) => this.follow(leg, !isLine)) };
+    // Where legs meet again, the one that goes on to a holder takes the rest with it, in whatever order they are written.
+    const goesOn = (leg: { readonly links: readonly AssessedLink[] }): number => (isHolder(leg.links.at(-1)!) ? 0 : 1);
+    const followed = new Map([...onward].sort((a, b) => goesOn(a) - goesOn(b)).map((leg) => [leg, this.follow(leg, !isLine)]));
+    return { ...nothing, links, legs: onward.map((leg) => followed.get(leg)!) };
   }
 }
 
@@ -91,8 +94,12 @@ export function runFromGear(chain: AssessedChain, name: string, itself: boolean)
   return start === undefined ? undefined : follower.follow(start, !itself);
 }
 
+/** Where a leg runs into another leg of its fork: behind that link both pull together. Undefined for a leg that ends by itself. */
+export const meetsAt = (leg: Run, { legs }: Run): AssessedLink | undefined =>
+  leg.closedAt !== undefined && leg.legs.length === 0 && legs.some((other) => other !== leg && other.links.some((link) => link.name === leg.closedAt!.name)) ? leg.closedAt : undefined;
+
 /** Where a run, or one of its legs, comes back to itself. */
-export const closedAt = (run: Run): AssessedLink | undefined => run.closedAt ?? run.legs.map(closedAt).find((link) => link !== undefined);
+export const closedAt = (run: Run): AssessedLink | undefined => run.closedAt ?? run.legs.flatMap((leg) => (meetsAt(leg, run) === undefined ? [closedAt(leg)] : [])).find((link) => link !== undefined);
 
 /** All links of a run and of its legs. */
 export const allLinks = (run: Run): AssessedLink[] => [...run.links, ...run.legs.flatMap(allLinks)];

@@ -1,6 +1,9 @@
-import { isUnknown } from '../mechanics/derivation.ts';
+import { isUnknown, mostOf, unknown, type Cause, type Value } from '../mechanics/derivation.ts';
 import type { AssessedChain, AssessedLink } from './assess-chain.ts';
 import type { SheetRows } from './sheet-rows.ts';
+
+/** A figure that may be less than it says, for a reason: it is no more than that. */
+export const inDoubt = (value: Value, doubt: Cause | undefined): Value => (doubt === undefined || isUnknown(value) ? value : unknown(doubt, mostOf(value)));
 
 /** What loads a chain, and what each link takes. */
 export function chainRows(rows: SheetRows, chain: AssessedChain): void {
@@ -12,14 +15,14 @@ export function chainRows(rows: SheetRows, chain: AssessedChain): void {
     // A link that is not known may be weaker than the weakest of the known ones, and that is said with it.
     const open = [...links.values()].filter((l) => isUnknown(l[figure]) && l.name !== link?.name).length;
     const doubt = open === 0 ? '' : `, of the links that are known; ${open === 1 ? '1 link is' : `${open} links are`} not`;
-    if (link !== undefined) rows.add(label, link[figure], { id, says: `${link.name}${doubt}`, place: link.place });
+    if (link !== undefined) rows.add(label, inDoubt(link[figure], link.doubt), { id, says: `${link.name}${doubt}`, place: link.place });
   };
   weakest('weakest-by-limit', 'least working limit', 'workingLimit', chain.weakestByLimit);
   weakest('weakest-by-breaking', 'least breaking strength', 'breaking', chain.weakestByBreaking);
   rows.section('links', '', 'table');
   for (const link of links.values()) {
     const more = { group: link.name, place: link.place };
-    rows.add('working limit', link.workingLimit, { ...more, says: link.limitSays });
-    rows.add('breaking strength', link.breaking, { ...more, id: 'breaking' });
+    rows.add('working limit', inDoubt(link.workingLimit, link.doubt), { ...more, says: link.limitSays });
+    rows.add('breaking strength', inDoubt(link.breaking, link.doubt), { ...more, id: 'breaking' });
   }
 }

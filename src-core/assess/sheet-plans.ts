@@ -5,6 +5,7 @@ import type { AssessedKit } from './assess-kit.ts';
 import type { AssessedPull } from './assess-pull.ts';
 import type { AssessedVehicle } from './assess-vehicle.ts';
 import { fadesAt } from './least-line-out.ts';
+import { inDoubt } from './sheet-chain.ts';
 import { writtenRows } from './sheet-facts.ts';
 import type { SheetRows } from './sheet-rows.ts';
 
@@ -53,9 +54,9 @@ export function pullRows(rows: SheetRows, pull: AssessedPull): void {
   pull.tensions.forEach((tension, i) => rows.add(`part ${i + 1}${i === 0 ? ', at the winch' : ''}`, tension, { id: `part-${i + 1}` }));
 
   rows.section('what it loads', 'loads', 'table');
-  for (const { name, load, limit, limitSays, place, sort } of pull.loaded) {
+  for (const { name, load, limit, limitSays, place, sort, link } of pull.loaded) {
     rows.add('load', load, { group: name, place });
-    rows.add(sort === 'anchor' ? 'limit' : 'limit', limit, { group: name, place, says: limitSays });
+    rows.add('limit', sort === 'line' ? inDoubt(limit, link?.doubt) : limit, { group: name, place, says: limitSays });
   }
 
   rows.section('who stands where', 'people');

@@ -60,7 +60,7 @@ export function show(value: Given, options: ShowOptions = {}): string {
   const own = value.origin.from === 'written' ? value.origin.unit : undefined;
   const force = dimension === 'force' ? writtenUnit(value, 'force') : undefined;
   const unit = options.unit?.dimension === dimension ? options.unit : (own ?? (force !== undefined && Math.abs(value.amount.high) >= force.factor ? force : undefined));
-  return showAmount(value.amount, dimension, { unit, system: writtenSystem(value), careful: options.careful ?? (own !== undefined && unit === own ? 'nearest' : careful) });
+  return showAmount(value.amount, dimension, { unit, system: writtenSystem(value), careful: options.careful ?? careful });
 }
 
 /** An amount printed like a value: in its unit or its system. */

@@ -3,6 +3,8 @@ import type { SymbolDefinition } from './define-calculation.ts';
 /** Symbols that the line and splice calculations share. */
 export const lineSymbols = {
   F_b: { meaning: 'breaking strength', kind: 'breaking strength', above: 0, max: 1e8, carries: true },
+  /** What damage has left: it may be nothing. */
+  F_left: { meaning: 'breaking strength', kind: 'breaking strength', min: 0, max: 1e8, carries: true },
   d: { meaning: 'line diameter', kind: 'diameter', above: 0, max: 1 },
   T: { meaning: 'bury, taper included', kind: 'length', min: 0, max: 1000 },
   t: { meaning: 'taper, the last part of the bury', kind: 'length', min: 0, max: 1000 },

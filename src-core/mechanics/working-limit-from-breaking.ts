@@ -8,7 +8,7 @@ export const workingLimitFromBreaking = defineCalculation({
   symbol: 'WLL',
   kind: 'working limit',
   formula: 'WLL = MBL / f',
-  symbols: { MBL: lineSymbols.F_b, f: { meaning: 'design factor, breaking strength over working limit', kind: 'needed count', min: 1, max: 100 } },
+  symbols: { MBL: lineSymbols.F_left, f: { meaning: 'design factor, breaking strength over working limit', kind: 'needed count', min: 1, max: 100 } },
   sources: [sources['ci-1401-15']],
   compute: ({ MBL, f }) => MBL / f,
   worked: [

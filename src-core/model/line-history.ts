@@ -111,7 +111,8 @@ class Replay {
     const total = finishedLength(piece);
     if (total === undefined) {
       // Whatever a piece of unknown length measures, it is no longer than the line was.
-      if (this.#longest !== undefined && isAbove(x, this.#longest)) return { s: undefined, beyond: x - this.#longest };
+      const longest = piece.noLongerThan ?? this.#longest;
+      if (longest !== undefined && isAbove(x, longest)) return { s: undefined, beyond: x - longest };
       return { s: at.end === 'inboard' ? axisAt(piece, x) : undefined, beyond: undefined };
     }
     const fromInboard = at.end === 'inboard' ? x : total - x;
@@ -123,7 +124,7 @@ class Replay {
   #beyond(piece: PieceState, place: Place, ...points: readonly Point[]): boolean {
     const beyond = Math.max(...points.map((p) => p.beyond ?? 0));
     if (beyond <= 0) return false;
-    const total = finishedLength(piece) ?? this.#longest!;
+    const total = finishedLength(piece) ?? piece.noLongerThan ?? this.#longest!;
     this.#problem('position-beyond-end', place, `this position lies ${this.#metres(beyond)} beyond the end of \`${piece.name}\`, which is ${this.#metres(total)} long here`, 'measure again, or correct the end it is counted from');
     return true;
   }
@@ -182,7 +183,7 @@ class Replay {
     const { head } = statement.definition;
     if (!tellsOfStrength.has(head)) return;
     const lost: Lost = { says, help: 'correct the entry', place: statement.place, reported: true };
-    for (const p of pieces) this.pieces.set(p.name, { ...p, incomplete: p.incomplete ?? lost, ...(changesLength.has(head) ? { axis: undefined, lost: p.lost ?? lost } : {}) });
+    for (const p of pieces) this.pieces.set(p.name, { ...p, incomplete: p.incomplete ?? lost, ...(changesLength.has(head) ? { noLongerThan: finishedLength(p) ?? p.noLongerThan, axis: undefined, lost: p.lost ?? lost } : {}) });
   }
 
   #afterRetired({ name, retired }: PieceState, statement: BoundStatement): void {

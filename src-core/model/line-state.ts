@@ -95,6 +95,8 @@ export interface PieceState {
   readonly axis: number | undefined;
   /** Set when the axis is undefined. */
   readonly lost: Lost | undefined;
+  /** Length before the entry that left it unknown (m): no entry makes a line longer. */
+  readonly noLongerThan?: number | undefined;
   /** An entry that may concern this piece could not be read: what it says is not in this state. */
   readonly incomplete: Lost | undefined;
   readonly buried: readonly BuriedStretch[];

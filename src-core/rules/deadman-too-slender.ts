@@ -1,3 +1,4 @@
+import { mostThicknesses } from '../assess/assess-anchor.ts';
 import { statementOf } from '../assess/facts.ts';
 import { showLike, unitOf } from '../assess/show.ts';
 import { isUnknown, type Value } from '../mechanics/derivation.ts';
@@ -12,8 +13,6 @@ const log = (length: string): string => `anchor deadman {
 }
 `;
 
-/** Diameters of length beyond which a round log may break. */
-const mostDiameters = 5;
 const times = (value: Value, k: number): Value => (isUnknown(value) ? value : { ...value, amount: { low: value.amount.low * k, high: value.amount.high * k } });
 
 export const deadmanTooSlender = defineRule({
@@ -28,7 +27,7 @@ export const deadmanTooSlender = defineRule({
   check({ block, name, log: buried }, judge) {
     const place = statementOf(block, 'log')?.place ?? block.namePlace;
     if (buried === undefined) return;
-    judge.atMost(buried.length, times(buried.face, mostDiameters), place, (length, most) => ({
+    judge.atMost(buried.length, times(buried.face, mostThicknesses), place, (length, most) => ({
       place,
       message: `the log of \`${name}\` is ${showLike(length.amount, length, 'up')} long, above 5 times its thickness, ${showLike(most.amount, length, 'down', unitOf(length))}`,
       help: 'take a thicker log, or a shorter one buried deeper',

@@ -28,15 +28,17 @@ export const designFactorLow = defineRule({
 `,
   check(gear, judge) {
     const { limit, breakingStrength: breaking, designFactor: needed } = gear;
-    if (gear.limitFrom !== 'written' || !gear.breakingWritten || isUnknown(limit) || isUnknown(breaking) || isUnknown(needed)) return;
+    if (gear.limitFrom !== 'written' || !gear.breakingKnown || isUnknown(limit) || isUnknown(breaking) || isUnknown(needed)) return;
     const factor = breaking.amount.low / limit.amount.high;
-    if (factor <= 1) return;
+    // A written limit above a written strength is a slip, said by itself.
+    if (factor <= 1 && gear.breakingWritten) return;
     judge.holds(!isBelow(factor, needed.amount.high), () => ({
       place: statementOf(gear.block, 'wll')!.place,
-      message: `breaking strength of \`${gear.name}\` is ${printNumber(factor, 'down', 1)} times its working limit, below the design factor of ${show(needed)}`,
+      ...(factor <= 1 ? { severity: 'error' as const } : {}),
+      message: `breaking strength of \`${gear.name}\` is ${printNumber(factor, 'down', 1)} times its working limit${gear.breakingWritten ? '' : ', by the line it is tied from'}, below the design factor of ${show(needed)}`,
       help: `work it to ${limitText(asGiven(workingLimitFromBreaking({ MBL: breaking, f: needed })))}, or write the maker\'s factor as \`design-factor ${gear.head}\` in a practice block`,
       source: sourceOf(needed),
-      related: [{ place: statementOf(gear.block, 'breaking')!.place, message: 'its breaking strength' }],
+      related: [{ place: statementOf(gear.block, gear.breakingWritten ? 'breaking' : 'line-breaking')!.place, message: gear.breakingWritten ? 'its breaking strength' : 'breaking strength of its line' }],
     }));
   },
 });

@@ -21,7 +21,7 @@ export const peopleTooClose = defineRule({
     const place = isUnknown(distance) || distance.origin.from !== 'written' ? block.namePlace : distance.origin.place;
     judge.atLeast(distance, standOff, place, (has, least) => ({
       place,
-      message: `people of \`${name}\` keep ${show(has)} off, below the ${showLike(exactly(least.amount.high), least, 'up', unitOf(has))} of the longest line in use`,
+      message: `people of \`${name}\` keep ${show(has, { careful: 'down' })} off, below the ${showLike(exactly(least.amount.high), least, 'up', unitOf(has))} of the longest line in use`,
       help: 'send everybody who does not run the winch farther off, in every direction',
     }), isUnknown(pull.standOff) ? pull.standOff.unknown : undefined);
   },

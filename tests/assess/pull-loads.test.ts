@@ -87,6 +87,23 @@ describe('a winch without a vehicle', () => {
   });
 });
 
+describe('legs that meet again', () => {
+  // Forces in balance: two legs at 60° carry 30 / (2 cos 30°) = 17.32 kN each, and behind the shackle where they meet all 30 kN.
+  const more = wren + strap('other') + 'shackle bow-a {\n  wll  6.5 t\n}\n';
+  const pull = pullWith({ resistance: 'resistance  30 kN', bridle: 'bridle    60 deg', reach: 'reach     28 m' });
+  test.each([
+    ['the first goes on', ['bow-22 -> trunk -> bow-a -> wren bow', 'bow-22 -> other -> bow-a']],
+    ['the second goes on', ['bow-22 -> trunk -> bow-a', 'bow-22 -> other -> bow-a -> wren bow']],
+    ['a route of its own goes on', ['bow-22 -> trunk -> bow-a', 'bow-22 -> other -> bow-a', 'bow-a -> wren bow']],
+  ])('have the whole pull behind the place: %s', (_, legs) => {
+    const text = pullExample({ chain: route('main outboard -> bow-22', ...legs), more, pull });
+    const judged = judgedPull(text);
+    expect(['trunk', 'other', 'bow-a', 'wren bow', 'wren'].map((name) => loadOn(judged, name))).toEqual(['17.4 kN', '17.4 kN', '30 kN', '30 kN', '30 kN']);
+    expect(said(text, 'anchor-vehicle-too-light')).toHaveLength(1);
+    expect(said(text, 'chain-closes-on-itself')).toEqual([]);
+  });
+});
+
 describe('a leg that forks again', () => {
   // 20 / (2 cos 30°) = 11.55 kN come to the second fork, and either leg behind it may take all of it.
   const forked = (weak: string, rowan: string): string => pullExample({

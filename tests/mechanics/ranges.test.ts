@@ -20,6 +20,8 @@ const layers = { w: 'whole from 1 to 10000', ...drum };
 const n = 'whole from 1 to 1000';
 const line = 'above 0 to 100000';
 const strength = 'above 0 to 1e8';
+/** What damage leaves may be nothing. */
+const left = 'from 0 to 1e8';
 const share = 'above 0 to 1';
 const loss = 'from 0 to 1';
 const part = 'from 0 to 1000';
@@ -54,7 +56,7 @@ const table: Record<string, Record<string, string>> = {
   'wraps-left': { y: 'from 0 to 100000', ...layers },
   'wraps-per-layer': { W: 'above 0 to 10', d: 'above 0 to 1' },
   'breaking-from-working-limit': { WLL: strength, f: 'from 1 to 100' },
-  'working-limit-from-breaking': { MBL: strength, f: 'from 1 to 100' },
+  'working-limit-from-breaking': { MBL: left, f: 'from 1 to 100' },
   'cut-strand-share': strands,
   'length-of-diameters': { k: part, d: 'above 0 to 1' },
   'overload-limit': { F_b: strength, o: share },
