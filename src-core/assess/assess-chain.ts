@@ -208,8 +208,8 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   const { kind, block } = declaration;
   if (kind === 'line' || kind === 'piece') return { ...base, ...lineLink(link, declaration, repair, assessing, problems), name, key, sort: 'line', declaration };
   if (kind === 'anchor') {
-    const { holding } = assessing.anchor(block);
-    return { ...base, name, key, sort: 'anchor', declaration, breaking: holding, limitFrom: isUnknown(holding) ? 'none' : 'holding power', workingLimit: isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' } };
+    const { holding, holdingFrom } = assessing.anchor(block);
+    return { ...base, limitSays: holdingFrom === 'vehicle' ? 'braked vehicle' : undefined, name, key, sort: 'anchor', declaration, breaking: holding, limitFrom: isUnknown(holding) ? 'none' : 'holding power', workingLimit: isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' } };
   }
   if (kind === 'vehicle') return { ...base, ...pointLink(link, block, problems), name, key, sort: 'vehicle', declaration };
   if (kind === 'thimble') {

@@ -16,6 +16,8 @@ import type { Assessing } from './assessing.ts';
 import { missingFact, statementOf, writtenValue } from './facts.ts';
 import { holderOf, holdersOf, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
 import { allLinks, meetsAt, type Run } from './pull-run.ts';
+import { limitOverBlocks } from './wire-over-sheave.ts';
+import { holdOfVehicle } from './vehicle-hold.ts';
 
 export type LoadedSort = 'line' | 'link' | 'block' | 'point' | 'anchor';
 
@@ -98,7 +100,7 @@ class Loading {
     const { rigging, run, tensions, tension, line, end, endPlace } = this.#input;
     const last = { load: tensions.at(-1) ?? tension, node: end?.name };
     if (line !== undefined && (run === undefined || !allLinks(run).some((l) => l.piece?.name === line.name))) {
-      this.#found.push({ ...nothingOf, sort: 'line', name: line.name, place: endPlace, own: line.named, load: tension, limit: limitOfLine(line, this.#assessing), limitSays: 'line factor', breaking: line.strength, doubt: doubtOf(line) });
+      this.#found.push({ ...nothingOf, sort: 'line', name: line.name, place: endPlace, own: line.named, load: tension, limit: limitOverBlocks(limitOfLine(line, this.#assessing), line, rigging.blocks), limitSays: 'line factor', breaking: limitOverBlocks(line.strength, line, rigging.blocks), doubt: doubtOf(line) });
     }
     if (run !== undefined) this.#run(run, last, endPlace, { bridle: true, end });
     else this.#hold(end, endPlace, last, true);
@@ -108,7 +110,12 @@ class Loading {
   }
 
   #link(of: AssessedLink, load: Value, place: Place, doubt: Cause | undefined): void {
-    this.#found.push({ ...nothingOf, sort: of.sort === 'line' ? 'line' : 'link', name: of.name, place, own: of.place, load, limit: of.workingLimit, limitSays: of.limitSays, breaking: of.breaking, doubt: of.doubt ?? doubt, link: of });
+    this.#found.push({ ...nothingOf, sort: of.sort === 'line' ? 'line' : 'link', name: of.name, place, own: of.place, load, limit: this.#overBlocks(of.workingLimit, of), limitSays: of.limitSays, breaking: of.breaking === undefined ? undefined : this.#overBlocks(of.breaking, of), doubt: of.doubt ?? doubt, link: of });
+  }
+
+  /** The line that the winch hauls runs over the blocks; extensions behind it do not. */
+  #overBlocks(limit: Value, { piece }: AssessedLink): Value {
+    return piece === undefined || piece.name !== this.#input.line?.name ? limit : limitOverBlocks(limit, piece, this.#input.rigging.blocks);
   }
 
   /**
@@ -190,12 +197,12 @@ class Loading {
     }
     const anchor = holder.block === undefined ? undefined : this.#assessing.anchor(holder.block);
     const unnamed = anchor?.form === 'vehicle' && holder.vehicle === undefined ? whichVehicle(anchor) : undefined;
-    const limit = anchor?.holding ?? unknown({ key: `name ${holder.name}`, says: `\`${holder.name}\` is not known`, help: 'declare it', place: holder.place, reported: true });
+    const limit = (anchor?.holdingFrom === 'vehicle' && anchor.vehicle !== undefined ? holdOfVehicle(anchor.vehicle, this.#input.block) : anchor?.holding) ?? unknown({ key: `name ${holder.name}`, says: `\`${holder.name}\` is not known`, help: 'declare it', place: holder.place, reported: true });
     this.#stand(this.#groundName(holder), holder.name, one, doubt ?? unnamed, (load) => ({ ...nothingOf, sort: 'anchor', name: holder.name, place, own: holder.place, load, limit, limitSays: anchor === undefined || anchor.holdingFrom === 'written' ? undefined : anchor.holdingFrom, anchor, vehicle: anchor?.vehicle }));
   }
 
   #vehicle(vehicle: AssessedVehicle, one: OneLoad, place: Place, own: Place, doubt: Cause | undefined): void {
-    this.#stand(`vehicle ${vehicle.name}`, vehicle.name, one, doubt, (load) => ({ ...nothingOf, sort: 'anchor', name: vehicle.name, place, own, load, limit: asGiven(vehicle.holds), limitSays: 'braked vehicle', vehicle }));
+    this.#stand(`vehicle ${vehicle.name}`, vehicle.name, one, doubt, (load) => ({ ...nothingOf, sort: 'anchor', name: vehicle.name, place, own, load, limit: holdOfVehicle(vehicle, this.#input.block), limitSays: 'braked vehicle', vehicle }));
   }
 
   /** One vehicle is one anchor, whichever of its points, its winch or an `anchor` block it is pulled by. */

@@ -73,6 +73,8 @@ export interface PullRigging {
   readonly endMoves: boolean;
   readonly blocks: readonly PullBlock[];
   readonly parts: readonly PullPart[];
+  /** Angle between the two parts at each block, by the places of what stands about it (rad). */
+  readonly plannedAngles: readonly (number | undefined)[];
   readonly advantage: Value;
   /** In plan: loads by node for one newton at the winch. */
   readonly plan: RiggingAnswer | undefined;
@@ -139,7 +141,16 @@ export function riggingOf(input: RiggingInput): PullRigging {
   });
   const broken = problems.length > 0 ? unknown({ key: `rigging of ${input.block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: problems[0]!.place, reported: true }) : undefined;
   const advantage = input.endCause !== undefined ? unknown(input.endCause) : (broken ?? advantageOf(blocks, parts, answer));
-  return { winchMoves, endMoves, blocks, parts, advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
+  const plannedAngles = blocks.map((_, i) => angleAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
+  return { winchMoves, endMoves, blocks, parts, plannedAngles, advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
+}
+
+/** Angle under which two places are seen from a third. */
+function angleAt(here: PlanPosition | undefined, one: PlanPosition | undefined, other: PlanPosition | undefined): number | undefined {
+  if (here === undefined || one === undefined || other === undefined) return undefined;
+  const [a, b] = [one, other].map((p) => ({ x: p.x_m - here.x_m, y: p.y_m - here.y_m })) as [{ x: number; y: number }, { x: number; y: number }];
+  const lengths = Math.hypot(a.x, a.y) * Math.hypot(b.x, b.y);
+  return lengths > 0 ? Math.acos(Math.max(-1, Math.min(1, (a.x * b.x + a.y * b.y) / lengths))) : undefined;
 }
 
 function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load')[], blocks: readonly PullBlock[], positions: readonly (PlanPosition | undefined)[] | undefined, line: string): Rigging {

@@ -30,6 +30,7 @@ import './tackle-resistance.ts';
 import './fall-line-force.ts';
 import './dead-line-force.ts';
 import './braked-vehicle-hold.ts';
+import './braked-vehicle-hold-on-slope.ts';
 import './anchor-vehicle-needed.ts';
 import './deadman-holding-power.ts';
 import './deadman-length.ts';

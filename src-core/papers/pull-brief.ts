@@ -5,6 +5,7 @@ import { statementOf } from '../assess/facts.ts';
 import { allLinks, type Run } from '../assess/pull-run.ts';
 import { holdersOf } from '../assess/pull-rigging.ts';
 import { fadesAt } from '../assess/least-line-out.ts';
+import { atStall } from '../assess/pull-stall.ts';
 import { show, showLike, showValue } from '../assess/show.ts';
 import { isAbove, isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown, mostOf, type Cause, type Derivation, type Value } from '../mechanics/derivation.ts';
@@ -242,6 +243,17 @@ function whatItTakes({ needed, available, resistance }: AssessedPull): string {
   return `It should take ${show(needed)} at the winch, which pulls ${show(available)}; where it does not move at that, stop.`;
 }
 
+/** What has most against its limit with the winch at its stall, where something then is above it. */
+function worstAtStall(pull: AssessedPull): string {
+  const over = atStall(pull).flatMap(({ loaded, load }) => {
+    const limit = mostOf(loaded.limit);
+    return limit === undefined || !isAbove(load.amount.high, limit.amount.low) ? [] : [{ loaded, load, limit, share: load.amount.high / limit.amount.low }];
+  });
+  const worst = over.sort((a, b) => b.share - a.share)[0];
+  if (worst === undefined) return '';
+  return `; \`${worst.loaded.name}\` has up to ${show({ ...worst.load, amount: exactly(worst.load.amount.high) }, { careful: 'up' })} then, above its ${show(worst.limit, { careful: 'down' })}`;
+}
+
 function stops(pull: AssessedPull, findings: readonly Finding[]): PaperText[] {
   const over = pull.loaded.flatMap((l) => {
     const limit = mostOf(l.limit);
@@ -254,7 +266,7 @@ function stops(pull: AssessedPull, findings: readonly Finding[]): PaperText[] {
   const nearest = over.sort((a, b) => b.share - a.share)[0];
   const open = pull.loaded.filter((l) => openOf(loadedPair(pull, l)).length > 0);
   const out: PaperText[] = [];
-  if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that`);
+  if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that${worstAtStall(pull)}`);
   const fades = fadesAt(pull);
   if (fades !== undefined) out.push(`less than ${show(fades, { careful: 'up' })} of line is out: the drum is fuller from there, and the winch pulls less than may be needed`);
   if (nearest !== undefined) out.push(`anything is seen to give; ${nearest.share > 1 ? 'farthest above' : 'nearest to'} its limit is \`${nearest.l.name}\`, at ${nearest.says}`);

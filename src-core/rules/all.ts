@@ -3,7 +3,9 @@ import { allowanceWithoutReason } from './allowance-without-reason.ts';
 import { ambiguousUnit } from './ambiguous-unit.ts';
 import { anchorMidRoute } from './anchor-mid-route.ts';
 import { anchorOverloaded } from './anchor-overloaded.ts';
+import { anchorVehicleSlides } from './anchor-vehicle-slides.ts';
 import { anchorVehicleTooLight } from './anchor-vehicle-too-light.ts';
+import { angleUnlikePlan } from './angle-unlike-plan.ts';
 import { badDate } from './bad-date.ts';
 import { badNumber } from './bad-number.ts';
 import { bareEndInChain } from './bare-end-in-chain.ts';
@@ -184,7 +186,9 @@ export const rules: readonly Rule[] = [
   ambiguousUnit,
   anchorMidRoute,
   anchorOverloaded,
+  anchorVehicleSlides,
   anchorVehicleTooLight,
+  angleUnlikePlan,
   badDate,
   badNumber,
   bareEnd,

@@ -41,8 +41,11 @@ ${reachByTrunk}`,
       return judge.atMost(link.load, link.workingLimit, link.place, (load, limit) => {
         const text = loadAndLimit(load, limit);
         const what = link.sort === 'anchor' ? 'holding power' : 'working limit';
+        // A vehicle that holds by its tyres slides before anything breaks; what it holds of a pull is judged there.
+        const slides = link.sort === 'anchor' && link.limitSays === 'braked vehicle';
         return {
           place: link.place,
+          ...(slides ? { severity: 'warning' as const } : {}),
           message: `${loadOn(link)}${text.load}, above its ${what} of ${text.limit}${turnedClause(link)}`,
           help: `use ${link.sort === 'anchor' ? 'an anchor' : link.sort === 'vehicle' ? 'a point' : 'one'} with a ${what} of ${text.load} or more${lessPull(chain)}`,
           source: link.limitFrom === 'table' ? sourceOf(limit) : undefined,

@@ -2,6 +2,8 @@ import { factOf } from '../assess/facts.ts';
 import { showLike, showValue } from '../assess/show.ts';
 import { bendRatio } from '../mechanics/bend-ratio.ts';
 import { asGiven, type Given, type Value } from '../mechanics/derivation.ts';
+import { leastPublishedRatio } from '../assess/wire-over-sheave.ts';
+import { wireRopeSheaveLossTable } from '../trade/wire-rope-sheave-loss-table.ts';
 import { bendOverPin } from '../trade/gear-sources.ts';
 import { printSource } from '../trade/source.ts';
 import { exactly } from '../units/amount.ts';
@@ -11,6 +13,7 @@ import { linesOverBlocks } from './lines-over-blocks.ts';
 import { defineRule } from './rule.ts';
 
 /** The lower end of what rope makers ask for a rope that runs over a sheave. */
+const leastWireRatio: Value = { amount: exactly(leastPublishedRatio), kind: 'needed count', origin: { from: 'constant', source: wireRopeSheaveLossTable.source } };
 const leastRatio: Value = { amount: exactly(5), kind: 'needed count', origin: { from: 'constant', source: bendOverPin } };
 
 export const sheaveTooSmall = defineRule({
@@ -61,12 +64,13 @@ pull out with bow-winch {
 `,
   check(block, judge, assessing) {
     for (const { gear, piece, place } of linesOverBlocks(block, assessing)) {
-      if (piece.line.material === 'wire') continue;
+      const isWire = piece.line.material === 'wire';
       const [D, d] = [factOf(gear.block, 'sheave'), piece.line.diameter];
-      judge.atLeast(asGiven(bendRatio({ D, d })), leastRatio, place, (ratio) => ({
+      judge.atLeast(asGiven(bendRatio({ D, d })), isWire ? leastWireRatio : leastRatio, place, (ratio) => ({
         place,
-        message: `sheave of \`${gear.name}\` is ${showValue(D)}, ${printNumber(ratio.amount.low, 'down', 1)} times the ${showValue(d)} of \`${piece.name}\`, below 5 times`,
-        help: `use a block with a sheave of ${showLike(exactly((d as Given).amount.high * 5), d as Given, 'up')} or more; some lines ask for up to 20 times`,
+        message: `sheave of \`${gear.name}\` is ${showValue(D)}, ${printNumber(ratio.amount.low, 'down', 1)} times the ${showValue(d)} of \`${piece.name}\`, below ${isWire ? `the ${leastPublishedRatio} times from which what a bend leaves of wire is published` : '5 times'}`,
+        help: `use a block with a sheave of ${showLike(exactly((d as Given).amount.high * (isWire ? leastPublishedRatio : 5)), d as Given, 'up')} or more; some lines ask for up to 20 times`,
+        ...(isWire ? { source: printSource(wireRopeSheaveLossTable.source) } : {}),
       }));
     }
   },

@@ -57,3 +57,75 @@ describe('figures with more digits than are shown', () => {
     expect(said(pullExample({ pull: pullWith({ people: 'people    32.998 m' }) }), 'people-too-close')).toEqual(['error: people of `off-the-ford` keep 32.99 m off, below the 33 m of the longest line in use']);
   });
 });
+
+describe('a vehicle that holds', () => {
+  const dipper = 'vehicle dipper {\n  mass   5,200 kg\n  point  stern rated 6 t\n}\n';
+  const chainTo = 'chain to-the-larch {\n  main outboard -> bow-22 -> dipper stern\n}\n';
+  const rig = (pull: Record<string, string>): string => pullExample({ chain: chainTo, anchor: '', more: dipper, pull: pullWith({ resistance: 'resistance  25 kN', ...pull }) });
+  // 5,200 kg weigh 50.99 kN. On the level it holds 0.666 of that, 33.96 kN; on 12 deg 50.99 × (0.666 cos 12° − sin 12°) = 22.61 kN.
+  const limit = (text: string): string => {
+    const found = judgedPull(text).loaded.find((l) => l.name === 'dipper' && l.sort === 'anchor')!;
+    return 'unknown' in found.limit ? 'not known' : `${(found.limit.amount.low / 1000).toFixed(2)} to ${(found.limit.amount.high / 1000).toFixed(2)}`;
+  };
+  test('holds less on the slope that the load is pulled up', () => {
+    expect(limit(rig({ grade: 'grade     level' }))).toBe('33.96 to 33.96');
+    expect(limit(rig({ grade: 'grade     12 deg' }))).toBe('22.62 to 33.96');
+    expect(limit(rig({ grade: 'grade     12 deg', footing: 'footing   dipper level' }))).toBe('33.96 to 33.96');
+    expect(limit(rig({ grade: 'grade     12 deg', footing: 'footing   dipper on-slope' }))).toBe('22.62 to 22.62');
+    // Steeper than its tyres hold, it holds nothing.
+    expect(limit(rig({ grade: 'grade     34 deg', footing: 'footing   dipper on-slope' }))).toBe('0.00 to 0.00');
+  });
+  test('what it holds only on the level is not judged while nobody says where it stands, and fails on the slope', () => {
+    const notGiven = (text: string): string[] => findingsIn(text).filter((f) => f.code === 'missing-fact' && f.message.startsWith('whether `dipper` stands')).map((f) => f.finding.help);
+    expect(notGiven(rig({ grade: 'grade     12 deg' }))).toEqual(['add `footing  dipper level` to the pull where it stands so, or `on-slope`']);
+    expect(notGiven(rig({ grade: 'grade     12 deg', footing: 'footing   dipper level' }))).toEqual([]);
+    expect(said(rig({ grade: 'grade     12 deg', footing: 'footing   dipper on-slope' }), 'anchor-vehicle-too-light')).toEqual(['error: `dipper` holds 22.6 kN in `off-the-ford`, standing on the slope, below the 25 kN on it']);
+    expect(said(rig({ grade: 'grade     12 deg', footing: 'footing   dipper level' }), 'anchor-vehicle-too-light')).toEqual([]);
+  });
+  test('is one thing, whether the route ends at its point or at an anchor of its name', () => {
+    // The winch pulls 33.1 kN on the layer in use, and 5,200 kg hold 33.96 kN; 4,000 kg hold 26.12 kN. A tyre that slides breaks nothing.
+    const parked = dipper + 'anchor parked {\n  kind     vehicle\n  vehicle  dipper\n}\n';
+    const both = ['dipper stern', 'parked'].map((end) => said(pullExample({ chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${end}\n}\n`, anchor: '', more: parked, pull: pullWith({ resistance: 'resistance  25 kN', grade: 'grade     level' }) }), 'anchor-vehicle-slides', 'anchor-overloaded'));
+    expect(both).toEqual([[], []]);
+    const weak = parked.replace('5,200', '4,000');
+    for (const end of ['dipper stern', 'parked']) {
+      expect(said(pullExample({ chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${end}\n}\n`, anchor: '', more: weak, pull: pullWith({ resistance: 'resistance  20 kN', grade: 'grade     level' }) }), 'anchor-vehicle-slides')).toHaveLength(1);
+    }
+  });
+});
+
+describe('wire over a block', () => {
+  // Hoist manual, table B: at 6 times its diameter wire keeps 79 %, at 10 times 86 %; 90 kN over the factor of 3 is 30 kN.
+  const wire = 'line main {\n  material      wire\n  construction  wire-6x19\n  strands       6\n  diameter      10 mm\n  length        30 m\n  breaking      90 kN\n  inboard       lug\n  outboard      eye thimble heart\n}\n';
+  const over = (sheave: string, line = wire): string =>
+    pullExample({ line, chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> plover bow\n}\n', more: `block snatch {\n  sheave      ${sheave}\n  takes       12 mm\n  wll         12 t\n  efficiency  95 %\n}\n`, pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m', people: 'people    50 m' }) });
+  const limit = (text: string): string => {
+    const { limit: value } = judgedPull(text).loaded.find((l) => l.sort === 'line')!;
+    const most = 'unknown' in value ? value.atMost : value;
+    return `${'unknown' in value ? 'at most ' : ''}${most === undefined ? 'not known' : (most.amount.high / 1000).toFixed(1)}`;
+  };
+  test.each([
+    ['60 mm', 'at most 23.7'],
+    ['100 mm', 'at most 25.8'],
+    ['59 mm', 'at most 30.0'],
+  ])('of %s', (sheave, expected) => expect(limit(over(sheave))).toBe(expected));
+  test('sharper than anything published is a finding, with what is published', () => {
+    expect(said(over('59 mm'), 'sheave-too-small')).toEqual(['warning: sheave of `snatch` is 59 mm, 5.9 times the 10 mm of `main`, below the 6 times from which what a bend leaves of wire is published']);
+    expect(said(over('60 mm'), 'sheave-too-small')).toEqual([]);
+  });
+  test('fibre has no such figure, and keeps its limit', () => {
+    const fibre = 'line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  90 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d\n}\n';
+    expect(limit(over('60 mm', fibre))).toBe(limit(over('200 mm', fibre)));
+  });
+});
+
+test('an angle that is not the one between the places', () => {
+  const text = (angle: string): string =>
+    pullExample({
+      more: 'block snatch {\n  sheave      110 mm\n  takes       12 mm\n  wll         20 t\n  efficiency  95 %\n}\nanchor rock {\n  kind     rock\n  holding  200 kN "tested 2026-05-02"\n}\n',
+      pull: pullWith({ resistance: 'resistance  12 kN', via: `via       snatch fixed on rock angle ${angle}`, stands: 'stands    rock ahead 12 m\n  stands    larch ahead 12 m left 12 m', reach: 'reach     12 m', people: 'people    50 m' }),
+    });
+  expect(said(text('0 deg'), 'angle-unlike-plan')).toEqual(['error: the angle at `snatch` is 0 deg, and by the places that are given it is 90 deg']);
+  expect(said(text('79 deg'), 'angle-unlike-plan')).toHaveLength(1);
+  expect(said(text('81 deg'), 'angle-unlike-plan')).toEqual([]);
+});

@@ -1,0 +1,37 @@
+import { brakedVehicleHoldOnSlope } from '../mechanics/braked-vehicle-hold-on-slope.ts';
+import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
+import { nameOf, quantityOf, wordOf, type BoundBlock } from '../model/bound.ts';
+import { sources } from '../trade/sources.ts';
+import type { AssessedVehicle } from './assess-vehicle.ts';
+import { statementOf, writtenValue } from './facts.ts';
+
+type Footing = 'level' | 'on-slope' | undefined;
+
+/** How a pull says that a vehicle stands. */
+export function footingOf(pull: BoundBlock, vehicle: string): Footing {
+  const statement = pull.statements.find((s) => s.definition.head === 'footing' && nameOf(s.values, 'vehicle')?.name === vehicle);
+  return statement === undefined ? undefined : (wordOf(statement.values, 'footing') as Footing);
+}
+
+/** The slope of a pull, where it has one. */
+export function slopeOfPull(pull: BoundBlock): Value | undefined {
+  const statement = statementOf(pull, 'grade');
+  const grade = statement === undefined ? undefined : quantityOf(statement.values, 'grade');
+  return grade === undefined || grade.value <= 0 ? undefined : writtenValue(grade);
+}
+
+/** What a braked vehicle holds in a pull: less where it stands on the slope that the load is pulled up, and anything between where nobody says. */
+export function holdOfVehicle({ holds, weight, name }: AssessedVehicle, pull: BoundBlock): Value {
+  const footing = footingOf(pull, name);
+  const level = asGiven(holds);
+  const α = slopeOfPull(pull);
+  if (α === undefined || footing === 'level' || isUnknown(level)) return level;
+  const slope = asGiven(brakedVehicleHoldOnSlope({ W: asGiven(weight), α }));
+  if (isUnknown(slope) || footing === 'on-slope') return slope;
+  return asGiven({
+    calculation: 'braked-vehicle-hold-where-it-stands', means: `holding power of \`${name}\`, on the slope or on level ground`, symbol: 'H', kind: 'holding power', formula: 'H = H_s to H_l',
+    amount: { low: slope.amount.low, high: level.amount.high },
+    inputs: [{ symbol: 'H_s', meaning: 'what it holds on the slope', given: slope }, { symbol: 'H_l', meaning: 'what it holds on level ground', given: level }],
+    sources: [sources.statics], assumptions: ['whether it stands on the slope or on level ground is not written; `footing` says it'], notes: [],
+  });
+}
