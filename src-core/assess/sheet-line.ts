@@ -10,6 +10,7 @@ import type { AssessedDamage, AssessedLine, AssessedPiece, Remedy } from './asse
 import { damageWords } from './damage-words.ts';
 import type { AssessedRepair } from './assessing.ts';
 import { statementOf, writtenValue } from './facts.ts';
+import { inDoubt } from './sheet-chain.ts';
 import type { SheetRows } from './sheet-rows.ts';
 import { show } from './show.ts';
 import type { AssessedEnd, BuriedEnd } from './splice-end.ts';
@@ -40,7 +41,7 @@ function pieceRows(rows: SheetRows, piece: AssessedPiece, all: boolean): void {
   const { name } = piece;
   rows.section(`piece ${name}`, name);
   rows.add('length', piece.length, { place: piece.named });
-  rows.add('breaking strength', piece.strength, { id: 'strength', says: piece.weakest === undefined ? undefined : `weakest ${isUnknown(piece.strength) ? 'known ' : ''}place: ${piece.weakest.name}` });
+  rows.add('breaking strength', inDoubt(piece.strength, piece.incomplete), { id: 'strength', says: piece.weakest === undefined ? undefined : `weakest ${isUnknown(piece.strength) ? 'known ' : ''}place: ${piece.weakest.name}` });
   rows.add('breaking strength between its ends', piece.body, { id: 'body-strength' });
   if (piece.retired !== undefined) rows.words('retired', printDay(piece.retired.day), { place: piece.retired.statement.place });
   rows.words('in doubt', piece.incomplete?.says, { id: 'incomplete', place: piece.incomplete?.place });

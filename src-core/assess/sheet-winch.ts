@@ -41,7 +41,8 @@ export function winchRows(rows: SheetRows, winch: AssessedWinch): void {
     const group = `layer ${row.layer}${row.partial ? ', partial' : ''}`;
     const of = (id: string) => ({ group, id });
     rows.add('line on it', asGiven(row.lengthOnLayer), of('length'));
-    rows.add('line up to it', asGiven(row.lengthThrough), of('length-through'));
+    // On the last layer the line ends before the layer does.
+    rows.add('line up to it', row.partial && !isUnknown(winch.length) ? winch.length : asGiven(row.lengthThrough), of('length-through'));
     rows.add('line pull', asGiven(row.pull), of('pull'));
     const layer = constantOf(row.layer, 'count');
     if (winch.speedOn === undefined) continue;

@@ -98,7 +98,7 @@ chain short {
   });
 
   test('a taper longer than its bury is said once, and nothing about it is called missing', () => {
-    expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`)).toEqual(['warning[line-factor-too-low]: `bow-winch` can pull 42 kN, above the 30.6 kN that a factor of 3 leaves of `main`', 'error[taper-longer-than-bury]: taper of `main` outboard eye is 90 d, above its bury of 72 d']);
+    expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`)).toEqual(['warning[line-factor-too-low]: `bow-winch` can pull 42 kN, above 30.6 kN, the most that a factor of 3 leaves of `main`', 'error[taper-longer-than-bury]: taper of `main` outboard eye is 90 d, above its bury of 72 d']);
     expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`, 'missing-fact')).toEqual([]);
   });
 
