@@ -10,6 +10,9 @@ const replaceWith = (key: string, holdsFor: string | undefined): string => `\`${
 /** What was looked up, for as long as the same blocks hold. */
 const lookedUp = new WeakMap<readonly BoundBlock[], Map<string, Map<string | undefined, Value>>>();
 
+/** Severities by rule, for as long as the same blocks hold. */
+const severitiesSet = new WeakMap<readonly BoundBlock[], Map<string, string>>();
+
 /** The values that hold in a scope: the shop's own where it wrote one, else the built-in ones, marked as assumed. */
 export class Practice {
   readonly #blocks: readonly BoundBlock[];
@@ -65,9 +68,15 @@ export class Practice {
 
   /** Severity that the shop has set for a rule. */
   severityOf(rule: string): string | undefined {
-    let level: string | undefined;
-    for (const block of this.#blocks) for (const s of block.statements) if (s.definition.head === 'severity' && wordOf(s.values, 'rule') === rule) level = wordOf(s.values, 'level') ?? level;
-    return level;
+    let levels = severitiesSet.get(this.#blocks);
+    if (levels === undefined) {
+      severitiesSet.set(this.#blocks, (levels = new Map()));
+      for (const { definition, values } of this.#blocks.flatMap((block) => block.statements)) {
+        const [name, level] = definition.head === 'severity' ? [wordOf(values, 'rule'), wordOf(values, 'level')] : [];
+        if (name !== undefined && level !== undefined) levels.set(name, level);
+      }
+    }
+    return levels.get(rule);
   }
 
   /** Where a written value says it comes from. */

@@ -5,13 +5,13 @@ import { show, showValue, writtenUnit } from '../assess/show.ts';
 import type { AssessedEnd } from '../assess/splice-end.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { wordOf } from '../model/bound.ts';
-import { printDay } from '../model/day.ts';
+import { printDay, type DayNumber } from '../model/day.ts';
 import { endWords } from '../pictures/end-words.ts';
 import { lineWords } from '../pictures/line-map.ts';
 import { statementOf } from '../assess/facts.ts';
 import { printNumber } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
-import { heading, quiet, table, text, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { heading, points, quiet, table, text, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { assessingOf, deference, type PaperSubject } from './paper-subject.ts';
 
 /** Rows for a line whose length is not known. */
@@ -29,7 +29,8 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
     subtitle: `${lineWords(line)}. ${subject.file}, known as of ${subject.day}`,
     parts: [
       { part: 'blanks', labels: ['date', 'by', 'washed, dry, whole length out', 'mended or noted in the logbook'] },
-      quiet(`Last inspected: ${lastInspection(line)}.`),
+      quiet(`Last inspected: ${lastInspection(line, subject.root.day)}.`),
+      ...before(line, onDrum !== undefined && winches.length > 0),
       ...pieces.flatMap((piece, i): PaperPart[] => [
         ...(i > 0 ? [{ part: 'heading', says: `Piece \`${piece.name}\``, newPage: true } satisfies PaperPart] : []),
         ...endsPart(piece, piece === onDrum ? winches : [], piece === onDrum),
@@ -39,14 +40,31 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
       ...(retired.length === 0 ? [] : [quiet(`Retired, and not to be used: ${retired.map((p) => `\`${p.name}\``).join(', ')}.`)]),
     ],
     foot: [
+      'What to do before hands go to the line is common practice.',
       'Write what is seen as dated entries: kind (cut, abrasion, glaze, melt, pulled, flattened, kink, stain, brittle), how many strands or what share of their volume, and where, from the inboard end. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.',
       ...deference.slice(1),
     ],
   };
 }
 
-function lastInspection({ block }: AssessedLine): string {
-  const days = block.statements.flatMap((s) => (s.definition.head === 'inspected' && s.day !== undefined ? [s.day] : []));
+/** What is usual before hands go to a line that a winch can pull in. */
+function before(line: AssessedLine, isOnDrum: boolean): PaperPart[] {
+  const tension = line.facts.practice.value('spooling-tension');
+  const out = [
+    `Gloves on, no loose cuffs and no rings.${line.facts.material === 'wire' ? ' A broken wire goes through leather: look before you feel.' : ''}`,
+    ...(isOnDrum
+      ? [
+          'The winch is off and its remote unplugged whenever hands are at the drum, the fairlead or the line within a step of them.',
+          'Run the line out on the free spool, by hand and without load. With all of it out its fastening holds nothing: nobody pulls on it.',
+          `Afterwards wind it on under load, layer by layer${isUnknown(tension) ? '' : `, under at least ${show(tension, { careful: 'up' })}`}; hands stay a good step off the fairlead while the drum turns.`,
+        ]
+      : ['Lay it out straight, without load, and turn it as you go: the worn side is often the lower one.']),
+  ];
+  return [heading('Before hands go to the line'), points(out)];
+}
+
+function lastInspection({ block }: AssessedLine, until: DayNumber): string {
+  const days = block.statements.flatMap((s) => (s.definition.head === 'inspected' && s.day !== undefined && s.day <= until ? [s.day] : []));
   return days.length === 0 ? 'never, by the logbook' : printDay(Math.max(...days));
 }
 
