@@ -74,6 +74,8 @@ export interface AssessedPiece {
   /** Strength of the whole piece between its ends; a drum end without an eye is held by the kept wraps and does not count. */
   readonly strength: Value;
   readonly weakest: StrengthOfPlace | undefined;
+  /** The same of a line that hangs from its drum: the kept wraps hold the inboard end, however it is made. */
+  readonly hanging: { readonly strength: Value; readonly weakest: StrengthOfPlace | undefined };
   readonly retired: LogEntry | undefined;
   /** An entry that could not be read may say more, a joint may be here and be less, or overlap the splice beside it: what holds without it is not judged. */
   readonly incomplete: Cause | undefined;
@@ -234,7 +236,8 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   for (const joint of joints) bodyPlaces.push({ name: 'end-to-end splice', strength: joint.strength });
   const overlap = splices.gaps.find(overlaps);
   if (overlap !== undefined) bodyPlaces.push({ name: 'overlapping splices', strength: unknown({ key: `overlap in ${long.name}`, says: `what overlapping splices leave of \`${long.name}\` is not known`, help: 'cut a piece out, or bury less where the maker allows it', place: overlap.other.facts.place, reported: true }) });
-  const whole: [StrengthOfPlace, ...StrengthOfPlace[]] = [...bodyPlaces, { name: 'outboard end', strength: outboard.strength }];
+  const hanging: [StrengthOfPlace, ...StrengthOfPlace[]] = [...bodyPlaces, { name: 'outboard end', strength: outboard.strength }];
+  const whole: [StrengthOfPlace, ...StrengthOfPlace[]] = [...hanging];
   // An inboard end made to be loaded counts too; a lug or a bare end lies under the kept wraps.
   if (inboard.buried !== undefined || inboard.facts.form === 'knot') whole.push({ name: 'inboard end', strength: inboard.strength });
   const unsure = held.find(isInDoubt);
@@ -256,6 +259,7 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
     body: asGiven(strengthOfWorstPlace(bodyPlaces)),
     strength: asGiven(strengthOfWorstPlace(whole)),
     weakest: worstPlace(whole),
+    hanging: { strength: asGiven(strengthOfWorstPlace(hanging)), weakest: worstPlace(hanging) },
     retired: long.retired ?? short.retired,
     incomplete: incomplete === undefined ? nobodyKnowsIfApart(splices) : causeOfLost(incomplete, `logbook of ${line.name}`),
   };

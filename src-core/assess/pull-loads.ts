@@ -100,7 +100,7 @@ class Loading {
     const { rigging, run, tensions, tension, line, end, endPlace } = this.#input;
     const last = { load: tensions.at(-1) ?? tension, node: end?.name };
     if (line !== undefined && (run === undefined || !allLinks(run).some((l) => l.piece?.name === line.name))) {
-      this.#found.push({ ...nothingOf, sort: 'line', name: line.name, place: endPlace, own: line.named, load: tension, limit: limitOverBlocks(limitOfLine(line, this.#assessing), line, rigging.blocks), limitSays: 'line factor', breaking: limitOverBlocks(line.strength, line, rigging.blocks), doubt: doubtOf(line) });
+      this.#found.push({ ...nothingOf, sort: 'line', name: line.name, place: endPlace, own: line.named, load: tension, limit: limitOverBlocks(limitOfLine(line, this.#assessing), line, rigging.blocks), limitSays: 'line factor', breaking: limitOverBlocks(line.hanging.strength, line, rigging.blocks), doubt: doubtOf(line) });
     }
     if (run !== undefined) this.#run(run, last, endPlace, { bridle: true, end });
     else this.#hold(end, endPlace, last, true);
@@ -274,7 +274,7 @@ const whichVehicle = ({ name, block }: AssessedAnchor): Cause => ({ ...missingFa
 
 /** Working limit of a piece that no link of a chain speaks of. */
 function limitOfLine(line: AssessedPiece, assessing: Assessing): Value {
-  const byFactor = asGiven(workingLimitFromBreaking({ MBL: line.strength, f: assessing.practice.value('line-factor') }));
+  const byFactor = asGiven(workingLimitFromBreaking({ MBL: line.hanging.strength, f: assessing.practice.value('line-factor') }));
   const { working } = line.line;
   if (working === undefined || isUnknown(byFactor)) return byFactor;
   return isUnknown(working) || working.amount.low < byFactor.amount.low ? working : byFactor;

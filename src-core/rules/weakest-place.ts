@@ -7,13 +7,15 @@ import { isUnknown, mostOf, type Cause, type Given, type Value } from '../mechan
 /** What a piece is known to hold, and why it may hold less. */
 export function strengthKnown(piece: AssessedPiece): { strength: Value; unless: Cause | undefined } {
   // What is known of it may fail the check by itself, whatever the unknown place would hold.
-  if (isUnknown(piece.strength)) return { strength: mostOf(piece.strength) ?? piece.strength, unless: piece.strength.unknown };
-  return { strength: piece.strength, unless: piece.incomplete };
+  const { strength } = piece.hanging;
+  if (isUnknown(strength)) return { strength: mostOf(strength) ?? strength, unless: strength.unknown };
+  return { strength, unless: piece.incomplete };
 }
 
 /** Where the strength of a piece is written that falls below a limit: the tag, else the weakest place. */
 export function placeOfStrength(piece: AssessedPiece, limit: Given): { place: Place; says: string } {
-  const { line, weakest } = piece;
+  const { line } = piece;
+  const { weakest } = piece.hanging;
   const tag = statementOf(line.block, 'breaking')?.place ?? line.block.namePlace;
   if (!isUnknown(line.base) && isBelow(line.base.amount.low, limit.amount.high)) return { place: tag, says: '' };
   const damage = piece.damages.find((d) => d.strength === weakest?.strength);
