@@ -6,7 +6,7 @@ import { strengthOfWorstPlace, worstPlace, type StrengthOfPlace } from '../mecha
 import { quantityOf, type BoundBlock, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import { replayLogbook, replayRepair } from '../model/line-history.ts';
-import { finishedAt, finishedLength, type DamageFact, type EndFacts, type Joint, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type Scenario } from '../model/line-state.ts';
+import { finishedLength, type DamageFact, type EndFacts, type Joint, type LineState, type LogEntry, type Lost, type PieceState, type Scenario } from '../model/line-state.ts';
 import { derivedFrom } from '../trade/sources.ts';
 import { between, type Amount } from '../units/amount.ts';
 import { damagePlace } from './damage-place.ts';
@@ -15,6 +15,7 @@ import { damageWords } from './damage-words.ts';
 import { causeOfLost, writtenValue } from './facts.ts';
 import { heatLimit } from './heat-limit.ts';
 import { agesOutdoors, lineFacts, type LineFacts } from './line-facts.ts';
+import { marksBeside, marksOf, placeOf, stretchOf, type PlacedMark } from './placed-marks.ts';
 import type { Practice } from './practice.ts';
 import { show } from './show.ts';
 import { assessEnd, type AssessedEnd } from './splice-end.ts';
@@ -231,7 +232,7 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
     gaps: laid.gaps.map((g) => ({ ...g, one: now.get(g.one)!, other: now.get(g.other)! })),
   };
   const bodyPlaces: [StrengthOfPlace, ...StrengthOfPlace[]] = [{ name: 'line without damage', strength: line.base }];
-  for (const damage of damages) bodyPlaces.push({ name: placeOfDamage(damage), strength: damage.strength });
+  for (const damage of damages) bodyPlaces.push(new DamagedPlace(damage));
   for (const heat of heats) if (isUnknown(heat.strength)) bodyPlaces.push({ name: 'heated line', strength: heat.strength });
   for (const joint of joints) bodyPlaces.push({ name: 'end-to-end splice', strength: joint.strength });
   const overlap = splices.gaps.find(overlaps);
@@ -289,65 +290,29 @@ const whetherHere = (joint: Joint, name: string): Lost => ({ says: `whether the 
 /** An end that a cut went through in one of the two cases may not be whole. */
 const inEither = (end: EndFacts, other: EndFacts | undefined): EndFacts => (end.cutThrough !== undefined || other?.cutThrough === undefined || other.place !== end.place ? end : { ...end, cutThrough: other.cutThrough });
 
-const around = (a: number | undefined, b: number | undefined): Amount | undefined => (a === undefined || b === undefined ? undefined : between(a, b));
+/** Named when somebody asks: of hundreds of places one is the weakest. */
+class DamagedPlace implements StrengthOfPlace {
+  readonly #damage: AssessedDamage;
+  readonly strength: Value;
 
-const placeOfDamage = (damage: AssessedDamage): string => `${damageWords(damage.fact)} at ${damagePlace(damage)}`;
-
-/** A stretch in finished distance from the inboard end, as the piece lies in one case. */
-interface Finished {
-  readonly from: number | undefined;
-  readonly to: number | undefined;
-  /** Length of the piece. */
-  readonly total: number | undefined;
-}
-
-/** One mark in both cases; a cut may have taken it off in one of them only. */
-interface PlacedMark {
-  readonly fact: DamageFact;
-  readonly long: Finished | undefined;
-  readonly short: Finished | undefined;
-}
-
-function marksOf(long: PieceState, short: PieceState): PlacedMark[] {
-  const finished = (state: PieceState, { from, to }: Mark): Finished => ({ from: from === undefined ? undefined : finishedAt(state, from), to: to === undefined ? undefined : finishedAt(state, to), total: finishedLength(state) });
-  // A stretch that a cut divided may be in one piece twice, once its parts are joined.
-  const rest = new Map<BoundStatement, Mark[]>();
-  for (const mark of short.marks) rest.set(mark.fact.statement, [...(rest.get(mark.fact.statement) ?? []), mark]);
-  const both = long.marks.map((mark): PlacedMark => {
-    const twin = rest.get(mark.fact.statement)?.shift();
-    return { fact: mark.fact, long: finished(long, mark), short: twin === undefined ? undefined : finished(short, twin) };
-  });
-  return [...both, ...[...rest.values()].flat().map((mark): PlacedMark => ({ fact: mark.fact, long: undefined, short: finished(short, mark) }))];
-}
-
-const placeOf = ({ long, short }: PlacedMark, key: 'from' | 'to'): Amount | undefined => around((long ?? short)![key], (short ?? long)![key]);
-
-const isLaid = (stretch: Finished): stretch is LaidStretch => stretch.from !== undefined && stretch.to !== undefined && stretch.total !== undefined;
-
-function stretchOf(mark: PlacedMark): StretchFromEnds | undefined {
-  const [long, short] = [(mark.long ?? mark.short)!, (mark.short ?? mark.long)!];
-  return isLaid(long) && isLaid(short) ? fromEnds(long, short) : undefined;
-}
-
-/** Line between two marks, the least that it may be: none where the one is ahead in one case and behind in the other. */
-function gap(a: PlacedMark, b: PlacedMark): number {
-  let [ahead, behind] = [Infinity, Infinity];
-  for (const [x, y] of [[a.long, b.long], [a.short, b.short]] as const) {
-    if (x === undefined || y === undefined) continue;
-    if (x.from === undefined || x.to === undefined || y.from === undefined || y.to === undefined) return 0;
-    ahead = Math.min(ahead, y.from - x.to);
-    behind = Math.min(behind, x.from - y.to);
+  constructor(damage: AssessedDamage) {
+    this.#damage = damage;
+    this.strength = damage.strength;
   }
-  return Math.max(0, ahead, behind);
+
+  get name(): string {
+    return `${damageWords(this.#damage.fact)} at ${damagePlace(this.#damage)}`;
+  }
 }
 
 function assessDamages(facts: LineFacts, marks: readonly PlacedMark[]): AssessedDamage[] {
   const worn = new Map(marks.map(({ fact }) => [fact, wornShare(facts, fact)]));
   const near_d = facts.practice.number('near', 'high');
   const near = isUnknown(facts.diameter) ? Infinity : near_d * facts.diameter.amount.high;
-  return marks.map((mark): AssessedDamage => {
+  const beside = marksBeside(marks, near * (1 + 1e-9));
+  return marks.map((mark, i): AssessedDamage => {
     const { fact } = mark;
-    const zone = marks.filter((other) => other === mark || gap(mark, other) <= near * (1 + 1e-9)).map((m) => m.fact);
+    const zone = beside(i).map((j) => marks[j]!.fact);
     const strands = zone.reduce((sum, f) => sum + (f.kind === 'cut' || f.kind === 'pulled' ? (f.strands ?? 1) : 0), 0);
     const { remedy, because } = remedyFor(facts, fact, strands);
     const together = remedy === 'derate' ? lossTogether(facts, zone, strands, worn) : undefined;

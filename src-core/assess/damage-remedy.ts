@@ -46,11 +46,12 @@ export function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): 
   }
 }
 
+/** Kinds of damage whose strength nobody measures. */
+const neverMeasured: ReadonlySet<string> = new Set(['melt', 'brittle', 'stain', 'kink', 'unknown']);
+
 /** Why nobody can say what a damage leaves, where nobody can. */
 export function notMeasured(fact: DamageFact): string | undefined {
-  const words = damageWords(fact);
   if (fact.kind === 'cut' || fact.kind === 'pulled') return fact.strands === undefined ? `how many strands are ${fact.kind} is not written` : undefined;
-  if (fact.kind === 'abrasion') return fact.share !== undefined || fact.severity === 'light' || fact.severity === 'moderate' ? undefined : `how much strength ${words} leaves is not measured`;
-  if (fact.kind === 'glaze') return fact.state === 'soft' ? undefined : `how much strength ${words} leaves is not measured`;
-  return ['melt', 'brittle', 'stain', 'kink', 'unknown'].includes(fact.kind) ? `how much strength ${words} leaves is not measured` : undefined;
+  const isKnown = fact.kind === 'abrasion' ? fact.share !== undefined || fact.severity === 'light' || fact.severity === 'moderate' : fact.kind === 'glaze' ? fact.state === 'soft' : !neverMeasured.has(fact.kind);
+  return isKnown ? undefined : `how much strength ${damageWords(fact)} leaves is not measured`;
 }

@@ -247,7 +247,7 @@ function whatItTakes({ needed, available, resistance }: AssessedPull): string {
 function worstAtStall(pull: AssessedPull): string {
   const over = atStall(pull).flatMap(({ loaded, load }) => {
     const limit = mostOf(loaded.limit);
-    return limit === undefined || !isAbove(load.amount.high, limit.amount.low) ? [] : [{ loaded, load, limit, share: load.amount.high / limit.amount.low }];
+    return limit === undefined || !isAbove(load.amount.high, limit.amount.low) ? [] : [{ loaded, load, limit, share: limit.amount.low > 0 ? load.amount.high / limit.amount.low : Infinity }];
   });
   const worst = over.sort((a, b) => b.share - a.share)[0];
   if (worst === undefined) return '';
@@ -259,9 +259,9 @@ function stops(pull: AssessedPull, findings: readonly Finding[]): PaperText[] {
     const limit = mostOf(l.limit);
     if (isUnknown(l.load) || limit === undefined) return [];
     const { high } = l.load.amount;
-    const of = (part: number): string => printAmount(exactly(high / part), 'ratio', { careful: 'up' });
+    const of = (part: number): string => (part > 0 ? `at ${printAmount(exactly(high / part), 'ratio', { careful: 'up' })}` : 'of which nothing is left');
     // Of what the limit is at most, it is so much or more.
-    return [{ l, share: high / limit.amount.low, says: isUnknown(l.limit) ? `${of(limit.amount.high)} or more` : of(limit.amount.low) }];
+    return [{ l, share: limit.amount.low > 0 ? high / limit.amount.low : Infinity, says: isUnknown(l.limit) ? `${of(limit.amount.high)} or more` : of(limit.amount.low) }];
   });
   const nearest = over.sort((a, b) => b.share - a.share)[0];
   const open = pull.loaded.filter((l) => openOf(loadedPair(pull, l)).length > 0);
@@ -269,7 +269,7 @@ function stops(pull: AssessedPull, findings: readonly Finding[]): PaperText[] {
   if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that${worstAtStall(pull)}`);
   const fades = fadesAt(pull);
   if (fades !== undefined) out.push(`less than ${show(fades, { careful: 'up' })} of line is out: the drum is fuller from there, and the winch pulls less than may be needed`);
-  if (nearest !== undefined) out.push(`anything is seen to give; ${nearest.share > 1 ? 'farthest above' : 'nearest to'} its limit is \`${nearest.l.name}\`, at ${nearest.says}`);
+  if (nearest !== undefined) out.push(`anything is seen to give; ${nearest.share > 1 ? 'farthest above' : 'nearest to'} its limit is \`${nearest.l.name}\`, ${nearest.says}`);
   if (findings.some((f) => f.code === 'joint-drawn-to-block')) out.push('a joint of the line comes to a block: nothing but plain line goes over it');
   if (open.length > 0) out.push(`not judged at all: ${open.map((l) => `\`${l.name.replaceAll('`', '')}\``).join(', ')}; somebody who answers for it says go, or nobody does`);
   out.push('anybody calls stop, comes nearer than agreed, or is out of sight', 'the line climbs on the drum, rubs on an edge, or smokes at the fairlead or the brake');

@@ -63,7 +63,7 @@ export function loadPath(chain: AssessedChain): Picture {
   // Far stronger links would press the others together: their bars are broken off.
   const most = Math.max(0, ...limits, load?.amount.high ?? 0);
   const least = Math.min(...limits, load?.amount.high ?? Infinity);
-  const domain = most === 0 ? 1 : Math.min(most, Math.max((load?.amount.high ?? 0) * 1.8, least * 3));
+  const domain = (most === 0 ? 1 : Math.min(most, Math.max((load?.amount.high ?? 0) * 1.8, least * 3))) || most;
   const x = (force: number): number => barLeft + Math.min(1, force / domain) * (barRight - barLeft);
   const parts: Part[] = [];
   const legend: LegendEntry[] = [];
