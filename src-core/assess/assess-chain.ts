@@ -14,6 +14,7 @@ import type { AssessedLine, AssessedPiece } from './assess-line.ts';
 import { assessWinch, carriedName, type AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { allJoints, endNotGiven, isRopeOnRope, ropeOnRopeCause, type Joint } from './chain-joints.ts';
+import { linksInLegs, loadOfLeg } from './chain-legs.ts';
 import { partsAtHolders, runsOver, turnedLinks } from './chain-turns.ts';
 import { statementOf, writtenValue } from './facts.ts';
 import type { AssessedEnd } from './splice-end.ts';
@@ -50,6 +51,8 @@ export interface AssessedLink {
   readonly turned: boolean;
   /** Parts of the line that pull at it, where several runs of gear end at it. */
   readonly parts: number | undefined;
+  /** In one leg of a bridle, whose angle only a pull gives. */
+  readonly inLeg: boolean;
   /** Why it may be weaker than its figures: what holds by them is then not judged. */
   readonly doubt: Cause | undefined;
 }
@@ -57,7 +60,7 @@ export interface AssessedLink {
 export type LinkLimitFrom = LimitFrom | 'line factor' | 'holding power';
 
 /** A link before it is known what loads it. */
-export type BareLink = Omit<AssessedLink, 'load' | 'turned' | 'parts'>;
+export type BareLink = Omit<AssessedLink, 'load' | 'turned' | 'parts' | 'inLeg'>;
 
 export interface AssessedRoute {
   readonly statement: BoundStatement;
@@ -99,7 +102,8 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const { load, loadSays } = loadOn(block, winch, name, winchesOn(bare, assessing).map((w) => w.name ?? 'winch'));
   const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
   const parts = partsAtHolders(bare.map(({ links }) => links), turned);
-  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts) }));
+  const legs = linksInLegs(bare, winch === undefined ? undefined : carriedName(winch.block));
+  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, legs) }));
   const doubts = new Map<string, Cause>();
   for (const joint of allJoints(loaded)) {
     if (isRopeOnRope(joint) !== true) continue;
@@ -134,13 +138,14 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
 const noAngle: Given = { amount: exactly(0), kind: 'angle', origin: { from: 'assumed', source: angleNotWritten, means: 'write the pull with its `via` and the angle there' } };
 
 /** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. What several of those end at has the pull of all. */
-function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>): AssessedLink[] {
+function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>, legs: ReadonlySet<string>): AssessedLink[] {
   return links.map((link, i) => {
     const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver(links, i) ? endNotGiven(link as AssessedLink) : undefined);
     const isTurned = turned.has(link.key);
     const parts = partsAt.get(link.key);
-    if (parts !== undefined) return { ...link, doubt, turned: true, parts, load: asGiven(loadOfParts({ T: load, n: { amount: exactly(parts), kind: 'count', origin: { from: 'written', place: link.place } } })) };
-    return { ...link, doubt, turned: isTurned, parts, load: isTurned ? asGiven(blockLoad({ T: load, θ: noAngle })) : load };
+    if (parts !== undefined) return { ...link, doubt, turned: true, parts, inLeg: false, load: asGiven(loadOfParts({ T: load, n: { amount: exactly(parts), kind: 'count', origin: { from: 'written', place: link.place } } })) };
+    const inLeg = !isTurned && legs.has(link.key);
+    return { ...link, doubt, turned: isTurned, parts, inLeg, load: isTurned ? asGiven(blockLoad({ T: load, θ: noAngle })) : inLeg ? loadOfLeg(load) : load };
   });
 }
 

@@ -19,12 +19,17 @@ export const linkName = (link: AssessedLink): string | undefined => (link.link.l
 const isHolder = (link: AssessedLink): boolean => link.sort === 'anchor' || link.sort === 'vehicle';
 const nothing: Run = { links: [], holder: undefined, legs: [], closedAt: undefined };
 
+/** As much of a chain as can be followed. */
+interface Routes {
+  readonly routes: readonly { readonly links: readonly AssessedLink[] }[];
+}
+
 class Follower {
   readonly #routes: readonly (readonly AssessedLink[])[];
   readonly #used = new Set<number>();
   readonly #seen = new Set<string>();
 
-  constructor(chain: AssessedChain) {
+  constructor(chain: Routes) {
     this.#routes = chain.routes.map((route) => route.links);
   }
 
@@ -59,6 +64,11 @@ class Follower {
       if (this.#seen.has(link.name) && link.link.link === 'name') return { ...nothing, links, closedAt: link };
       this.#seen.add(link.name);
       links.push(link);
+      // Another route that hangs on a shackle or a ring in the middle of this one is the other leg of a bridle. What hangs on a block holds it.
+      if (i === route.links.length - 1 || link.sort !== 'gear' || link.gear === 'block' || link.link.link !== 'name') continue;
+      const beside = this.#from(link.link.name);
+      for (const leg of beside) this.#used.add(leg.index);
+      if (beside.length > 0) return { ...nothing, links, legs: this.#legs([{ index: route.index, links: route.links.slice(i) }, ...beside], true) };
     }
     const last = route.links.at(-1)!;
     const name = linkName(last);
@@ -70,10 +80,14 @@ class Follower {
       return { ...rest, links: [...links, ...rest.links] };
     }
     for (const leg of onward) this.#used.add(leg.index);
-    // Where legs meet again, the one that goes on to a holder takes the rest with it, in whatever order they are written.
-    const goesOn = (leg: { readonly links: readonly AssessedLink[] }): number => (isHolder(leg.links.at(-1)!) ? 0 : 1);
-    const followed = new Map([...onward].sort((a, b) => goesOn(a) - goesOn(b)).map((leg) => [leg, this.follow(leg, !isLine)]));
-    return { ...nothing, links, legs: onward.map((leg) => followed.get(leg)!) };
+    return { ...nothing, links, legs: this.#legs(onward, !isLine) };
+  }
+
+  /** Where legs meet again, the one that goes on to a holder takes the rest with it, in whatever order they are written. */
+  #legs(onward: readonly { readonly index: number; readonly links: readonly AssessedLink[] }[], skipFirst: boolean): Run[] {
+    const goesOn = ({ links }: { readonly links: readonly AssessedLink[] }): number => (isHolder(links.at(-1)!) ? 0 : 1);
+    const followed = new Map([...onward].sort((a, b) => goesOn(a) - goesOn(b)).map((leg) => [leg, this.follow(leg, skipFirst)]));
+    return onward.map((leg) => followed.get(leg)!);
   }
 }
 
@@ -81,7 +95,7 @@ class Follower {
  * The run from the end of the line on the winch; from the first link when no link is that line. What holds one of the blocks on the way
  * (`fastened`: the blocks, and what they are made fast to) is not the line's end.
  */
-export function runFromLine(chain: AssessedChain, line: string | undefined, fastened: ReadonlySet<string>): Run {
+export function runFromLine(chain: Routes, line: string | undefined, fastened: ReadonlySet<string>): Run {
   const follower = new Follower(chain);
   const start = (line === undefined ? undefined : follower.start(line)) ?? follower.first(fastened);
   return start === undefined ? nothing : follower.follow(start, false);

@@ -2,7 +2,7 @@ import { isNear } from '../base/compare.ts';
 import { mostOf } from '../mechanics/derivation.ts';
 import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
 import { loadAndLimit } from './force-text.ts';
-import { eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
+import { byAngle, eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
 
 export const linkAboveBreaking = defineRule({
@@ -43,6 +43,7 @@ ${reachByTrunk}`,
         const where = weakest !== undefined && most !== undefined && isNear(most.amount.low, breaking.amount.low) && weakest.name !== 'line without damage' ? `, at its ${weakest.name}` : '';
         return {
           place: link.place,
+          ...byAngle(link, load, breaking),
           message: `${loadOn(link)}${text.load}, above the ${text.limit} at which it breaks${where}${turnedClause(link)}`,
           help: `take it out of the chain${lessPull(chain)}`,
         };

@@ -1,6 +1,6 @@
 import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
 import { loadAndLimit, sourceOf } from './force-text.ts';
-import { breaksUnder, eachLink, isOwnVehicle, lessPull, loadOn, turnedClause } from './link-load.ts';
+import { breaksUnder, byAngle, eachLink, isOwnVehicle, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
 
 export const linkAboveLimit = defineRule({
@@ -45,7 +45,7 @@ ${reachByTrunk}`,
         const slides = link.sort === 'anchor' && link.limitSays === 'braked vehicle';
         return {
           place: link.place,
-          ...(slides ? { severity: 'warning' as const } : {}),
+          ...(slides ? { severity: 'warning' as const } : byAngle(link, load, limit)),
           message: `${loadOn(link)}${text.load}, above its ${what} of ${text.limit}${turnedClause(link)}`,
           help: `use ${link.sort === 'anchor' ? 'an anchor' : link.sort === 'vehicle' ? 'a point' : 'one'} with a ${what} of ${text.load} or more${lessPull(chain)}`,
           source: link.limitFrom === 'table' ? sourceOf(limit) : undefined,

@@ -2,13 +2,16 @@ import { isAbove } from '../base/compare.ts';
 import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
 import { vehicleOfAnchor } from '../assess/pull-rigging.ts';
 import { nameOf } from '../model/bound.ts';
-import { isUnknown, mostOf, type Value } from '../mechanics/derivation.ts';
+import { isUnknown, mostOf, type Given, type Value } from '../mechanics/derivation.ts';
 
 /** `pull on` a line, `load on` everything else; twice the line pull where the line turns. */
 export const loadOn = (link: AssessedLink): string => `${link.sort === 'line' ? 'pull' : 'load'} on \`${link.name}\` is ${link.turned ? 'up to ' : ''}`;
 
 /** Why a link behind a block has twice the pull, and what several runs end at that of all. */
-export const turnedClause = (link: AssessedLink): string => (link.parts !== undefined ? `, because ${link.parts} parts of the line pull at it` : link.turned ? ', because both parts of the line pull at the block' : '');
+export const turnedClause = (link: AssessedLink): string => (link.inLeg ? ', by the angle between the legs' : link.parts !== undefined ? `, because ${link.parts} parts of the line pull at it` : link.turned ? ', because both parts of the line pull at the block' : '');
+
+/** Of a leg nobody knows the angle here: what it may pass at the widest is a warning, what it passes at any angle an error. */
+export const byAngle = (link: AssessedLink, load: Given, limit: Given): { readonly severity?: 'warning' } => (link.inLeg && !isAbove(load.amount.low, limit.amount.low) ? { severity: 'warning' } : {});
 
 /** True when the load passes what the link breaks at: that is said once, and not again by its lower limits. */
 export const breaksUnder = (link: AssessedLink): boolean => link.breakingGiven && !isUnknown(link.load) && isAbove(link.load.amount.high, mostOf(link.breaking)?.amount.low ?? Infinity);

@@ -21,5 +21,6 @@ export const slingKnotted = source('wac-296-24-29419-2', 'read', 'WAC 296-24-294
 
 // Our own careful choices
 export const angleNotWritten = source('own-angle-nothing', 'own', 'the angle at the block is not written, so both parts are taken to pull the same way');
+export const widestBridle = source('widest-bridle', 'secondary', 'maker\'s catalogue reproducing ASME practice: over 120° between two slings on a bow is not allowed');
 export const knotNotWritten = source('own-softer-knot', 'own', 'the knot of the soft shackle is not written, so the weakest one that was tested is taken');
 export const breaksAsItsLimit = source('own-breaks-as-its-limit', 'own', 'gear that is loaded from the side or as a choker breaks at the same share of its breaking strength as its limit is lowered to, because no source gives its breaking strength apart');

@@ -87,6 +87,29 @@ describe('a winch without a vehicle', () => {
   });
 });
 
+describe('a bridle whose fork stands in the middle of a route', () => {
+  // Rigging text: two legs at 60° between them carry 577 of 1,000 lb each.
+  const more = strap('other') + tree('fir', '60 kN');
+  const pull = pullWith({ resistance: 'resistance  10 kN', bridle: 'bridle    60 deg', reach: 'reach     20 m' });
+  test.each([
+    ['routes of their own', ['main outboard -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> fir']],
+    ['one leg written on', ['main outboard -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir']],
+    ['the other written first', ['bow-22 -> other -> fir', 'main outboard -> bow-22 -> trunk -> larch']],
+    ['turned round', ['main outboard -> bow-22 -> trunk -> larch', 'fir -> other -> bow-22']],
+  ])('is the same bridle: %s', (_, routes) => {
+    const text = pullExample({ chain: route(...routes), more, pull });
+    const judged = judgedPull(text);
+    expect(['bow-22', 'trunk', 'other', 'larch', 'fir'].map((name) => loadOn(judged, name))).toEqual(['10 kN', '5.78 kN', '5.78 kN', '5.78 kN', '5.78 kN']);
+  });
+  test('a chain alone does not know the angle: half the pull to all of it', () => {
+    // 42 kN of winch: 21 kN where the legs lie together, 42 kN at 120°; the strap of 5 t takes 49 kN, one of 3 t 29.4 kN, one of 2 t 19.6 kN.
+    const limit = (wll: string): string[] => said(pullExample({ chain: route('main outboard -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir'), more: more.replace('5 t', wll), pull }), 'link-above-limit').filter((m) => m.includes('other'));
+    expect(limit('5 t')).toEqual([]);
+    expect(limit('3 t')).toEqual(['warning: load on `other` is 21 to 42 kN, above its working limit of 29.4 kN (3 t), by the angle between the legs']);
+    expect(limit('2 t')).toEqual(['error: load on `other` is 21 to 42 kN, above its working limit of 19.6 kN (2 t), by the angle between the legs']);
+  });
+});
+
 describe('legs that meet again', () => {
   // Forces in balance: two legs at 60° carry 30 / (2 cos 30°) = 17.32 kN each, and behind the shackle where they meet all 30 kN.
   const more = wren + strap('other') + 'shackle bow-a {\n  wll  6.5 t\n}\n';
