@@ -26,10 +26,10 @@ export function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): 
     case 'pulled':
       return strands >= limit ? { remedy: 'cut-out', because: many } : { remedy: 'clean', because: 'a pulled strand is worked back into the braid; until then it is counted as cut' };
     case 'abrasion':
+      if (fact.severity === 'heavy') return { remedy: 'cut-out', because: 'a quarter or more of the strand volume may be gone' };
       if (fact.share !== undefined) return fact.share.value >= worn * (1 - 1e-9) ? { remedy: 'cut-out', because: 'the share of strand volume that is gone reaches the limit' } : { remedy: 'derate', because: 'worn strands lower the strength there' };
       if (fact.severity === 'light') return { remedy: 'derate', because: 'worn strands lower the strength there' };
       if (fact.severity === 'moderate') return { remedy: 'derate', because: 'worn strands lower the strength there' };
-      if (fact.severity === 'heavy') return { remedy: 'cut-out', because: 'a quarter or more of the strand volume may be gone' };
       return { remedy: 'cut-out', because: 'how much of the strand volume is gone is not written' };
     case 'glaze':
       return fact.state === 'soft' ? { remedy: 'derate', because: 'glazed fibre that turns soft on flexing is counted like light wear' } : { remedy: 'cut-out', because: fact.state === 'hard' ? 'glazed fibre that stays hard has been melted together' : 'whether the glaze turns soft on flexing is not written' };
@@ -52,6 +52,6 @@ const neverMeasured: ReadonlySet<string> = new Set(['melt', 'brittle', 'stain', 
 /** Why nobody can say what a damage leaves, where nobody can. */
 export function notMeasured(fact: DamageFact): string | undefined {
   if (fact.kind === 'cut' || fact.kind === 'pulled') return fact.strands === undefined ? `how many strands are ${fact.kind} is not written` : undefined;
-  const isKnown = fact.kind === 'abrasion' ? fact.share !== undefined || fact.severity === 'light' || fact.severity === 'moderate' : fact.kind === 'glaze' ? fact.state === 'soft' : !neverMeasured.has(fact.kind);
+  const isKnown = fact.kind === 'abrasion' ? (fact.share !== undefined && (fact.severity !== 'heavy' || fact.share.value >= 0.25 * (1 - 1e-9))) || fact.severity === 'light' || fact.severity === 'moderate' : fact.kind === 'glaze' ? fact.state === 'soft' : !neverMeasured.has(fact.kind);
   return isKnown ? undefined : `how much strength ${damageWords(fact)} leaves is not measured`;
 }

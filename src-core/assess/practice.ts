@@ -1,3 +1,4 @@
+import { isBeyondBorder } from './practice-border.ts';
 import { unknown, type Given, type Value } from '../mechanics/derivation.ts';
 import { textOf, wordOf, type BoundBlock, type BoundStatement } from '../model/bound.ts';
 import type { Reader } from '../model/scope.ts';
@@ -29,7 +30,7 @@ export class Practice {
     let found: BoundStatement | undefined;
     for (const block of this.#blocks) {
       for (const statement of block.statements) {
-        if (statement.definition.head !== key || statement.broken.size > 0) continue;
+        if (statement.definition.head !== key || statement.broken.size > 0 || isBeyondBorder(statement)) continue;
         const word = wordOf(statement.values, 'material') ?? wordOf(statement.values, 'gear') ?? wordOf(statement.values, 'wear') ?? wordOf(statement.values, 'bearing');
         if (word === undefined || word === holdsFor) found = statement;
       }

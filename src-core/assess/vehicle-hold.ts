@@ -9,8 +9,9 @@ type Footing = 'level' | 'on-slope' | undefined;
 
 /** How a pull says that a vehicle stands. */
 export function footingOf(pull: BoundBlock, vehicle: string): Footing {
-  const statement = pull.statements.find((s) => s.definition.head === 'footing' && nameOf(s.values, 'vehicle')?.name === vehicle);
-  return statement === undefined ? undefined : (wordOf(statement.values, 'footing') as Footing);
+  const said = pull.statements.filter((s) => s.definition.head === 'footing' && nameOf(s.values, 'vehicle')?.name === vehicle).map((s) => wordOf(s.values, 'footing') as Footing);
+  // Said twice, it is not known how it stands.
+  return said.every((footing) => footing === said[0]) ? said[0] : undefined;
 }
 
 /** The slope of a pull, where it has one. */

@@ -32,6 +32,16 @@ export function findingsOn({ root }: Pick<PaperSubject, 'root'>, blocks: readonl
   return [...root.files.values()].flatMap((file) => file.findings.filter(on));
 }
 
+/** Errors that stand in no block: a file that is not found, marks of a merge, a brace too many. What they make of the rest nobody knows. */
+export function errorsOutside({ root }: Pick<PaperSubject, 'root'>): Finding[] {
+  return [...root.files.values()].flatMap(({ file, findings }) => {
+    const errors = findings.filter((f) => f.severity === 'error');
+    if (errors.length === 0) return [];
+    const blocks = file.bound.flatMap((c) => c.blocks);
+    return errors.filter((f) => !blocks.some((b) => f.place.chunk === b.chunk && f.place.start >= b.place.start && f.place.end <= b.place.end));
+  });
+}
+
 /** Some blocks with all that they speak of, and all that this speaks of in turn: whatever has a name that one of them uses. */
 export function blocksBehind({ root }: Pick<PaperSubject, 'root'>, blocks: readonly BoundBlock[]): BoundBlock[] {
   const behind = new Set(blocks);

@@ -16,17 +16,18 @@ import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { statementText } from './finding-identity.ts';
-import { assessingOf, blocksBehind, deference, setAsideOn, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
+import { assessingOf, blocksBehind, deference, errorsOutside, setAsideOn, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 
 /** What the crew goes through together before a pull: limits, places, order of work, and the numbers at which it does not begin. */
 export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocument {
   const label = textOf(pull.block.header, 'label');
   const blocks: BoundBlock[] = [pull.block, ...(pull.chain === undefined ? [] : [pull.chain.block]), ...(pull.winch === undefined ? [] : [pull.winch.block])];
-  const behind = blocksBehind(subject, blocks);
+  // Whatever the shop's practice says, it says of all of it.
+  const behind = blocksBehind(subject, [...blocks, ...assessingOf(subject).reader.practices()]);
   // What is warned of a repair stands on its step card.
-  const isOnCard = ({ severity, place }: Finding): boolean => severity !== 'error' && place.chunk === pull.chain?.repair?.chunk;
+  const isOnCard = ({ code, severity, place }: Finding): boolean => severity !== 'error' && !leftInLine.has(code) && place.chunk === pull.chain?.repair?.chunk;
   const counts = (f: Finding): boolean => !isInTables(f, pull) && !isOnCard(f) && !isBeforeRepair(f, subject, pull);
-  const findings = findingsOn(subject, behind).filter(counts);
+  const findings = [...errorsOutside(subject), ...findingsOn(subject, behind).filter(counts)];
   const aside = setAsideOn(subject, behind);
   const rest = leftOut(findings);
   const isOpen = findings.some(isError) || pairsOf(pull).some((pair) => openOf(pair).length > 0 || isNoGo(pair.asked, pair.most));
@@ -88,6 +89,8 @@ function openOf({ asked, most, doubt }: Pair): Cause[] {
 }
 const usableOf = (pull: AssessedPull): Value => (pull.winch === undefined ? pull.available : asGiven(pull.winch.usable));
 
+/** What a repair leaves in the line that is then loaded: it stands on the brief too. */
+const leftInLine: ReadonlySet<string> = new Set(['damage-in-splice']);
 const isError = ({ severity }: Finding): boolean => severity === 'error';
 
 /** How many figures and findings speak against it: the one line that is read if no other is. */

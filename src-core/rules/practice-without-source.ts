@@ -1,5 +1,6 @@
 import { isAbove, isBelow } from '../base/compare.ts';
-import { countOf, textOf, wordOf, type BoundStatement } from '../model/bound.ts';
+import { practiceFigure } from '../assess/practice-border.ts';
+import { textOf, wordOf, type BoundStatement } from '../model/bound.ts';
 import { carefulOf } from '../mechanics/derivation.ts';
 import { show } from '../assess/show.ts';
 import { practiceValue, type PracticeValue } from '../trade/built-in-practice.ts';
@@ -7,12 +8,6 @@ import { printSource } from '../trade/source.ts';
 import { exactly } from '../units/amount.ts';
 import { practiceKeyOf } from './practice-given-twice.ts';
 import { defineRule } from './rule.ts';
-
-/** The first figure of a statement of practice (SI). */
-export function practiceFigure({ values }: BoundStatement): number | undefined {
-  for (const [, value] of values) if (value.type === 'quantity') return value.value;
-  return countOf(values, 'wraps') ?? countOf(values, 'strands');
-}
 
 export const builtInFor = ({ definition, values }: BoundStatement): PracticeValue | undefined =>
   practiceValue(definition.head, wordOf(values, 'material') ?? wordOf(values, 'gear') ?? wordOf(values, 'wear') ?? wordOf(values, 'bearing'));

@@ -6,7 +6,7 @@ import { defineRule } from './rule.ts';
 export const repairLeavesDamage = defineRule({
   name: 'repair-leaves-damage',
   on: 'repair',
-  severity: 'warning',
+  severity: 'error',
   summary: 'A planned repair leaves damage in a piece that stays in use.',
   why: 'the line is cut and spliced, and the place for which it was done is still loaded',
   source: 'common practice',

@@ -1,4 +1,4 @@
-import type { BoundStatement } from '../model/bound.ts';
+import { nameOf, quantityOf, wordOf, type BoundStatement } from '../model/bound.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
 
@@ -8,6 +8,12 @@ const excluding: Readonly<Record<string, readonly [word: string, measure: string
   dragging: ['turning', 'wheels', 'that every wheel turns and that some do not'],
 };
 
+/** A word of wear with a share that it does not mean. */
+function wearDisagrees({ definition, values }: BoundStatement): boolean {
+  const [share, severity] = [quantityOf(values, 'share'), wordOf(values, 'severity')];
+  return definition.head === 'damage' && share !== undefined && severity !== undefined && (severity === 'heavy') !== share.value >= 0.25 * (1 - 1e-9);
+}
+
 const saysBoth = (statement: BoundStatement): string | undefined => {
   const [word, measure, says] = excluding[statement.definition.head] ?? [];
   return word !== undefined && statement.values.get(word) !== undefined && statement.values.get(measure!) !== undefined ? says : undefined;
@@ -16,7 +22,7 @@ const saysBoth = (statement: BoundStatement): string | undefined => {
 export const saysTwoThings = defineRule({
   name: 'says-two-things',
   on: 'block',
-  heads: ['pull'],
+  heads: ['pull', 'line'],
   severity: 'error',
   summary: 'One statement says two things that cannot both be so.',
   why: 'the one would make the pull easier than the other, and the file does not say which is true',
@@ -24,7 +30,15 @@ export const saysTwoThings = defineRule({
   bad: pullExample({ pull: pullWith({ dragging: 'dragging  none 2 wheels of 4' }) }),
   good: pullExample(),
   check(block, judge) {
+    const standing = new Map<string, BoundStatement>();
     for (const statement of block.statements) {
+      const vehicle = statement.definition.head === 'footing' ? nameOf(statement.values, 'vehicle')?.name : undefined;
+      if (vehicle !== undefined) {
+        const first = standing.get(vehicle);
+        if (first === undefined) standing.set(vehicle, statement);
+        judge.holds(first === undefined || wordOf(first.values, 'footing') === wordOf(statement.values, 'footing'), () => ({ place: statement.place, message: `\`footing\` says two things of \`${vehicle}\``, help: 'keep one of the two', related: [{ place: first!.place, message: 'the first one' }] }));
+      }
+      if (wearDisagrees(statement)) judge.holds(false, () => ({ place: statement.place, message: 'the word and the share of this wear do not agree: heavy is a quarter or more, light and moderate are less', help: 'keep the share where it was measured, else the word; the worse of the two counts until then' }));
       const says = saysBoth(statement);
       judge.holds(says === undefined, () => ({ place: statement.place, message: `\`${statement.definition.head}\` says both ${says!}`, help: 'keep one of the two' }));
     }

@@ -41,7 +41,7 @@ function rigBlock({ kind, name, fields }: BenchRecord, gap: () => string): strin
   if (kind === 'chain') return [`chain ${name} {`, `  ${['line', 'shackle', 'strap', 'anchor'].map((k) => (k === 'line' ? `${value(k)} outboard` : value(k))).join(' -> ')}`, row('out'), '}'];
   const body = fields.filter((f) => f.field.type !== 'date' && f.field.key !== 'on').map((f) => (f.field.key === 'holding' ? `${row('holding')} "tested"` : f.field.key === 'fairlead' ? `${row('fairlead')} condition sound` : row(f.field.key)));
   if (kind === 'line') body.push('  outboard  eye thimble tube bury 72 d taper 24 d size 160 mm stitched');
-  const log = fields.flatMap((f) => (f.field.type === 'date' ? [`  ${f.value}  ${f.field.key}`] : []));
+  const log = fields.flatMap((f) => (f.field.type === 'date' ? [`  ${f.value}  ${f.field.key}${f.field.key === 'spooled' ? '  tight' : ''}`] : []));
   return [`${kind} ${name}${kind === 'winch' ? ` on ${value('on')}` : ''} {`, ...body, ...log, '}'];
 }
 

@@ -16,7 +16,7 @@ export const kinds: Readonly<Record<string, readonly Field[]>> = {
   vehicle: [number('mass', 2300, 2399, 'kg', 1, 9999)],
   line: [
     word('material', 'HMPE', 'polyester', 'nylon', 'aramid', 'wire'), number('strands', 12, 12, '', 3, 48), number('diameter', 10, 10, 'mm', 1, 100), number('length', 25, 27, 'm', 1, 900), number('breaking', 92, 98, 'kN', 1, 900),
-    word('inboard', 'lug', 'eye', 'hook', 'bare', 'knot'), word('stored', 'covered', 'outdoors', 'indoors'), date('fitted', '2026-05-02'), date('inspected', '2026-05-02'), date('washed', '2026-05-18'),
+    word('inboard', 'lug', 'eye', 'hook', 'bare', 'knot'), word('stored', 'covered', 'outdoors', 'indoors'), date('fitted', '2026-05-02'), date('inspected', '2026-05-02'), date('spooled', '2026-05-02'), date('washed', '2026-05-18'),
   ],
   winch: [
     name('on', 'vehicle'), number('rated', 22, 25, 'kN', 1, 900), number('barrel', 70, 70, 'mm', 1, 900), number('width', 240, 240, 'mm', 1, 900), number('flange', 180, 180, 'mm', 1, 900), number('keep', 10, 10, 'wraps', 1, 99),

@@ -134,6 +134,22 @@ test('what is found on the line, the winch and the gear of a pull counts, though
   expect(repaired).not.toContain('damage-left-in-service');
 });
 
+test('what a repair leaves in the line, and what is wrong with the file, is on the brief', () => {
+  const line = (at: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  240 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d size 160 mm stitched\n  2026-06-20  damage cut 4 strands at ${at} from inboard\n}\n`;
+  const more = '\nrepair fix on main {\n  cut     at 26 m from inboard\n  splice  outboard eye thimble tube bury 72 d taper 24 d size 160 mm stitched\n}\n';
+  const chain = 'chain to-the-larch after fix {\n  main outboard -> bow-22 -> trunk -> larch\n}\n';
+  const brief = (parts: object, before = ''): string => said(papersOf(before + pullExample({ chain, more, pull: pullWith({ resistance: 'resistance  10 kN' }), ...parts })).get('brief off-the-ford')!);
+  // The cut takes the damage off, or goes far beyond it.
+  expect(brief({ line: line('27 m') })).not.toContain('NO GO');
+  expect(brief({ line: line('10 m') })).toMatch(/NO GO as it stands: 1 error is found.*error\[repair-leaves-damage\]/);
+  expect(brief({ line: line('25.5 m').replace('cut 4 strands', 'cut 1 strand') })).toContain('warning[damage-in-splice]');
+  // Of a file that was not found, and of an unfinished merge, nobody knows what they would say.
+  expect(brief({ line: line('27 m') }, 'use "nowhere.rig"\n')).toMatch(/NO GO as it stands: 1 error is found.*error\[use-missing\]/);
+  expect(brief({ line: line('27 m') }, '<<<<<<< HEAD\n')).toMatch(/NO GO as it stands: .*error\[conflict-marker\]/);
+  // Practice speaks of everything.
+  expect(brief({ line: line('27 m') }, 'practice {\n  line-factor 1.01 "me"\n}\n')).toMatch(/NO GO as it stands: .*error\[practice-beyond-published\]/);
+});
+
 test('a rig in US customary units has a brief in these alone', () => {
   const rig = `${example('wheatear.rig')}
 pull out with bumper through up-the-bank {

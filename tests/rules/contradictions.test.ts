@@ -46,11 +46,11 @@ describe('figures of practice', () => {
     ['a limit that is higher is milder', ['abrasion-retire 30 %'], ['warning: `abrasion-retire` is 30 %, milder than the 25 % built in, and does not say where it comes from']],
     ['a time that is longer is milder', ['temporary-life 60 days'], ['warning: `temporary-life` is 60 days, milder than the 30 days built in, and does not say where it comes from']],
     // 29 CFR 1910.179(h)(2)(iii)(a): not less than 2 wraps.
-    ['fewer wraps than any rule leaves', ['keep-wraps HMPE 1 wrap "it held"'], ['error: `keep-wraps HMPE` is 1, below the 2 beyond which no figure is taken']],
+    ['fewer wraps than any rule leaves', ['keep-wraps HMPE 1 wrap "it held"'], ['error: `keep-wraps HMPE` is 1, below the 2 beyond which no figure is taken; the built-in one counts']],
     // NAVEDTRA 14160: loaded over 75 % of break, line is damaged for good; 1 over 0.75 is 1.33.
-    ['a factor at which line is damaged', ['line-factor 1.3 "it held"'], ['error: `line-factor` is 1.3, below the 1.34 beyond which no figure is taken']],
+    ['a factor at which line is damaged', ['line-factor 1.3 "it held"'], ['error: `line-factor` is 1.3, below the 1.34 beyond which no figure is taken; the built-in one counts']],
     // HMPE melts at 144 to 152 °C (handbook overview of the fibre).
-    ['heat at which the fibre melts', ['heat-limit HMPE 145 degC "it held"'], ['error: `heat-limit HMPE` is 145 degC, above the 144 degC beyond which no figure is taken']],
+    ['heat at which the fibre melts', ['heat-limit HMPE 145 degC "it held"'], ['error: `heat-limit HMPE` is 145 degC, above the 144 degC beyond which no figure is taken; the built-in one counts']],
     ['twice in one block', ['line-factor 3', 'line-factor 2 "b"'], ['error: `line-factor` stands twice in this `practice`']],
     ['for two materials', ['bury HMPE 72 d', 'bury nylon 24 d'], []],
   ])('%s', (_what, lines, expected) => {
@@ -129,5 +129,36 @@ describe('what would be lost or left out without a word', () => {
     expect(log('at 11 m')).toEqual(['error: the soft glaze here goes on beyond the place that was mended on `main`']);
     expect(log('at 14 m')).toEqual(['error: no soft glaze is written at this place of `main`']);
     expect(log('from 10 m to 12 m')).toEqual([]);
+  });
+});
+
+describe('what a later reader found that still passed', () => {
+  const weak = (practice: string): string => `${practice}${pullExample({ line: 'line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  50 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d\n}\n' })}`;
+  test('a figure that is not taken is not used', () => {
+    const without = said(weak(''), 'line-factor-too-low', 'line-overloaded-by-pull');
+    expect(without.length).toBeGreaterThan(0);
+    expect(said(weak('practice {\n  line-factor 1.01 "me"\n}\n'), 'line-factor-too-low', 'line-overloaded-by-pull')).toEqual(without);
+  });
+
+  test('a vehicle that stands in two ways', () => {
+    const twice = (a: string, b: string): string => pullExample({ pull: pullWith({ footing: `footing   plover ${a}\n  footing   plover ${b}` }) });
+    expect(said(twice('level', 'on-slope'), 'says-two-things')).toEqual(['error: `footing` says two things of `plover`']);
+    expect(said(twice('level', 'level'), 'says-two-things')).toEqual([]);
+  });
+
+  test('wear that is heavy in words and slight in figures is cut out', () => {
+    const worn = (damage: string): string[] => said(`line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n  outboard eye thimble tube bury 72 d taper 24 d\n  2026-05-02 fitted\n  2026-06-01 damage ${damage} at 8 m from inboard\n}\n`, 'says-two-things', 'damage-left-in-service').map((m) => m.split(':')[1]!.trim().split(' ')[0]!);
+    expect(worn('abrasion 5 % heavy')).toHaveLength(2);
+    expect(worn('abrasion 30 % moderate')).toHaveLength(2);
+    expect(worn('abrasion 30 % heavy')).toHaveLength(1);
+    expect(worn('abrasion 5 % light')).toHaveLength(0);
+  });
+
+  test('one shackle on two things', () => {
+    const more = 'block snatch {\n  sheave      110 mm\n  takes       12 mm\n  wll         20 t\n  efficiency  95 %\n}\nanchor rock {\n  kind     rock\n  holding  200 kN "tested 2026-05-02"\n}\n';
+    const pull = pullWith({ resistance: 'resistance  12 kN', via: 'via       snatch fixed angle 90 deg after 12 m', reach: 'reach     12 m', people: 'people    60 m' });
+    const chain = (holder: string): string => `chain to-the-larch {\n  main outboard -> bow-22 -> larch\n  snatch -> bow-22 -> ${holder}\n}\n`;
+    expect(said(pullExample({ more, pull, chain: chain('rock') }), 'block-held-elsewhere')).toEqual(['error: `bow-22` hangs on `larch` and on `rock` at once']);
+    expect(said(pullExample({ more, pull, chain: chain('larch') }), 'block-held-elsewhere')).toEqual([]);
   });
 });
