@@ -14,6 +14,7 @@ import { bareNumber } from './bare-number.ts';
 import { bendOverSmallPin } from './bend-over-small-pin.ts';
 import { blockCannotMove } from './block-cannot-move.ts';
 import { blockHeldElsewhere } from './block-held-elsewhere.ts';
+import { blockLeftOut } from './block-left-out.ts';
 import { blockOverloaded } from './block-overloaded.ts';
 import { blockTooSmallForLine } from './block-too-small-for-line.ts';
 import { blockUsedTwice } from './block-used-twice.ts';
@@ -197,6 +198,7 @@ export const rules: readonly Rule[] = [
   bendOverSmallPin,
   blockCannotMove,
   blockHeldElsewhere,
+  blockLeftOut,
   blockOverloaded,
   blockTooSmallForLine,
   blockUsedTwice,

@@ -1,3 +1,4 @@
+import { nameOf } from '../model/bound.ts';
 import { pullExample } from './example-pull.ts';
 import { tailLine } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
@@ -18,6 +19,7 @@ export const lineNotOnWinch = defineRule({
   good: pullExample(),
   check({ block, name, winch, chain: through }, judge) {
     const on = winch?.piece?.name;
+    if (on !== undefined && through === undefined && nameOf(block.header, 'chain') === undefined) return judge.cannot({ key: `chain of ${name}`, says: `what joins \`${on}\` to the far end in \`${name}\` is not given`, help: 'write it as a `chain`, and add `through` with its name to the pull', place: block.namePlace }, block.namePlace);
     if (winch === undefined || on === undefined || through === undefined || through.winch !== undefined) return;
     const other = through.links.find((link) => link.piece !== undefined);
     if (other === undefined) return;

@@ -103,7 +103,9 @@ test('examples of counts are usual ones, and are said as people say them', () =>
   expect(labels('winch w {\n  keep  $0\n}\n')).toBe('10 wraps');
   const practice = (wraps: string): string => `winch w {\n  carries  main\n  keep  $0\n}\n${gear}\npractice {\n  keep-wraps  HMPE ${wraps}\n}\n`;
   expect(labels(practice('12 wraps'))).toBe('12 wraps');
-  expect(labels(practice('1 wrap'))).toBe('1 wrap');
+  expect(labels(practice('8 wraps'))).toBe('8 wraps');
+  // A figure that is not taken is not offered either.
+  expect(labels(practice('1 wrap'))).toBe('10 wraps');
   expect(labels('line m {\n  strands  $0\n}\n')).toBe('12');
   expect(labels('practice {\n  cut-strands-limit  $0\n}\n')).toBe('2 strands');
   expect(labels('winch w {\n  rated  42 kN at layer $0\n}\n')).toBe('1');
