@@ -12,7 +12,7 @@ export async function testVscodeWeb(editors: Editors, step: Step): Promise<void>
     await showMainJob(bench, step, 'vscode-web');
 
     await step('pictures beside the text', async () => {
-      await bench.editor.locator('.view-line', { hasText: 'barrel' }).first().click();
+      await bench.editor.locator('.view-line', { hasText: 'barrel' }).first().click({ position: { x: 20, y: 6 } });
       await bench.command('Linewright: Open the Pictures of This Rig');
       const frame = await picturesFrame(bench);
       await frame.locator('article[data-id="winch bow-winch drum"].current').waitFor({ timeout: slow_ms });
@@ -20,7 +20,7 @@ export async function testVscodeWeb(editors: Editors, step: Step): Promise<void>
     });
 
     await step('without Git, a message says why there is no last commit', async () => {
-      await bench.editor.locator('.view-line', { hasText: 'barrel' }).first().click();
+      await bench.editor.locator('.view-line', { hasText: 'barrel' }).first().click({ position: { x: 20, y: 6 } });
       await bench.command('Linewright: Compare the Sheet with the Last Commit');
       await bench.page.locator('.notification-list-item', { hasText: 'The last commit cannot be read' }).waitFor({ timeout: slow_ms });
     });
