@@ -24,11 +24,24 @@ export interface LineFacts {
   readonly working: Value | undefined;
   /** Breaking strength before any damage is counted: wet where it is used wet, after its time outdoors. */
   readonly base: Value;
-  /** Set when buried splices are not how this line is spliced. */
+  /** Why it cannot be told whether the line is hollow braid, by which its splices are judged. */
+  readonly constructionCause: Cause | undefined;
+  /** Set when buried splices are not how this line is spliced, or nobody can say that they are. */
   readonly tooOddToSplice: Unknown | undefined;
 }
 
 const secondsADay = 86_400;
+
+/** The braid that everybody means by a winch line, and the fewest strands of which a hollow one is made: common practice. */
+const usualStrands = 12;
+const fewestHollow = 8;
+
+function howMade(block: BoundBlock, name: string, strands: Value): Cause | undefined {
+  if (!isUnknown(strands) && strands.amount.low === usualStrands) return undefined;
+  const cause = missingFact(block, 'construction');
+  if (cause.reported === true) return cause;
+  return { ...cause, says: `how \`${name}\` is made is not given${isUnknown(strands) ? '' : `, and ${strands.amount.low} strands do not tell`}`, help: 'write `construction`; only hollow braid is spliced by burying its tail' };
+}
 
 export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber): LineFacts {
   const name = block.name ?? 'line';
@@ -39,6 +52,10 @@ export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber)
   const material = word('material');
   const construction = word('construction');
   const breaking = factOf(block, 'breaking');
+  const strands = factOf(block, 'strands');
+  const constructionCause = construction === undefined ? howMade(block, name, strands) : undefined;
+  // A line of few strands is laid or plaited: no tail goes inside it.
+  const isFew = constructionCause !== undefined && !isUnknown(strands) && strands.amount.low < fewestHollow;
   const odd = construction === 'double-braid' || construction === 'laid' || construction === 'wire-6x19' || material === 'wire';
   return {
     block,
@@ -49,11 +66,12 @@ export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber)
     construction,
     diameter: factOf(block, 'diameter'),
     length: factOf(block, 'length'),
-    strands: factOf(block, 'strands'),
+    constructionCause,
+    strands,
     breaking,
     working: maybeFact(block, 'working'),
     base: baseStrength(block, breaking, material, practice, day, word),
-    tooOddToSplice: odd ? unknown({ key: `splice in ${name}`, says: `\`${name}\` is ${construction ?? material}, for which no splice is worked out here`, help: 'take the strength of its ends from its maker', place: statementOf(block, 'construction')?.place ?? statementOf(block, 'material')?.place }) : undefined,
+    tooOddToSplice: isFew ? unknown(constructionCause) : odd ? unknown({ key: `splice in ${name}`, says: `\`${name}\` is ${construction ?? material}, for which no splice is worked out here`, help: 'take the strength of its ends from its maker', place: statementOf(block, 'construction')?.place ?? statementOf(block, 'material')?.place }) : undefined,
   };
 }
 

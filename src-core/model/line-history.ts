@@ -270,6 +270,8 @@ class Replay {
     if (isBuried(before)) {
       const old = before.form === 'eye' ? `eye ${before.supplied ? 'it came with' : 'spliced before'}` : `hook ${before.supplied ? 'it came with' : 'spliced on before'}`;
       this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` is still the ${old}`, `write the \`cut\` that took the old ${before.form} off before this splice`, [{ place: before.place, message: `the ${before.form} before` }]);
+    } else if (before.form === 'lug' && end.form !== 'lug') {
+      this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` still has its lug`, 'write the `cut` that took it off before this splice; after `reversed`, inboard is what was outboard', [{ place: before.place, message: 'the lug' }]);
     }
     const done = splicePiece(piece, which, end, this.#diameter, this.#scenario);
     if (done === undefined) {

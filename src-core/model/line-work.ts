@@ -15,6 +15,9 @@ function inDoubt(piece: PieceState, isLost: (joint: Joint) => boolean, place: Pl
   return { ...piece, joints: piece.joints.map((j) => (isLost(j) ? { ...j, doubt: j.doubt ?? doubt } : j)) };
 }
 
+/** Damage of which nobody sees how far it goes: no cut takes it out, and every piece of the line has it. */
+const isEverywhere = ({ fact: { kind } }: Mark): boolean => kind === 'brittle' || kind === 'stain';
+
 /** What is left inboard of a cut at `s`, and what lies outboard of it. */
 export function cutPiece(whole: PieceState, s: number, place: Place, day: DayNumber | undefined): { inboard: PieceState; outboard: PieceState } {
   const piece = inDoubt(whole, (j) => j.at === undefined, place, day);
@@ -28,6 +31,11 @@ export function cutPiece(whole: PieceState, s: number, place: Place, day: DayNum
       continue;
     }
     // So does damage right at the cut: a tape does not tell on which side of the knife it came to lie.
+    if (isEverywhere(m)) {
+      marksBelow.push(isAbove(m.to, s) ? placeless(m) : m);
+      marksAbove.push(isBelow(m.from, s) ? placeless(m) : { ...m, from: m.from - s, to: m.to - s });
+      continue;
+    }
     const atCut = isNear(m.from, s) && isNear(m.to, s);
     if (atCut || isBelow(m.from, s)) marksBelow.push({ ...m, from: Math.min(m.from, s), to: Math.min(m.to, s) });
     if (atCut || isAbove(m.to, s)) marksAbove.push({ ...m, from: Math.max(m.from, s) - s, to: Math.max(m.to, s) - s });

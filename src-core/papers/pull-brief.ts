@@ -1,4 +1,4 @@
-import { assessKit } from '../assess/assess-kit.ts';
+import { assessKit, type JudgedNeed } from '../assess/assess-kit.ts';
 import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
 import type { Finding } from '../assess/finding.ts';
 import { statementOf } from '../assess/facts.ts';
@@ -36,7 +36,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
     subtitle: `${subject.file}, as of ${subject.day}${label === undefined ? '' : `. ${quoted(label)}`}`,
     parts: [
       heading('Go or no go'),
-      lead(verdict(pull, findings, aside.length)),
+      lead(verdict(pull, findings, aside.length, notInBag(subject, pull))),
       ...numbers(pull),
       ...limits(pull),
       heading('From above'),
@@ -94,7 +94,7 @@ const leftInLine: ReadonlySet<string> = new Set(['damage-in-splice']);
 const isError = ({ severity }: Finding): boolean => severity === 'error';
 
 /** How many figures and findings speak against it: the one line that is read if no other is. */
-function verdict(pull: AssessedPull, findings: readonly Finding[], aside: number): PaperText {
+function verdict(pull: AssessedPull, findings: readonly Finding[], aside: number, lacking: number): PaperText {
   const pairs = pairsOf(pull);
   const open = pairs.filter((pair) => openOf(pair).length > 0).length;
   const above = pairs.filter(({ asked, most }) => isNoGo(asked, most)).length;
@@ -106,9 +106,9 @@ function verdict(pull: AssessedPull, findings: readonly Finding[], aside: number
   if (open > 0) return `NO GO yet: ${settled}, and what is not known is not within any limit.`;
   const warnings = findings.filter((f) => f.severity === 'warning').length;
   const unmade = findings.filter((f) => f.code === 'missing-fact').length;
-  const first = [warnings === 0 ? '' : counted(warnings, 'warning'), unmade === 0 ? '' : `${counted(unmade, 'fact')} not given`].filter((t) => t !== '');
+  const first = [warnings === 0 ? '' : counted(warnings, 'warning'), unmade === 0 ? '' : `${counted(unmade, 'fact')} not given`, lacking === 0 ? '' : `${counted(lacking, 'thing')} not in the bag`].filter((t) => t !== '');
   const also = first.length < 2 ? first.join('') : `${first.slice(0, -1).join(', ')} and ${first.at(-1)}`;
-  return `All ${pairs.length} figures are within the limits given${also === '' ? '' : `, but ${also}, below, ${warnings + unmade === 1 ? 'is' : 'are'} to be settled first`}. ${aside === 0 ? '' : `${counted(aside, 'finding')}, below, ${aside === 1 ? 'is' : 'are'} set aside in writing. `}Whether it goes is decided on the ground, by whoever leads.`;
+  return `All ${pairs.length} figures are within the limits given${also === '' ? '' : `, but ${also}, below, ${warnings + unmade + lacking === 1 ? 'is' : 'are'} to be settled first`}. ${aside === 0 ? '' : `${counted(aside, 'finding')}, below, ${aside === 1 ? 'is' : 'are'} set aside in writing. `}Whether it goes is decided on the ground, by whoever leads.`;
 }
 
 const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
@@ -188,17 +188,28 @@ function places(pull: AssessedPull): (readonly PaperText[])[] {
   ];
 }
 
-/** What both the chain and the pull take out of the bag. */
-function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
+/** What both the chain and the pull take out of the bag, and the bags there are. */
+function needsOf(subject: PaperSubject, pull: AssessedPull): { readonly kits: readonly BoundBlock[]; readonly needs: readonly JudgedNeed[]; readonly damped: boolean; readonly isPlanned: boolean } {
   const assessing = assessingOf(subject);
   const kits = assessing.reader.blocks('kit');
   const { plans } = assessKit(kits[0] ?? pull.block, assessing);
   const needs = plans.filter((p) => p.plan === pull.block || p.plan === pull.chain?.block).flatMap((p) => p.needs);
-  const carried = new Set(plans.length === 0 ? [] : kits.flatMap((kit) => kit.statements.flatMap((s) => (s.definition.head === 'carries' ? [nameOf(s.values, 'gear')?.name] : []))));
+  const damped = kits.some((kit) => kit.statements.some((s) => s.definition.head === 'holds' && wordOf(s.values, 'item') === 'damper'));
+  return { kits, needs, damped, isPlanned: plans.length > 0 };
+}
+
+/** How much of it is not there, where a bag is written. That nothing damps the line is a finding by itself. */
+function notInBag(subject: PaperSubject, pull: AssessedPull): number {
+  const { kits, needs } = needsOf(subject, pull);
+  return kits.length === 0 ? 0 : new Set(needs.filter((n) => n.has === false).map((n) => n.says)).size;
+}
+
+function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
+  const { kits, needs, damped, isPlanned } = needsOf(subject, pull);
+  const carried = new Set(!isPlanned ? [] : kits.flatMap((kit) => kit.statements.flatMap((s) => (s.definition.head === 'carries' ? [nameOf(s.values, 'gear')?.name] : []))));
   const extensions = [...new Set((pull.run === undefined ? [] : allLinks(pull.run)).flatMap(({ piece }) => (piece === undefined || piece.name === pull.line?.name ? [] : [piece.name])))];
   const said = new Map(extensions.map((name) => [name, `\`${name}\`, the extension${carried.has(name) ? ', in the bag' : ''}`]));
   for (const n of needs) said.set(n.says, `${n.says}${kits.length === 0 ? '' : n.has === true ? ', in the bag' : n.has === false ? ', NOT in the bag' : `: ${n.has.says}`}`);
-  const damped = kits.some((kit) => kit.statements.some((s) => s.definition.head === 'holds' && wordOf(s.values, 'item') === 'damper'));
   said.set('damper', `something that damps the line${kits.length === 0 ? '' : damped ? ', in the bag' : ', NOT in the bag'}`);
   return [heading('Lay out and look over'), boxes([...said.values()])];
 }

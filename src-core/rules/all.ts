@@ -20,6 +20,7 @@ import { blockTooSmallForLine } from './block-too-small-for-line.ts';
 import { blockUsedTwice } from './block-used-twice.ts';
 import { braceBelowHead } from './brace-below-head.ts';
 import { brakeHeatsLine } from './brake-heats-line.ts';
+import { bridleNotInChain } from './bridle-not-in-chain.ts';
 import { bridleTooWide } from './bridle-too-wide.ts';
 import { buryTooShort } from './bury-too-short.ts';
 import { carriesAbsentPiece } from './carries-absent-piece.ts';
@@ -29,6 +30,7 @@ import { chainLongerThanReach } from './chain-longer-than-reach.ts';
 import { chainWithoutAnchor } from './chain-without-anchor.ts';
 import { chainWithoutRoute } from './chain-without-route.ts';
 import { conflictMarker } from './conflict-marker.ts';
+import { cutInManyPlaces } from './cut-in-many-places.ts';
 import { cutThroughSplice } from './cut-through-splice.ts';
 import { cutTwice } from './cut-twice.ts';
 import { damageInSplice } from './damage-in-splice.ts';
@@ -97,6 +99,7 @@ import { nameOfAnotherKind } from './name-of-another-kind.ts';
 import { nameOfMixedLetters } from './name-of-mixed-letters.ts';
 import { nestedTooDeep } from './nested-too-deep.ts';
 import { noDamperInKit } from './no-damper-in-kit.ts';
+import { nothingJoinsEyes } from './nothing-joins-eyes.ts';
 import { outBelowReach } from './out-below-reach.ts';
 import { outdoorsTooLong } from './outdoors-too-long.ts';
 import { overlappingSplices } from './overlapping-splices.ts';
@@ -124,6 +127,8 @@ import { repairLeavesDamage } from './repair-leaves-damage.ts';
 import { repairOutsideChain } from './repair-outside-chain.ts';
 import { repeatedStatement } from './repeated-statement.ts';
 import { reservedName } from './reserved-name.ts';
+import { resistanceBelowGrade } from './resistance-below-grade.ts';
+import { resistanceWithoutSource } from './resistance-without-source.ts';
 import { retiredPieceInKit } from './retired-piece-in-kit.ts';
 import { retiredPieceUsed } from './retired-piece-used.ts';
 import { ropeOnRope } from './rope-on-rope.ts';
@@ -204,6 +209,7 @@ export const rules: readonly Rule[] = [
   blockUsedTwice,
   braceBelowHead,
   brakeHeatsLine,
+  bridleNotInChain,
   bridleTooWide,
   buryTooShort,
   cannotBeSetAside,
@@ -214,6 +220,7 @@ export const rules: readonly Rule[] = [
   chainWithoutAnchor,
   chainWithoutRoute,
   conflictMarker,
+  cutInManyPlaces,
   cutThroughSplice,
   cutTwice,
   damageInSplice,
@@ -282,6 +289,7 @@ export const rules: readonly Rule[] = [
   nameOfMixedLetters,
   nestedTooDeep,
   noDamperInKit,
+  nothingJoinsEyes,
   outBelowReach,
   outdoorsTooLong,
   overlappingSplices,
@@ -309,6 +317,8 @@ export const rules: readonly Rule[] = [
   repairOutsideChain,
   repeatedStatement,
   reservedName,
+  resistanceBelowGrade,
+  resistanceWithoutSource,
   retiredPieceInKit,
   retiredPieceUsed,
   ropeOnRope,

@@ -25,8 +25,8 @@ export const anchorVehicleTooLight = defineRule({
   summary: 'A vehicle that stands as an anchor is lighter than one and a half times the pull on it.',
   why: 'a braked vehicle holds about two thirds of its weight, on firm ground; above that it slides towards the pull',
   source: 'towing training text: a braked vehicle holds 0.666 of its weight; an anchor vehicle has at least 1.5 times the resistance',
-  bad: pullExample({ chain, pull: pullWith({ resistance: 'resistance  30 kN' }), anchor: '', more: dipper('2,400 kg') }),
-  good: pullExample({ chain, pull: pullWith({ resistance: 'resistance  30 kN' }), anchor: '', more: dipper('5,200 kg') }),
+  bad: pullExample({ chain, pull: pullWith({ resistance: 'resistance  30 kN "load cell"' }), anchor: '', more: dipper('2,400 kg') }),
+  good: pullExample({ chain, pull: pullWith({ resistance: 'resistance  30 kN "load cell"' }), anchor: '', more: dipper('5,200 kg') }),
   check(pull, judge) {
     const judged = new Set<string>();
     for (const { sort, vehicle, anchor, load, place, name, doubt, limit } of pull.loaded) {

@@ -22,7 +22,7 @@ anchor rock {
 }
 `;
 const pull = (angle: string): string =>
-  pullWith({ resistance: 'resistance  12 kN', via: `via       snatch fixed on rock angle ${angle}`, stands: 'stands    rock ahead 12 m\n  stands    larch ahead 12 m left 12 m', reach: 'reach     12 m', people: 'people    50 m' });
+  pullWith({ resistance: 'resistance  12 kN "load cell"', via: `via       snatch fixed on rock angle ${angle}`, stands: 'stands    rock ahead 12 m\n  stands    larch ahead 12 m left 12 m', reach: 'reach     12 m', people: 'people    50 m' });
 
 export const angleUnlikePlan = defineRule({
   name: 'angle-unlike-plan',

@@ -1,6 +1,11 @@
 import type { AssessedEnd } from '../assess/splice-end.ts';
 import { inService } from '../assess/ends.ts';
+import { statementOf } from '../assess/facts.ts';
+import { wordOf } from '../model/bound.ts';
 import { defineRule } from './rule.ts';
+
+/** Forms of an end by which a drum holds it. */
+const madeForDrum: ReadonlySet<string> = new Set(['lug', 'eye', 'hook']);
 
 export const bareEnd = defineRule({
   name: 'bare-end',
@@ -27,10 +32,22 @@ export const bareEnd = defineRule({
 }
 `,
   check(line, judge, assessing) {
+    const made = statementOf(line.block, 'inboard');
+    const drumForm = made === undefined ? undefined : wordOf(made.values, 'form');
     for (const piece of inService(line)) {
       // On a drum a bare end is held by its clamp and the kept wraps.
       const onDrum = piece.inboard.facts.supplied || piece.name === line.facts.name || assessing.reader.winchesCarrying(piece.name).length > 0;
       const loaded: AssessedEnd[] = onDrum ? [piece.outboard] : [piece.inboard, piece.outboard];
+      // A line that is turned after a cut brings the cut end to the drum, which held the other one by what was made there.
+      if (onDrum && piece.inboard.facts.form === 'bare' && !piece.inboard.facts.supplied && piece.inboard.facts.statement === undefined && madeForDrum.has(drumForm ?? '')) {
+        judge.holds(false, () => ({
+          place: piece.inboard.facts.place,
+          related: [{ place: made!.place, message: 'what was made for the drum' }],
+          message: `the end of \`${piece.name}\` that goes onto the drum is as the cut left it`,
+          why: 'the drum holds a line by the end that was made for it',
+          help: 'make the end that the drum holds, and write it: `splice inboard lug`; `splice inboard bare` where the drum clamps a cut end',
+        }));
+      }
       for (const end of loaded) {
         if (end.facts.form === 'unstated') continue;
         judge.holds(end.facts.form !== 'bare', () => ({

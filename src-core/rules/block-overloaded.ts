@@ -13,7 +13,7 @@ export const blockOverloaded = defineRule({
   bad: pullExample({ chain: `chain to-the-larch {
   main outboard -> bow-22 -> plover bow
 }
-`, pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }), more: `block snatch {
+`, pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }), more: `block snatch {
   efficiency  92 %
   wll         3 t
 }
@@ -21,7 +21,7 @@ export const blockOverloaded = defineRule({
   good: pullExample({ chain: `chain to-the-larch {
   main outboard -> bow-22 -> plover bow
 }
-`, pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }), more: `block snatch {
+`, pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }), more: `block snatch {
   efficiency  92 %
   wll         12 t
 }

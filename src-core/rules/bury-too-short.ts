@@ -26,7 +26,9 @@ export const buryTooShort = defineRule({
 }
 `,
   check(line, judge) {
+    const { constructionCause } = line.facts;
     for (const { piece, end, buried } of allEnds(line)) {
+      if (constructionCause !== undefined) judge.cannot(constructionCause, end.facts.place);
       const written = end.facts.bury;
       const place = written?.place ?? end.facts.place;
       judge.atLeast(buried.bury, buried.needed, place, (bury, needed) => {

@@ -19,8 +19,8 @@ export const deadmanTooShort = defineRule({
   summary: 'A buried log is shorter than the pull on it needs.',
   why: 'a log holds by the ground in front of its face: too little face, and it cuts through',
   source: 'US Army TM 5-5420-278-10, WP 0035 table 9',
-  bad: pullExample({ anchor: log('60 cm'), pull: pullWith({ resistance: 'resistance  30 kN' }) }),
-  good: pullExample({ anchor: log('1.2 m'), pull: pullWith({ resistance: 'resistance  30 kN' }) }),
+  bad: pullExample({ anchor: log('60 cm'), pull: pullWith({ resistance: 'resistance  30 kN "load cell"' }) }),
+  good: pullExample({ anchor: log('1.2 m'), pull: pullWith({ resistance: 'resistance  30 kN "load cell"' }) }),
   check(pull, judge) {
     for (const { anchor, load, place, name, doubt } of pull.loaded) {
       if (anchor?.log === undefined || anchor.holdingFrom === 'written') continue;

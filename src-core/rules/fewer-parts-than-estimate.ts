@@ -13,7 +13,7 @@ export const fewerPartsThanEstimate = defineRule({
   why: 'two ways to the same answer disagree, so the pull is near what the winch has',
   source: 'US Army lesson 63H34F01 (after FM 9-43-2); TB 9-2350-292-10',
   bad: pullExample({
-    pull: pullWith({ resistance: 'resistance  62 kN', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }),
+    pull: pullWith({ resistance: 'resistance  62 kN "load cell"', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }),
     chain: `chain to-the-larch {
   main outboard -> bow-22 -> plover bow
 }

@@ -11,7 +11,7 @@ const snatch = `block snatch {
   efficiency  95 %
 }
 `;
-const doubled = pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     20 m', people: 'people    50 m' });
+const doubled = pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     20 m', people: 'people    50 m' });
 
 export const jointDrawnToBlock = defineRule({
   name: 'joint-drawn-to-block',

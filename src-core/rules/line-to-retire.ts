@@ -1,7 +1,10 @@
 import { damageWords } from '../assess/damage-words.ts';
 import { damagePlace } from '../assess/damage-place.ts';
 import { inService } from '../assess/ends.ts';
+import type { DamageFact } from '../model/line-state.ts';
 import { defineRule } from './rule.ts';
+
+const what = (fact: DamageFact): string => (fact.kind === 'stain' ? 'a stain' : damageWords(fact));
 
 export const lineToRetire = defineRule({
   name: 'line-to-retire',
@@ -32,7 +35,9 @@ export const lineToRetire = defineRule({
       for (const damage of piece.damages) {
         judge.holds(damage.remedy !== 'retire', () => ({
           place: damage.fact.place,
-          message: `\`${piece.name}\` has ${damage.fact.kind === 'stain' ? 'a stain' : damageWords(damage.fact)} at ${damagePlace(damage)} and is not retired`,
+          message: damage.from === undefined && damage.fact.statement.values.has('station')
+            ? `\`${piece.name}\` is of a line that had ${what(damage.fact)}, and is not retired: no cut takes that out`
+            : `\`${piece.name}\` has ${what(damage.fact)} at ${damagePlace(damage)} and is not retired`,
           why: damage.because,
           help: 'take it out of use and write `retired` with the date',
         }));

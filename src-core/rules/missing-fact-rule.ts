@@ -9,17 +9,21 @@ export const missingFact = defineTextRule({
   source: 'our own careful choice, because people stand near loaded lines',
   bad: `line main {
   material  HMPE
+  strands   12
   length    30 m
   outboard  eye thimble tube bury 720 mm taper 240 mm
+  stored    covered
   2026-06-21  fitted
 }
 `,
   good: `line main {
   material  HMPE
+  strands   12
   diameter  10 mm
   length    30 m
   breaking  92 kN
   outboard  eye thimble tube bury 72 d taper 24 d
+  stored    covered
   2026-06-21  fitted
 }
 `,

@@ -1,10 +1,18 @@
-import { statementOf } from '../assess/facts.ts';
+import type { AssessedPiece } from '../assess/assess-line.ts';
+import { missingFact, statementOf } from '../assess/facts.ts';
 import { inService } from '../assess/ends.ts';
 import { daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
+import type { Cause } from '../mechanics/derivation.ts';
 import { wordOf } from '../model/bound.ts';
 import { noDate } from './upkeep.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
+
+/** Why nobody can say what sun and weather have taken. */
+function whereKept({ line: { block, name } }: AssessedPiece): Cause {
+  const cause = missingFact(block, 'stored');
+  return cause.reported === true ? cause : { ...cause, says: `where \`${name}\` lives between pulls is not given`, help: 'write `stored` with outdoors, covered or indoors' };
+}
 
 export const outdoorsTooLong = defineRule({
   name: 'outdoors-too-long',
@@ -37,11 +45,14 @@ export const outdoorsTooLong = defineRule({
 }
 `,
   check(block, judge, assessing) {
-    const stored = statementOf(block, 'stored');
-    if (stored === undefined || wordOf(stored.values, 'stored') !== 'outdoors') return;
     const piece = inService(assessing.line(block))[0];
     if (piece === undefined) return;
     const fitted = piece.long.log.find((entry) => entry.statement.definition.head === 'fitted');
+    const stored = statementOf(block, 'stored');
+    const where = stored === undefined ? undefined : wordOf(stored.values, 'stored');
+    // Of a line that is not in use yet other things are asked first.
+    if (stored === undefined || where === undefined) return fitted === undefined ? undefined : judge.cannot(whereKept(piece), piece.named);
+    if (where !== 'outdoors') return;
     if (fitted === undefined) return judge.cannot(noDate(piece), stored.place);
     judge.atMost(timeSince(fitted.day, assessing.day, fitted.statement.dayPlace!), assessing.practice.value('outdoor-time'), stored.place, (time, limit) => ({
       place: stored.place,

@@ -17,7 +17,7 @@ export const pointOverloaded = defineRule({
 `, chain: `chain to-the-larch {
   main outboard -> bow-22 -> plover bow
 }
-`, pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }), more: `block snatch {
+`, pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }), more: `block snatch {
   efficiency  92 %
   wll         12 t
 }
@@ -25,7 +25,7 @@ export const pointOverloaded = defineRule({
   good: pullExample({ chain: `chain to-the-larch {
   main outboard -> bow-22 -> plover bow
 }
-`, pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }), more: `block snatch {
+`, pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }), more: `block snatch {
   efficiency  92 %
   wll         12 t
 }

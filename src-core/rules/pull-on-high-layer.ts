@@ -14,8 +14,8 @@ export const pullOnHighLayer = defineRule({
   why: 'every layer on the drum makes the lever longer and the pull smaller',
   source: 'SAE J706, rated line pull on the first layer; US Army TM 9-2320-430-10, WP 0082 table 1',
   citesRating: true,
-  bad: pullExample({ pull: pullWith({ resistance: 'resistance  38 kN' }) }),
-  good: pullExample({ pull: pullWith({ resistance: 'resistance  30 kN' }) }),
+  bad: pullExample({ pull: pullWith({ resistance: 'resistance  38 kN "load cell"' }) }),
+  good: pullExample({ pull: pullWith({ resistance: 'resistance  30 kN "load cell"' }) }),
   check(pull, judge) {
     const { winch, needed, available, layer } = pull;
     if (winch === undefined) return judge.cannot(pull.winchCause!, pull.block.headPlace);

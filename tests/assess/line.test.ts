@@ -5,7 +5,7 @@ import { readDay } from '../../src-core/model/day.ts';
 import { findingsIn, projectOf, testDay } from '../support/judge-text.ts';
 
 const eye = 'eye thimble tube bury 72 d taper 24 d size 200 mm';
-const text = (log: string, { ends = `outboard ${eye}`, more = '', length = 'length 30 m', material = 'HMPE', fitted = '2026-04-02 fitted' } = {}): string => `line main {
+const text = (log: string, { ends = `outboard ${eye}`, more = 'stored covered', length = 'length 30 m', material = 'HMPE', fitted = '2026-04-02 fitted' } = {}): string => `line main {
   material ${material}
   strands 12
   diameter 10 mm

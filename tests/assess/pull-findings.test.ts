@@ -8,7 +8,7 @@ const only = (text: string, code: string) => {
   expect(found.length).toBe(1);
   return found[0]!;
 };
-const resists = (value: string, more: Record<string, string> = {}): string => pullWith({ resistance: `resistance  ${value}`, ...more });
+const resists = (value: string, more: Record<string, string> = {}): string => pullWith({ resistance: `resistance  ${value} "load cell"`, ...more });
 
 describe('an estimate on either side of a limit', () => {
   test('above it with both ends is an error', () => {
@@ -91,7 +91,7 @@ test('in US units the findings are in US units', () => {
 describe('a joint in a line that goes over a block', () => {
   const spare = (length: string): string => `line spare {\n  material  HMPE\n  diameter  10 mm\n  length    ${length}\n  breaking  140 kN\n  inboard   eye bury 72 d taper 24 d\n  outboard  eye bury 72 d taper 24 d\n}\nblock snatch {\n  wll  12 t\n}\n`;
   const joints = (length: string, via = 'via       snatch fixed on larch angle 0 deg', reach = '20 m'): string[] =>
-    said(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> spare inboard\n  spare outboard -> plover bow\n}\n', more: spare(length), pull: pullWith({ resistance: 'resistance  20 kN', via, reach: `reach     ${reach}`, people: 'people    90 m' }) }), 'joint-drawn-to-block').map((f) => f.message);
+    said(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> spare inboard\n  spare outboard -> plover bow\n}\n', more: spare(length), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via, reach: `reach     ${reach}`, people: 'people    90 m' }) }), 'joint-drawn-to-block').map((f) => f.message);
   // Twice 20 m of line, of which the extension is 15 or 21 m: the rest is on the winch's side of the joint.
   test('lies behind the block while more line is out than the block is off', () => {
     expect(joints('15 m')).toEqual(['the joint of `main` and `spare` lies behind `snatch` in `off-the-ford`: 25 m of line are out, and the block is 20 m off']);

@@ -17,7 +17,7 @@ describe('a standing vehicle has all that pulls on it together', () => {
   // The winch of plover, a block on dipper, the line back to plover: both parts of 15 kN pull on plover.
   const back = (stands: string, resistance = '30 kN', angle = ' angle 0 deg'): string => pullExample({
     vehicle: two, chain: route('main outboard -> bow-22 -> plover stern', 'snatch -> dipper bow'), more: dipper + block(),
-    pull: pullWith({ load: 'load      dipper', resistance: `resistance  ${resistance}`, via: `via       snatch travelling${angle}${stands}`, reach: 'reach     10 m' }),
+    pull: pullWith({ load: 'load      dipper', resistance: `resistance  ${resistance} "load cell"`, via: `via       snatch travelling${angle}${stands}`, reach: 'reach     10 m' }),
   });
   test('the line led back to the vehicle of the winch', () => {
     const pull = judgedPull(back(''));
@@ -37,7 +37,7 @@ describe('a standing vehicle has all that pulls on it together', () => {
     // Three parts of 10 kN: the winch pulls 10 kN, the block 20 kN.
     const text = pullExample({
       vehicle: two, chain: route('main outboard -> bow-22 -> dipper stern', 'snatch -> dipper bow', 'other -> plover stern'), more: dipper + block() + block('other'),
-      pull: pullWith({ load: 'load      dipper', resistance: 'resistance  30 kN', via: 'via       snatch travelling angle 0 deg\n  via       other fixed angle 0 deg', reach: 'reach     6 m' }),
+      pull: pullWith({ load: 'load      dipper', resistance: 'resistance  30 kN "load cell"', via: 'via       snatch travelling angle 0 deg\n  via       other fixed angle 0 deg', reach: 'reach     6 m' }),
     });
     const pull = judgedPull(text);
     expect(loadOn(pull, 'plover stern')).toBe('20 kN');
@@ -45,7 +45,7 @@ describe('a standing vehicle has all that pulls on it together', () => {
   });
   // Two legs at 60° carry 30 / (2 cos 30°) = 17.32 kN each; together they are the pull of 30 kN.
   test('both legs of a bridle at one vehicle', () => {
-    const text = pullExample({ chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> wren bow', 'bow-22 -> other -> wren stern'), more: wren + strap('other'), pull: pullWith({ resistance: 'resistance  30 kN', bridle: 'bridle    60 deg', reach: 'reach     28 m' }) });
+    const text = pullExample({ chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> wren bow', 'bow-22 -> other -> wren stern'), more: wren + strap('other'), pull: pullWith({ resistance: 'resistance  30 kN "load cell"', bridle: 'bridle    60 deg', reach: 'reach     28 m' }) });
     const pull = judgedPull(text);
     expect(['wren bow', 'wren stern', 'wren'].map((name) => loadOn(pull, name))).toEqual(['17.4 kN', '17.4 kN', '30 kN']);
     // 2,400 kg weigh 23.5 kN; 1.5 × 30 = 45 kN.
@@ -58,7 +58,7 @@ describe('a standing vehicle has all that pulls on it together', () => {
   ])('%s', (_, held, anchor) => {
     const text = pullExample({
       vehicle: two, chain: route('main outboard -> bow-22 -> wren stern', held), more: wren + block() + block('other') + anchor,
-      pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }),
+      pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }),
     });
     const pull = judgedPull(text);
     expect(loadOn(pull, 'wren stern')).toBe('10 kN');
@@ -69,7 +69,7 @@ describe('a standing vehicle has all that pulls on it together', () => {
   test('a written holding of the vehicle is compared with all that pulls on it', () => {
     const text = pullExample({
       vehicle: two, chain: route('main outboard -> bow-22 -> wren stern', 'snatch -> parked'), more: wren + block() + block('other') + 'anchor parked {\n  kind     vehicle\n  vehicle  wren\n  holding  25 kN "pulled"\n}\n',
-      pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }),
+      pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }),
     });
     expect(said(text, 'anchor-overloaded')).toEqual(['warning: load on `parked` in `off-the-ford` is 10 to 30 kN, above its holding power of 25 kN']);
   });
@@ -90,7 +90,7 @@ describe('a winch without a vehicle', () => {
 describe('a bridle whose fork stands in the middle of a route', () => {
   // Rigging text: two legs at 60° between them carry 577 of 1,000 lb each.
   const more = strap('other') + tree('fir', '60 kN');
-  const pull = pullWith({ resistance: 'resistance  10 kN', bridle: 'bridle    60 deg', reach: 'reach     20 m' });
+  const pull = pullWith({ resistance: 'resistance  10 kN "load cell"', bridle: 'bridle    60 deg', reach: 'reach     20 m' });
   test.each([
     ['routes of their own', ['main outboard -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> fir']],
     ['one leg written on', ['main outboard -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir']],
@@ -113,7 +113,7 @@ describe('a bridle whose fork stands in the middle of a route', () => {
 describe('legs that meet again', () => {
   // Forces in balance: two legs at 60° carry 30 / (2 cos 30°) = 17.32 kN each, and behind the shackle where they meet all 30 kN.
   const more = wren + strap('other') + 'shackle bow-a {\n  wll  6.5 t\n}\n';
-  const pull = pullWith({ resistance: 'resistance  30 kN', bridle: 'bridle    60 deg', reach: 'reach     28 m' });
+  const pull = pullWith({ resistance: 'resistance  30 kN "load cell"', bridle: 'bridle    60 deg', reach: 'reach     28 m' });
   test.each([
     ['the first goes on', ['bow-22 -> trunk -> bow-a -> wren bow', 'bow-22 -> other -> bow-a']],
     ['the second goes on', ['bow-22 -> trunk -> bow-a', 'bow-22 -> other -> bow-a -> wren bow']],
@@ -132,7 +132,7 @@ describe('a leg that forks again', () => {
   const forked = (weak: string, rowan: string): string => pullExample({
     chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> bow-a', 'bow-a -> weak -> fir', 'bow-a -> third -> rowan'),
     more: strap('other') + strap('third') + `strap weak {\n  length  3 m\n  wll     ${weak}\n}\n` + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n' + tree('fir', '60 kN') + tree('rowan', rowan),
-    pull: pullWith({ resistance: 'resistance  20 kN', bridle: 'bridle    60 deg' }),
+    pull: pullWith({ resistance: 'resistance  20 kN "load cell"', bridle: 'bridle    60 deg' }),
   });
   test('loads each leg with anything up to all of it', () => {
     const pull = judgedPull(forked('5 t', '60 kN'));
@@ -148,7 +148,7 @@ describe('a leg that forks again', () => {
     expect(notJudged(forked('5 t', '60 kN'), 'anchor-overloaded')).toEqual(Array(2).fill('how the legs behind `bow-a` share their load in `off-the-ford` is not known'));
   });
   test('a block that hangs on two legs loads both', () => {
-    const text = pullExample({ chain: route('main outboard -> bow-22 -> plover bow', 'snatch -> bow-a', 'bow-a -> other -> larch', 'bow-a -> third -> rowan'), more: block() + strap('other') + strap('third') + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n' + tree('rowan', '8 kN'), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed angle 0 deg', reach: 'reach     12 m' }) });
+    const text = pullExample({ chain: route('main outboard -> bow-22 -> plover bow', 'snatch -> bow-a', 'bow-a -> other -> larch', 'bow-a -> third -> rowan'), more: block() + strap('other') + strap('third') + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n' + tree('rowan', '8 kN'), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed angle 0 deg', reach: 'reach     12 m' }) });
     expect(loadOn(judgedPull(text), 'third')).toBe('0 to 20 kN');
     expect(said(text, 'anchor-overloaded')).toEqual(['warning: load on `rowan` in `off-the-ford` is 0 to 20 kN, above its holding power of 8 kN']);
   });
@@ -156,7 +156,7 @@ describe('a leg that forks again', () => {
 
 describe('what the file does not know well', () => {
   const line = (entry: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  140 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d\n  ${entry}\n}\n`;
-  const without = (entry: string): string => pullExample({ header: 'pull off-the-ford with bow-winch', chain: '', line: line(entry), more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) });
+  const without = (entry: string): string => pullExample({ header: 'pull off-the-ford with bow-winch', chain: '', line: line(entry), more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) });
   test('a line that no chain speaks of is not judged within its limit while its logbook cannot be read', () => {
     expect(notJudged(without('2026-05-01  inspected'), 'line-overloaded-by-pull')).toEqual([]);
     expect(notJudged(without('2026-05-02  damage cut four strands at 5 m from inboard'), 'line-overloaded-by-pull')).toEqual(['a logbook entry cannot be read']);
@@ -201,7 +201,7 @@ describe('how far off people keep', () => {
 
 describe('what the legs of a bridle bridge', () => {
   // Two legs of 3 and 6 m reach anything up to 6 m towards what holds them: 20 m take 14 to 20 m of line.
-  const legs = (length: string): string => pullExample({ chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> fir'), more: strap('other', length) + tree('fir', '60 kN'), pull: pullWith({ resistance: 'resistance  20 kN', bridle: 'bridle    20 deg', reach: 'reach     20 m' }) });
+  const legs = (length: string): string => pullExample({ chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> fir'), more: strap('other', length) + tree('fir', '60 kN'), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', bridle: 'bridle    20 deg', reach: 'reach     20 m' }) });
   test('is anything up to the longest', () => expect(shown(judgedPull(legs('  length  6 m\n')).reach.lineOut)).toBe('14 to 20 m'));
   test('is not known while one of them is not', () => expect(shown(judgedPull(legs('')).reach.lineOut)).toBe('not known: length of `other` is not given'));
   // 30 m of line: the first layer takes 23 wraps of π (64 + 10) mm, 5.35 m, the second 23 of π 94 mm, 6.79 m: with 14 m out 16 m lie on three layers.

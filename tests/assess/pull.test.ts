@@ -68,13 +68,13 @@ describe('resistance', () => {
 
 describe('rigging', () => {
   test('a straight pull takes what the load resists', () => {
-    const pull = judgedPull(pullExample({ pull: pullWith({ resistance: 'resistance  30 kN' }) }));
+    const pull = judgedPull(pullExample({ pull: pullWith({ resistance: 'resistance  30 kN "load cell"' }) }));
     expect(shown(pull.needed)).toBe('30 kN');
     expect(pull.tensions.map(shown)).toEqual(['30 kN']);
     expect(loadOn(pull, 'larch')).toBe('30 kN');
   });
   test('the line over a block at a tree and back: half of it, less friction', () => {
-    const pull = judgedPull(pullExample({ chain: backToBow, more: block('90 %'), pull: pullWith({ resistance: 'resistance  19 kN', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m' }) }));
+    const pull = judgedPull(pullExample({ chain: backToBow, more: block('90 %'), pull: pullWith({ resistance: 'resistance  19 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m' }) }));
     expect(shown(pull.rigging.advantage)).toBe('1.9');
     expect(shown(pull.needed)).toBe('10 kN');
     expect(pull.tensions.map(shown)).toEqual(['10 kN', '9 kN']);
@@ -85,19 +85,19 @@ describe('rigging', () => {
     expect(shown(pull.reach.lineOut)).toBe('24 m');
   });
   test('parts at an angle pull less: 60 degrees leave the cosine of 30', () => {
-    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 60 deg', reach: 'reach     12 m' }) }));
+    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on larch angle 60 deg', reach: 'reach     12 m' }) }));
     expect(kilonewtons(pull.needed)[1]).toBeCloseTo(20 / (2 * Math.cos(Math.PI / 6)), 6);
   });
   test('the same from places in plan', () => {
     const y = 12 * Math.tan(Math.PI / 6);
-    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch', stands: `stands    larch ahead 12 m\n  stands    bow-winch left ${y.toFixed(9)} m\n  stands    plover right ${y.toFixed(9)} m` }) }));
+    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on larch', stands: `stands    larch ahead 12 m\n  stands    bow-winch left ${y.toFixed(9)} m\n  stands    plover right ${y.toFixed(9)} m` }) }));
     expect(kilonewtons(pull.needed)[1]).toBeCloseTo(20 / (2 * Math.cos(Math.PI / 6)), 5);
     expect(isUnknown(pull.reach.lineOut) ? NaN : pull.reach.lineOut.amount.low).toBeCloseTo((2 * 12) / Math.cos(Math.PI / 6), 6);
   });
   // Rigging catalogues: 1,000 lb at 50° load the block with 1,810 lb.
   test('a block that turns the line of a standing winch', () => {
     const chain = 'chain to-the-larch {\n  main outboard -> bow-22 -> dipper bow\n}\n';
-    const turned = (more: string): string => pullExample({ chain, more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  1,000 lbf', via: `via       snatch fixed on larch angle 50 deg${more}` }) });
+    const turned = (more: string): string => pullExample({ chain, more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  1,000 lbf "load cell"', via: `via       snatch fixed on larch angle 50 deg${more}` }) });
     const pull = judgedPull(turned(' after 8 m'));
     expect(shown(pull.rigging.advantage)).toBe('1');
     expect(Math.abs(pounds(pull, 'snatch') / 1810 - 1)).toBeLessThan(0.002);
@@ -108,7 +108,7 @@ describe('rigging', () => {
   });
   test('a block that travels with the load, the line back to an anchor', () => {
     const chain = 'chain to-the-larch {\n  main outboard -> bow-22 -> larch\n  snatch -> trunk -> dipper bow\n}\n';
-    const pull = judgedPull(pullExample({ chain, more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  20 kN', via: 'via       snatch travelling angle 0 deg', reach: 'reach     10 m' }) }));
+    const pull = judgedPull(pullExample({ chain, more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  20 kN "load cell"', via: 'via       snatch travelling angle 0 deg', reach: 'reach     10 m' }) }));
     expect(shown(pull.needed)).toBe('10 kN');
     expect(loadOn(pull, 'trunk')).toBe('20 kN');
     expect(loadOn(pull, 'dipper bow')).toBe('20 kN');
@@ -119,20 +119,20 @@ describe('rigging', () => {
   test('three parts: a block at the tree, one on the load, the end at another tree', () => {
     const chain = 'chain to-the-larch {\n  main outboard -> bow-22 -> birch\n}\n';
     const birch = 'anchor birch {\n  kind     tree\n  holding  60 kN\n}\n';
-    const pull = judgedPull(pullExample({ chain, more: birch + block() + block('100 %', 'other'), pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }) }));
+    const pull = judgedPull(pullExample({ chain, more: birch + block() + block('100 %', 'other'), pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }) }));
     expect(shown(pull.needed)).toBe('10 kN');
     expect(loadOn(pull, 'larch')).toBe('20 kN');
     expect(loadOn(pull, 'birch')).toBe('10 kN');
     expect(shown(pull.reach.lineOut)).toBe('24 m');
   });
   test('`back-to` says the end where no chain does; which point is used is then not known', () => {
-    const pull = judgedPull(pullExample({ header: 'pull off-the-ford with bow-winch', chain: '', more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) }));
+    const pull = judgedPull(pullExample({ header: 'pull off-the-ford with bow-winch', chain: '', more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) }));
     expect(shown(pull.needed)).toBe('10 kN');
     expect(shown(pull.loaded.find((loaded) => loaded.name === 'plover')!.limit)).toContain('which recovery point of `plover` is used is not given');
     expect(loadOn(pull, 'main', 'line')).toBe('10 kN');
   });
   test('a chain that only holds the block says nothing of the end', () => {
-    const parts = { more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) };
+    const parts = { more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) };
     for (const route of ['snatch -> trunk -> larch', 'larch -> trunk -> snatch']) {
       const pull = judgedPull(pullExample({ chain: `chain to-the-larch {\n  ${route}\n}\n`, ...parts }));
       // Two parts pull on the load: half of 20 kN in the line, all of it on what holds the block.
@@ -144,7 +144,7 @@ describe('rigging', () => {
     expect([shown(named.needed), loadOn(named, 'larch'), loadOn(named, 'plover')]).toEqual(['10 kN', '20 kN', '10 kN']);
   });
   test('a block on a strap that the pull names hangs on what the chain says holds the strap', () => {
-    const pull = judgedPull(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> plover bow\n  trunk -> larch\n}\n', more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on trunk angle 0 deg', reach: 'reach     12 m' }) }));
+    const pull = judgedPull(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> plover bow\n  trunk -> larch\n}\n', more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on trunk angle 0 deg', reach: 'reach     12 m' }) }));
     expect(loadOn(pull, 'larch')).toBe('20 kN');
     expect(loadOn(pull, 'trunk')).toBe('20 kN');
   });
@@ -153,7 +153,7 @@ describe('rigging', () => {
     expect(findings.map((f) => f.message)).toContain('what holds `snatch` is not given; 1 check not judged');
   });
   test('an angle that nobody wrote counts for the worse', () => {
-    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }) }));
+    const pull = judgedPull(pullExample({ chain: backToBow, more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on larch', reach: 'reach     12 m' }) }));
     expect(kilonewtons(pull.needed)[1]).toBeCloseTo(20 / (2 * Math.cos((15 * Math.PI) / 180)), 6);
   });
   test('a ring over which the line slides has no friction that is published', () => {
@@ -164,7 +164,7 @@ describe('rigging', () => {
   test('a bridle halves the pull by its angle', () => {
     const chain = 'chain to-the-larch {\n  main outboard -> bow-22\n  bow-22 -> trunk -> larch\n  bow-22 -> other -> birch\n}\n';
     const more = 'strap other {\n  length  3 m\n  wll     5 t\n}\nanchor birch {\n  kind     tree\n  holding  60 kN\n}\n';
-    const pull = judgedPull(pullExample({ chain, more, pull: pullWith({ resistance: 'resistance  1,000 lbf', bridle: 'bridle    60 deg' }) }));
+    const pull = judgedPull(pullExample({ chain, more, pull: pullWith({ resistance: 'resistance  1,000 lbf "load cell"', bridle: 'bridle    60 deg' }) }));
     for (const name of ['trunk', 'other', 'larch', 'birch']) expect(Math.abs(pounds(pull, name) / 577 - 1)).toBeLessThan(0.001);
     expect(pounds(pull, 'bow-22')).toBeCloseTo(1000, 6);
     expect(loadOn(judgedPull(pullExample({ chain, more })), 'larch')).toContain('the angle between the legs in `off-the-ford` is not given');
@@ -180,11 +180,11 @@ describe('winch and line', () => {
     expect(kilonewtons(pull.available)[0]).toBeCloseTo((42 * 74) / 94, 6);
   });
   test('the tension is never more than the winch pulls', () => {
-    expect(shown(judgedPull(pullExample({ pull: pullWith({ resistance: 'resistance  90 kN' }) })).tension)).toBe('33.1 kN');
+    expect(shown(judgedPull(pullExample({ pull: pullWith({ resistance: 'resistance  90 kN "load cell"' }) })).tension)).toBe('33.1 kN');
   });
   // 23 wraps a layer: two layers take pi 23 (74 + 94) mm of 30 m; the third one pulls 42 kN (64 + 10) / (64 + 50), 27.3 kN.
   test('a pull that the drum gets too full for says with how much line out', () => {
-    const fades = (kN: number) => fadesAt(judgedPull(pullExample({ pull: pullWith({ resistance: `resistance  ${kN} kN` }) })));
+    const fades = (kN: number) => fadesAt(judgedPull(pullExample({ pull: pullWith({ resistance: `resistance  ${kN} kN "load cell"` }) })));
     expect(fades(30)!.amount.high).toBeCloseTo(30 - Math.PI * 23 * 0.168, 6);
     // The fourth layer, the last, pulls 23.2 kN; the second, on which it begins, 33 kN.
     expect(fades(23)).toBeUndefined();
@@ -209,13 +209,13 @@ describe('winch and line', () => {
   });
   test('stored energy only where the stretch is written: half of force times stretch', () => {
     expect(judgedPull(pullExample()).energy).toBeUndefined();
-    const { energy } = judgedPull(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> larch\n}\n', pull: pullWith({ resistance: 'resistance  20 kN', stretch: 'stretch   2 %' }) }));
+    const { energy } = judgedPull(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> larch\n}\n', pull: pullWith({ resistance: 'resistance  20 kN "load cell"', stretch: 'stretch   2 %' }) }));
     expect(shown(asGiven(energy!))).toBe('4.2 kJ');
   });
   // US Army lesson 63H34F01, arithmetic on its formulas: 24,000 lb with 9,500 lb of winch take four parts and 7,800 lb.
   test('the army\'s estimate stands beside', () => {
     const winch = 'winch bow-winch on plover {\n  rated    9,500 lbf\n  barrel   64 mm\n  width    400 mm\n  flange   165 mm\n  carries  main\n}\n';
-    const { army } = judgedPull(pullExample({ winch, pull: pullWith({ resistance: 'resistance  24,000 lbf', reach: 'reach     25 m' }) }));
+    const { army } = judgedPull(pullExample({ winch, pull: pullWith({ resistance: 'resistance  24,000 lbf "load cell"', reach: 'reach     25 m' }) }));
     if (isUnknown(army)) throw new Error(army.unknown.says);
     expect(army.answer.parts).toBe(4);
     expect(shown(asGiven(army.answer.fallLineForce))).toBe('7,800 lbf');
@@ -263,7 +263,7 @@ describe('what cannot be', () => {
     const errors = (text: string): string[] => judgedRig(text).block('pull').findings.filter((f) => f.severity === 'error').map((f) => f.message);
     // The two parts of a line that comes back from a tree pull on the vehicle alike, under whatever name the end is fast to it.
     test('its own point holds the end of a line that comes back from an anchor', () => {
-      const text = pullExample({ anchor: own + 'anchor larch {\n  kind     tree\n  holding  60 kN "tested 2026-05-02"\n}\n', chain: chainTo('main outboard -> bow-22 -> own'), more: block(), pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m' }) });
+      const text = pullExample({ anchor: own + 'anchor larch {\n  kind     tree\n  holding  60 kN "tested 2026-05-02"\n}\n', chain: chainTo('main outboard -> bow-22 -> own'), more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m' }) });
       expect(errors(text)).toEqual([]);
       const pull = judgedPull(text);
       expect(shown(pull.needed)).toBe('10 kN');
@@ -274,18 +274,18 @@ describe('what cannot be', () => {
       expect(shown(pull.loaded.find((l) => l.name === 'own')!.limit)).toContain('which recovery point of `plover` is used is not given');
     });
     test('a block may travel on it', () => {
-      const text = pullExample({ anchor: own + 'anchor larch {\n  kind     tree\n  holding  60 kN "tested 2026-05-02"\n}\n', chain: chainTo('main outboard -> bow-22 -> larch'), more: block() + block('100 %', 'other'), pull: pullWith({ resistance: 'resistance  30 kN', via: 'via       snatch fixed on larch angle 0 deg\n  via       other travelling on own angle 0 deg', reach: 'reach     8 m' }) });
+      const text = pullExample({ anchor: own + 'anchor larch {\n  kind     tree\n  holding  60 kN "tested 2026-05-02"\n}\n', chain: chainTo('main outboard -> bow-22 -> larch'), more: block() + block('100 %', 'other'), pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg\n  via       other travelling on own angle 0 deg', reach: 'reach     8 m' }) });
       expect(errors(text)).toEqual([]);
       expect(shown(judgedPull(text).needed)).toBe('10 kN');
     });
     test('the vehicle of a winch that stands is an anchor for its own line', () => {
-      const text = pullExample({ anchor: own, chain: chainTo('main outboard -> bow-22 -> own', 'snatch -> trunk -> dipper bow'), vehicle: 'vehicle plover {\n  mass   2,650 kg\n  point  bow rated 6 t\n}\n', more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  12 kN', via: 'via       snatch travelling angle 0 deg', reach: 'reach     10 m' }) });
+      const text = pullExample({ anchor: own, chain: chainTo('main outboard -> bow-22 -> own', 'snatch -> trunk -> dipper bow'), vehicle: 'vehicle plover {\n  mass   2,650 kg\n  point  bow rated 6 t\n}\n', more: dipper + block(), pull: pullWith({ load: 'load      dipper', resistance: 'resistance  12 kN "load cell"', via: 'via       snatch travelling angle 0 deg', reach: 'reach     10 m' }) });
       expect(errors(text)).toEqual([]);
       expect(shown(judgedPull(text).needed)).toBe('6 kN');
       expect(loadOn(judgedPull(text), 'own', 'anchor')).toBe('0 to 12 kN');
     });
     test('what is pulled by another one may be called an anchor of other pulls', () => {
-      const text = pullExample({ anchor: own.replace('plover', 'dipper'), chain: chainTo('main outboard -> bow-22 -> own'), more: dipper, pull: pullWith({ load: 'load      dipper', resistance: 'resistance  12 kN' }) });
+      const text = pullExample({ anchor: own.replace('plover', 'dipper'), chain: chainTo('main outboard -> bow-22 -> own'), more: dipper, pull: pullWith({ load: 'load      dipper', resistance: 'resistance  12 kN "load cell"' }) });
       expect(errors(text)).toEqual([]);
       expect(loadOn(judgedPull(text), 'own', 'anchor')).toBe('not loaded');
       expect(loadOn(judgedPull(text), 'plover', 'anchor')).toBe('12 kN');

@@ -41,7 +41,7 @@ export const soundLine = `line main {
   breaking  92 kN
   inboard   lug
   outboard  eye thimble tube bury 72 d taper 24 d stitched
-
+  stored    covered
   2026-05-02  fitted
   2026-05-02  inspected  "nothing found"
   2026-05-02  washed

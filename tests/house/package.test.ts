@@ -36,7 +36,6 @@ const contents = [
   'extension/dist/pictures-view.js',
   'extension/dist/server-web.js',
   'extension/dist/server.cjs',
-  'extension/docs/reference/calculations.md',
   'extension/docs/reference/glossary.md',
   'extension/docs/reference/language.md',
   'extension/docs/reference/pictures/chain.svg',

@@ -103,6 +103,8 @@ pull p with w through c {
   expect(text).toContain('All 5 figures are within the limits given, but 5 facts not given, below, are to be settled first. Whether it goes is decided on the ground, by whoever leads.');
   expect(text).toMatch(/Pull slowly\. It should take [\d.]+ to [\d.]+ kN at the winch; where it takes more, stop\./);
   expect(text).not.toContain('NO GO');
+  // What is not in the bag is counted at the top, not only where the bag is laid out.
+  expect(said(papersOf(`${rig}kit k {\n  holds gloves\n}\n`).get('brief p')!)).toMatch(/but 1 warning, \d+ facts? not given and 1 thing not in the bag, below, are to be settled first/);
   // What is needed is said, not the most that the winch can do.
   expect(said(papersOf(rig.replace('rated 42 kN', 'rated 2 kN')).get('brief p')!)).toMatch(/It takes [\d.]+ to [\d.]+ kN at the winch, which pulls [\d.]+ kN: rigged like this it does not move the load\./);
 });
@@ -110,7 +112,7 @@ pull p with w through c {
 test('what is found on the line, the winch and the gear of a pull counts, though every figure is within', () => {
   const winch = 'winch bow-winch on plover {\n  rated     42 kN\n  barrel    64 mm\n  width     230 mm\n  flange    165 mm\n  keep      10 wraps\n  carries   main\n  fairlead  hawse condition sharp\n}\n';
   const line = (entry: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  240 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d size 160 mm stitched\n${entry}}\n`;
-  const brief = (entry: string, parts: object = {}): string => said(papersOf(pullExample({ line: line(entry), pull: pullWith({ resistance: 'resistance  10 kN' }), ...parts })).get('brief off-the-ford')!);
+  const brief = (entry: string, parts: object = {}): string => said(papersOf(pullExample({ line: line(entry), pull: pullWith({ resistance: 'resistance  10 kN "load cell"' }), ...parts })).get('brief off-the-ford')!);
   const whole = brief('');
   expect(whole).toMatch(/All \d+ figures are within the limits given/);
   expect(whole).not.toContain('NO GO');
@@ -138,7 +140,7 @@ test('what a repair leaves in the line, and what is wrong with the file, is on t
   const line = (at: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  240 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d size 160 mm stitched\n  2026-06-20  damage cut 4 strands at ${at} from inboard\n}\n`;
   const more = '\nrepair fix on main {\n  cut     at 26 m from inboard\n  splice  outboard eye thimble tube bury 72 d taper 24 d size 160 mm stitched\n}\n';
   const chain = 'chain to-the-larch after fix {\n  main outboard -> bow-22 -> trunk -> larch\n}\n';
-  const brief = (parts: object, before = ''): string => said(papersOf(before + pullExample({ chain, more, pull: pullWith({ resistance: 'resistance  10 kN' }), ...parts })).get('brief off-the-ford')!);
+  const brief = (parts: object, before = ''): string => said(papersOf(before + pullExample({ chain, more, pull: pullWith({ resistance: 'resistance  10 kN "load cell"' }), ...parts })).get('brief off-the-ford')!);
   // The cut takes the damage off, or goes far beyond it.
   expect(brief({ line: line('27 m') })).not.toContain('NO GO');
   expect(brief({ line: line('10 m') })).toMatch(/NO GO as it stands: 1 error is found.*error\[repair-leaves-damage\]/);
@@ -177,7 +179,7 @@ test('without pictures there is no heading over nothing', () => {
 
 test('a limit that is only known to be at most so much is no go above that, and not judged below', () => {
   const line = (outboard: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  92 kN\n  inboard   lug\n  outboard  ${outboard}\n  2026-02-10  heated 80 degC at 12 m from inboard\n}\n`;
-  const brief = (outboard: string): string => said(papersOf(pullExample({ line: line(outboard), pull: pullWith({ resistance: 'resistance  20 kN' }) })).get('brief off-the-ford')!);
+  const brief = (outboard: string): string => said(papersOf(pullExample({ line: line(outboard), pull: pullWith({ resistance: 'resistance  20 kN "load cell"' }) })).get('brief off-the-ford')!);
   // 20 of 72 d with 20 of 21 d of taper break at no more than 25.5 kN, of which a factor of 3 leaves 8.49 kN.
   expect(brief('eye bury 20 d taper 20 d size 160 mm stitched')).toContain('`main outboard` (line) 20 kN not known, at most 8.49 kN, NO GO: above it line factor');
   // A full splice breaks at no more than 92 kN, of which the factor leaves 30.7 kN.

@@ -14,7 +14,7 @@ function tackle(efficiencies: readonly number[], angles: readonly number[], resi
   const via = efficiencies.map((_, i) => `  via       b${i} ${i % 2 === 0 ? 'fixed on larch' : 'travelling on plover'} angle ${angles[i]} deg\n`).join('');
   return pullExample({
     chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${end}\n}\n`,
-    pull: pullWith({ resistance: `resistance  ${resistance_kN} kN`, reach: 'reach     3 m' }) + via,
+    pull: pullWith({ resistance: `resistance  ${resistance_kN} kN "load cell"`, reach: 'reach     3 m' }) + via,
     more: efficiencies.map((e, i) => `block b${i} {\n  efficiency  ${e} %\n  wll         12 t\n}\n`).join(''),
   });
 }
@@ -54,7 +54,7 @@ function rigOf({ vias, end }: { readonly vias: readonly { readonly on: string; r
   const tree = (which: string): string => `anchor ${which} {\n  kind     tree\n  holding  60 kN\n}\n`;
   return pullExample({
     header: 'pull off-the-ford with bow-winch', chain: '', anchor: `${tree('larch')}${tree('birch')}anchor own {\n  kind     vehicle\n  vehicle  plover\n}\n`,
-    pull: pullWith({ resistance: 'resistance  30 kN', 'back-to': `back-to   ${name(end)}`, reach: 'reach     3 m' }) + vias.map((v, i) => `  via       b${i} ${v.moves} on ${name(v.on)} angle 0 deg\n`).join(''),
+    pull: pullWith({ resistance: 'resistance  30 kN "load cell"', 'back-to': `back-to   ${name(end)}`, reach: 'reach     3 m' }) + vias.map((v, i) => `  via       b${i} ${v.moves} on ${name(v.on)} angle 0 deg\n`).join(''),
     more: vias.map((_, i) => `block b${i} {\n  efficiency  90 %\n  wll         12 t\n}\n`).join(''),
   });
 }
@@ -92,7 +92,7 @@ test('more damage never makes a line stronger, and never lets a pull pass that d
   fc.assert(
     fc.property(fc.array(entry, { maxLength: 4 }), entry, (entries, more) => {
       const of = (list: readonly string[]) => {
-        const { block } = judgedRig(pullExample({ line: line(list), pull: pullWith({ resistance: 'resistance  28 kN' }) }));
+        const { block } = judgedRig(pullExample({ line: line(list), pull: pullWith({ resistance: 'resistance  28 kN "load cell"' }) }));
         const [{ assessed: l }, { assessed: p, made, failed }] = [block('line'), block('pull')] as const;
         if (l.kind !== 'line' || p.kind !== 'pull') throw new Error('not assessed');
         return { strength: low(l.pieces.get('main')!.strength), limit: low(p.loaded.find((x) => x.sort === 'line')!.limit), passed: made - failed };

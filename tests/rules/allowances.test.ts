@@ -91,6 +91,8 @@ test('the second of two comments for one finding has nothing left to set aside',
   # allow taper-too-short: maker's own splice
   # allow taper-too-short: once more
   outboard  eye thimble tube bury 72 d taper 15 d
+  strands   12
+  stored    covered
 }
 `;
   expect(judgeText(text)).toEqual(['8:3 warning[unused-allowance]: nothing is found here that `taper-too-short` could set aside']);

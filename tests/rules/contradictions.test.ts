@@ -156,7 +156,7 @@ describe('what a later reader found that still passed', () => {
 
   test('one shackle on two things', () => {
     const more = 'block snatch {\n  sheave      110 mm\n  takes       12 mm\n  wll         20 t\n  efficiency  95 %\n}\nanchor rock {\n  kind     rock\n  holding  200 kN "tested 2026-05-02"\n}\n';
-    const pull = pullWith({ resistance: 'resistance  12 kN', via: 'via       snatch fixed angle 90 deg after 12 m', reach: 'reach     12 m', people: 'people    60 m' });
+    const pull = pullWith({ resistance: 'resistance  12 kN "load cell"', via: 'via       snatch fixed angle 90 deg after 12 m', reach: 'reach     12 m', people: 'people    60 m' });
     const chain = (holder: string): string => `chain to-the-larch {\n  main outboard -> bow-22 -> larch\n  snatch -> bow-22 -> ${holder}\n}\n`;
     expect(said(pullExample({ more, pull, chain: chain('rock') }), 'block-held-elsewhere')).toEqual(['error: `bow-22` hangs on `larch` and on `rock` at once']);
     expect(said(pullExample({ more, pull, chain: chain('larch') }), 'block-held-elsewhere')).toEqual([]);

@@ -216,12 +216,27 @@ describe('bare ends', () => {
     expect(bare(kept())).toEqual(['`tail` is left with a bare inboard end']);
   });
 
-  test('unless a winch carries it', () => {
-    expect(bare(kept() + '\nwinch bow-winch {\n  carries tail\n}\n')).toEqual([]);
+  const carried = '\nwinch bow-winch {\n  carries tail\n}\n';
+  test('unless a winch carries it, whose drum clamps a bare end', () => {
+    expect(bare(kept().replace('inboard eye', 'inboard bare') + carried)).toEqual([]);
+    expect(bare(kept() + carried)).toEqual(['the end of `tail` that goes onto the drum is as the cut left it']);
   });
 
-  test('the drum end of the line itself may be bare, also when it was cut', () => {
-    expect(bare(line({ ends: 'inboard eye bury 72 d taper 24 d\n  outboard eye bury 72 d taper 24 d', log: '2026-06-01 cut at 15 m from inboard\n2026-06-01 reversed' }))).toEqual([]);
+  // Common practice: a drum holds the line by the end that was made for it.
+  test.each([
+    ['inboard bare', '', []],
+    ['inboard lug', '', ['the end of `main` that goes onto the drum is as the cut left it']],
+    ['inboard eye bury 72 d taper 24 d', '', ['the end of `main` that goes onto the drum is as the cut left it']],
+    ['inboard lug', '\n2026-06-01 splice inboard lug', []],
+    ['inboard lug', '\n2026-06-01 splice inboard bare', []],
+  ])('a line that came with %s, cut and turned%s', (inboard, then, expected) => {
+    expect(bare(line({ ends: `${inboard}\n  outboard eye bury 72 d taper 24 d`, log: `2026-06-01 cut at 15 m from inboard\n2026-06-01 reversed${then}` })).filter((m) => m.includes('drum'))).toEqual(expected);
+  });
+
+  test('a splice on the end that has the lug, after a turn too early', () => {
+    const told = (log: string): string[] => of(line({ ends: 'inboard lug\n  outboard eye bury 72 d taper 24 d', log }), 'end-not-cut').map((f) => f.message);
+    expect(told('2026-06-01 cut at 15 m from inboard\n2026-06-01 reversed\n2026-06-01 splice outboard eye bury 72 d taper 24 d')).toEqual(['the outboard end of `main` still has its lug']);
+    expect(told('2026-06-01 cut at 15 m from inboard\n2026-06-01 splice outboard eye bury 72 d taper 24 d')).toEqual([]);
   });
 
   test('an end that came bare from the maker is a drum end, on whatever piece it is', () => {
@@ -368,4 +383,13 @@ test('what may be meant by a number below its range is said', () => {
   const help = (text: string): string[] => findingsIn(text).filter((f) => f.code === 'value-out-of-range').map((f) => f.finding.help);
   expect(help(line({ ends: 'outboard eye bury 72 d taper 0 d' }))).toEqual(['leave `taper` out: a tail without one is counted as blunt']);
   expect(help('pull out with w {\n  grade -10 deg\n}\nwinch w {\n  rated 9 kN\n}\n')).toEqual(['write `level` for a pull downhill: the slope helps it, and is not counted']);
+});
+
+// Inspection guides citing CI 2001-04: discoloured and brittle, retire. A stain by our own careful choice.
+test.each(['brittle', 'stain'])('%s line does not become sound by a cut', (kind) => {
+  const log = `2026-06-01 damage ${kind} at 25 m from inboard\n2026-06-02 cut at 20 m from inboard keep tail\n2026-06-02 splice outboard eye bury 72 d taper 24 d stitched`;
+  const messages = of(line({ log }), 'line-to-retire').map((f) => f.message);
+  const what = kind === 'stain' ? 'a stain' : 'brittle fibre';
+  expect(messages).toEqual([`\`main\` is of a line that had ${what}, and is not retired: no cut takes that out`, `\`tail\` has ${what} at 5 m from inboard and is not retired`]);
+  expect(of(line({ log: `${log}\n2026-06-02 retired\n2026-06-02 retired tail` }), 'line-to-retire')).toEqual([]);
 });

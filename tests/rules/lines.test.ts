@@ -18,7 +18,7 @@ const line = ({ facts = '2026-05-02  spooled tight under 230 kgf', length = '30 
   ${ends}
   2026-05-02  fitted
   ${facts}
-${log.split('\n').map((entry) => '  ' + entry.trim()).join('\n')}
+${log.split('\n').map((entry) => '  ' + entry.trim()).join('\n')}${facts.includes('stored') ? '' : '\n  stored  covered'}
 }
 `;
 

@@ -82,4 +82,31 @@ describe('a fact that decides between a milder and a graver case', () => {
     expect(said('broken')).toEqual(['error: the latch of `clevis` is bent or missing']);
     expect(said('closes')).toEqual([]);
   });
+
+  // NAVEDTRA 14160: outdoors a line loses about 30 % in two years. Who leaves the word out is asked, and does not pass.
+  test('where a line lives, as soon as it is in use', () => {
+    const line = (stored: string, fitted: string): string => `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n  outboard eye bury 72 d taper 24 d\n${stored}${fitted}}\n`;
+    const where = 'where `main` lives between pulls is not given';
+    expect(missing(line('', '  2020-04-02 fitted\n'))).toContain(where);
+    expect(missing(line('  stored indoors\n', '  2020-04-02 fitted\n'))).not.toContain(where);
+    expect(missing(line('', ''))).not.toContain(where);
+    expect(missing(line('', '  2020-04-02 fitted\n  2026-04-02 retired\n'))).not.toContain(where);
+  });
+
+  // Common practice: twelve strands are a hollow braid; three are laid, and no tail goes inside them.
+  test('how a line is made, where its strands do not tell', () => {
+    const line = (facts: string): string => `line main {\n  material HMPE\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n${facts}  outboard eye bury 72 d taper 24 d\n  2026-06-02 pulled 90 kN\n}\n`;
+    const how = (facts: string): string[] => missing(line(facts)).filter((m) => m.includes('made'));
+    expect(how('')).toEqual(['how `main` is made is not given']);
+    expect(how('  strands 12\n')).toEqual([]);
+    expect(how('  strands 16\n')).toEqual(['how `main` is made is not given, and 16 strands do not tell']);
+    expect(how('  strands 16\n  construction hollow-braid\n')).toEqual([]);
+    expect(how('  strands 16\n  construction braided\n')).toEqual([]);
+    // Its splice has no strength to compare with; that of a braid has.
+    const codes = (facts: string): string[] => findingsIn(line(facts)).map((f) => f.code);
+    expect(codes('  strands 12\n')).toContain('line-overloaded');
+    expect(how('  strands 3\n')).toEqual(['how `main` is made is not given, and 3 strands do not tell']);
+    expect(codes('  strands 3\n')).toContain('line-overloaded');
+    expect(codes('  strands 3\n').filter((c) => c === 'missing-fact')).not.toEqual([]);
+  });
 });

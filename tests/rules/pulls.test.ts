@@ -43,7 +43,7 @@ const anchor = (statements: string): string => `anchor larch {
 
 const log = 'kind buried-log; soil loam; log 1.2 m face 40 cm; depth 1 m; slope 3';
 const dipper = 'vehicle dipper {\n  mass 1,800 kg\n}\n\n';
-const tonnes30 = pullWith({ resistance: 'resistance  30 kN' });
+const tonnes30 = pullWith({ resistance: 'resistance  30 kN "load cell"' });
 
 const about = (parts: PullParts, codes: readonly string[]): FindingLine[] => findingsIn(pullExample(parts)).filter((f) => codes.includes(f.code));
 const said = (parts: PullParts, ...codes: string[]): string[] => about(parts, codes).map((f) => `${f.severity}[${f.code}]: ${f.message}`);
@@ -67,9 +67,9 @@ describe('the winch, against what the pull needs', () => {
     ['what passes it with both ends is an error', { winch: winch('10.5 kN') }, ['error[winch-too-weak-for-pull]: `off-the-ford` needs a line pull of 10.6 to 14.1 kN, above the 10.5 kN of `bow-winch`']],
     ['enough on the first layer, not on the second', { winch: winch('15 kN') }, ['warning[pull-on-high-layer]: `off-the-ford` needs a line pull of 10.6 to 14.1 kN, above the 11.8 kN that `bow-winch` has on layer 2']],
     ['enough on the second', { winch: winch('18.5 kN') }, []],
-    ['a pull of just what the winch has on its first layer', { winch: winch('38 kN'), pull: pullWith({ resistance: 'resistance  38 kN', reach: 'reach     29 m' }) }, []],
-    ['a rating written as a mass of the US system is answered in pounds-force', { winch: winch('9,500 lb'), pull: pullWith({ resistance: 'resistance  10,000 lbf' }) }, ['error[winch-too-weak-for-pull]: `off-the-ford` needs a line pull of 10,000 lbf, above the 9,500 lbf of `bow-winch`']],
-    ['a rating written in tonnes is answered in kilonewtons', { winch: winch('4 t'), pull: pullWith({ resistance: 'resistance  10,000 lbf' }) }, ['error[winch-too-weak-for-pull]: `off-the-ford` needs a line pull of 44.5 kN, above the 39.2 kN of `bow-winch`']],
+    ['a pull of just what the winch has on its first layer', { winch: winch('38 kN'), pull: pullWith({ resistance: 'resistance  38 kN "load cell"', reach: 'reach     29 m' }) }, []],
+    ['a rating written as a mass of the US system is answered in pounds-force', { winch: winch('9,500 lb'), pull: pullWith({ resistance: 'resistance  10,000 lbf "load cell"' }) }, ['error[winch-too-weak-for-pull]: `off-the-ford` needs a line pull of 10,000 lbf, above the 9,500 lbf of `bow-winch`']],
+    ['a rating written in tonnes is answered in kilonewtons', { winch: winch('4 t'), pull: pullWith({ resistance: 'resistance  10,000 lbf "load cell"' }) }, ['error[winch-too-weak-for-pull]: `off-the-ford` needs a line pull of 44.5 kN, above the 39.2 kN of `bow-winch`']],
   ];
   test.each(cases)('%s', (_what, parts, expected) => expect(said(parts, ...rules)).toEqual(expected));
 
@@ -95,7 +95,7 @@ describe('line out', () => {
 describe('what the pull loads', () => {
   const rules = ['link-overloaded-by-pull', 'line-overloaded-by-pull', 'point-overloaded', 'anchor-overloaded', 'anchor-vehicle-too-light', 'deadman-too-short'];
   const cases: readonly (readonly [what: string, parts: PullParts, said: readonly string[]])[] = [
-    ['a load is rounded up', { gear: gear('wll 25 kN'), pull: pullWith({ resistance: 'resistance  30.04 kN' }) }, ['error[link-overloaded-by-pull]: load on `trunk` in `off-the-ford` is 30.1 kN, above its working limit of 25 kN']],
+    ['a load is rounded up', { gear: gear('wll 25 kN'), pull: pullWith({ resistance: 'resistance  30.04 kN "load cell"' }) }, ['error[link-overloaded-by-pull]: load on `trunk` in `off-the-ford` is 30.1 kN, above its working limit of 25 kN']],
     ['a load at the limit', { gear: gear('wll 30 kN'), pull: tonnes30 }, []],
     ['a limit that only a factor gives is practice', { gear: gear('breaking 99 kN'), pull: tonnes30 }, ['warning[link-overloaded-by-pull]: load on `trunk` in `off-the-ford` is 30 kN, above its working limit of 19.8 kN, which the factor leaves of its breaking strength']],
     ['a limit of a table is a limit', { chain: 'chain to-the-larch {\n  main outboard -> shackle bow 11 mm AS-2741 -> trunk -> larch\n}\n', pull: tonnes30 }, ['error[link-overloaded-by-pull]: load on `shackle bow 11 mm AS-2741` in `off-the-ford` is 30 kN, above its working limit of 14.7 kN']],
@@ -132,4 +132,41 @@ describe('people and the bag', () => {
     expect(said({ more: kit('front', 'shovel') + '\n' + kit('rear', 'damper') }, 'no-damper-in-kit')).toEqual([]);
     expect(said({ more: kit('front', 'shovel') + '\n' + kit('rear', 'shovel') }, 'no-damper-in-kit')).toEqual(['warning[no-damper-in-kit]: `off-the-ford` has no damper for its line: none is in `front`']);
   });
+});
+
+// Statics: the part of a weight along a slope is W sin α. 2,650 kg on 12°: 25,988 N × 0.2079 = 5.40 kN.
+describe('a resistance that is written', () => {
+  const of = (resistance: string, grade = 'grade     12 deg'): string[] => said({ pull: pullWith({ resistance: `resistance  ${resistance}`, grade }) }, 'resistance-below-grade', 'resistance-without-source');
+  test.each([
+    ['5.41 kN "load cell"', []],
+    ['5.4 kN "load cell"', ['error[resistance-below-grade]: the resistance in `off-the-ford` is 5.4 kN, below the 5.41 kN that its weight alone makes on this grade']],
+    ['2 kN', ['error[resistance-below-grade]: the resistance in `off-the-ford` is 2 kN, below the 5.41 kN that its weight alone makes on this grade', 'warning[resistance-without-source]: the resistance in `off-the-ford` does not say who measured it, or how']],
+  ])('%s', (resistance, expected) => expect(of(resistance)).toEqual(expected));
+
+  test('on the level it may be small', () => expect(of('2 kN "load cell"', 'grade     level')).toEqual([]));
+
+  test('a share of the weight below the table names who measured it', () => {
+    const takes = (text: string): string[] => said({ pull: pullWith({ surface: `surface   gravel ${text}` }) }, 'resistance-without-source');
+    expect(takes('takes 0 %')).toHaveLength(1);
+    expect(takes('takes 1 % "load cell, 2026-05-17"')).toEqual([]);
+    expect(takes('takes 90 %')).toEqual([]);
+  });
+});
+
+// Common practice: closed eyes are joined by something that opens.
+describe('an eye round a thimble', () => {
+  const joined = (route: string, more = ''): string[] => said({ chain: `chain to-the-larch {\n  ${route}\n}\n`, more }, 'nothing-joins-eyes');
+  const spare = (thimble: string): string => `line spare {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 10 m\n  breaking 140 kN\n  inboard eye ${thimble} bury 72 d taper 24 d\n  outboard eye bury 72 d taper 24 d\n}\n`;
+  test.each([
+    ['main outboard -> trunk -> larch', '', 1],
+    ['main outboard -> bow-22 -> trunk -> larch', '', 0],
+    ['main outboard -> spare inboard\n  spare outboard -> bow-22 -> trunk -> larch', spare('thimble tube'), 1],
+    ['main outboard -> bow-22 -> spare inboard\n  spare outboard -> trunk -> larch', spare('thimble tube'), 0],
+  ])('%s', (route, more, times) => expect(joined(route, more)).toHaveLength(times));
+});
+
+test('a bridle of which the chain has one leg', () => {
+  const bridle = (chain: string, more = ''): string[] => said({ chain, more, pull: pullWith({ bridle: 'bridle    60 deg' }) }, 'bridle-not-in-chain');
+  expect(bridle('chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> larch\n}\n')).toEqual(['warning[bridle-not-in-chain]: `off-the-ford` gives the angle of a bridle, and what it pulls through has one leg']);
+  expect(bridle('chain to-the-larch {\n  main outboard -> bow-22\n  bow-22 -> trunk -> larch\n  bow-22 -> other -> birch\n}\n', 'strap other {\n  length 3 m\n  wll 5 t\n}\nanchor birch {\n  kind tree\n  holding 60 kN\n}\n')).toEqual([]);
 });

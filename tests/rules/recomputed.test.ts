@@ -28,7 +28,7 @@ describe('a line of which nothing is left', () => {
   const line = (strands: number): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  140 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d\n  2026-05-02  fitted\n  2026-06-01  damage  cut ${strands} strands at 5 m from inboard\n}\n`;
   test.each([11, 12])('%i of 12 strands cut', (strands) => {
     // 140 kN × (12 − n)/12 over the factor of 3; the pull is 12 kN.
-    const text = pullExample({ line: line(strands), pull: pullWith({ resistance: 'resistance  12 kN' }) });
+    const text = pullExample({ line: line(strands), pull: pullWith({ resistance: 'resistance  12 kN "load cell"' }) });
     expect(said(text, 'line-overloaded-by-pull')).toHaveLength(1);
     expect(loadOn(judgedPull(text), 'main outboard')).toBe('12 kN');
   });
@@ -61,7 +61,7 @@ describe('figures with more digits than are shown', () => {
 describe('a vehicle that holds', () => {
   const dipper = 'vehicle dipper {\n  mass   5,200 kg\n  point  stern rated 6 t\n}\n';
   const chainTo = 'chain to-the-larch {\n  main outboard -> bow-22 -> dipper stern\n}\n';
-  const rig = (pull: Record<string, string>): string => pullExample({ chain: chainTo, anchor: '', more: dipper, pull: pullWith({ resistance: 'resistance  25 kN', ...pull }) });
+  const rig = (pull: Record<string, string>): string => pullExample({ chain: chainTo, anchor: '', more: dipper, pull: pullWith({ resistance: 'resistance  25 kN "load cell"', ...pull }) });
   // 5,200 kg weigh 50.99 kN. On the level it holds 0.666 of that, 33.96 kN; on 12 deg 50.99 × (0.666 cos 12° − sin 12°) = 22.61 kN.
   const limit = (text: string): string => {
     const found = judgedPull(text).loaded.find((l) => l.name === 'dipper' && l.sort === 'anchor')!;
@@ -85,11 +85,11 @@ describe('a vehicle that holds', () => {
   test('is one thing, whether the route ends at its point or at an anchor of its name', () => {
     // The winch pulls 33.1 kN on the layer in use, and 5,200 kg hold 33.96 kN; 4,000 kg hold 26.12 kN. A tyre that slides breaks nothing.
     const parked = dipper + 'anchor parked {\n  kind     vehicle\n  vehicle  dipper\n}\n';
-    const both = ['dipper stern', 'parked'].map((end) => said(pullExample({ chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${end}\n}\n`, anchor: '', more: parked, pull: pullWith({ resistance: 'resistance  25 kN', grade: 'grade     level' }) }), 'anchor-vehicle-slides', 'anchor-overloaded'));
+    const both = ['dipper stern', 'parked'].map((end) => said(pullExample({ chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${end}\n}\n`, anchor: '', more: parked, pull: pullWith({ resistance: 'resistance  25 kN "load cell"', grade: 'grade     level' }) }), 'anchor-vehicle-slides', 'anchor-overloaded'));
     expect(both).toEqual([[], []]);
     const weak = parked.replace('5,200', '4,000');
     for (const end of ['dipper stern', 'parked']) {
-      expect(said(pullExample({ chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${end}\n}\n`, anchor: '', more: weak, pull: pullWith({ resistance: 'resistance  20 kN', grade: 'grade     level' }) }), 'anchor-vehicle-slides')).toHaveLength(1);
+      expect(said(pullExample({ chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${end}\n}\n`, anchor: '', more: weak, pull: pullWith({ resistance: 'resistance  20 kN "load cell"', grade: 'grade     level' }) }), 'anchor-vehicle-slides')).toHaveLength(1);
     }
   });
 });
@@ -98,7 +98,7 @@ describe('wire over a block', () => {
   // Hoist manual, table B: at 6 times its diameter wire keeps 79 %, at 10 times 86 %; 90 kN over the factor of 3 is 30 kN.
   const wire = 'line main {\n  material      wire\n  construction  wire-6x19\n  strands       6\n  diameter      10 mm\n  length        30 m\n  breaking      90 kN\n  inboard       lug\n  outboard      eye thimble heart\n}\n';
   const over = (sheave: string, line = wire): string =>
-    pullExample({ line, chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> plover bow\n}\n', more: `block snatch {\n  sheave      ${sheave}\n  takes       12 mm\n  wll         12 t\n  efficiency  95 %\n}\n`, pull: pullWith({ resistance: 'resistance  20 kN', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m', people: 'people    50 m' }) });
+    pullExample({ line, chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> plover bow\n}\n', more: `block snatch {\n  sheave      ${sheave}\n  takes       12 mm\n  wll         12 t\n  efficiency  95 %\n}\n`, pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg', reach: 'reach     12 m', people: 'people    50 m' }) });
   const limit = (text: string): string => {
     const { limit: value } = judgedPull(text).loaded.find((l) => l.sort === 'line')!;
     const most = 'unknown' in value ? value.atMost : value;
@@ -123,7 +123,7 @@ test('an angle that is not the one between the places', () => {
   const text = (angle: string): string =>
     pullExample({
       more: 'block snatch {\n  sheave      110 mm\n  takes       12 mm\n  wll         20 t\n  efficiency  95 %\n}\nanchor rock {\n  kind     rock\n  holding  200 kN "tested 2026-05-02"\n}\n',
-      pull: pullWith({ resistance: 'resistance  12 kN', via: `via       snatch fixed on rock angle ${angle}`, stands: 'stands    rock ahead 12 m\n  stands    larch ahead 12 m left 12 m', reach: 'reach     12 m', people: 'people    50 m' }),
+      pull: pullWith({ resistance: 'resistance  12 kN "load cell"', via: `via       snatch fixed on rock angle ${angle}`, stands: 'stands    rock ahead 12 m\n  stands    larch ahead 12 m left 12 m', reach: 'reach     12 m', people: 'people    50 m' }),
     });
   expect(said(text('0 deg'), 'angle-unlike-plan')).toEqual(['error: the angle at `snatch` is 0 deg, and by the places that are given it is 90 deg']);
   expect(said(text('79 deg'), 'angle-unlike-plan')).toHaveLength(1);
