@@ -16,6 +16,7 @@ import type { Assessing } from './assessing.ts';
 import { missingFact, statementOf, writtenValue } from './facts.ts';
 import { holderOf, holdersOf, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
 import { allLinks, meetsAt, type Run } from './pull-run.ts';
+import { unevenLeg, whyUneven } from './uneven-bridle.ts';
 import { limitOverBlocks } from './wire-over-sheave.ts';
 import { holdOfVehicle } from './vehicle-hold.ts';
 
@@ -135,7 +136,7 @@ class Loading {
     const ends = run.legs.flatMap((leg) => (meetsAt(leg, run) === undefined ? holdersOf(leg) : []));
     const together = how.counted !== true && ends.length > 0 && ends.every((end) => end !== undefined && this.#groundName(end) === this.#groundName(ends[0]!));
     if (together) this.#ground(ends[0]!, place, here, how.doubt);
-    const load = how.bridle ? legTension(block, run.legs.length, here.load) : legOfFork(run, here.load);
+    const load = how.bridle ? legTension(block, run, here.load, this.#input.rigging) : legOfFork(run, here.load);
     const meeting: Meeting | undefined = met.length === 0 ? how.meeting : { at: new Set(met.map((link) => link.name)), load: here.load };
     const doubt = how.doubt ?? (how.bridle ? undefined : forkDoubt(run, block));
     for (const leg of run.legs) this.#run(leg, { load, node: undefined }, place, { bridle: false, doubt, counted: together || how.counted === true, meeting });
@@ -294,12 +295,16 @@ function loadOnBlock(b: PullBlock, rigging: PullRigging, before: Value, tension:
   });
 }
 
-function legTension(block: BoundBlock, legs: number, pull: Value): Value {
+function legTension(block: BoundBlock, run: Run, pull: Value, rigging: PullRigging): Value {
   const statement = statementOf(block, 'bridle');
   const angle = statement === undefined ? undefined : quantityOf(statement.values, 'bridle');
   const cause = missingFact(block, 'bridle');
-  if (legs !== 2) return unknown({ key: `legs of ${block.name ?? 'pull'}`, says: `a bridle of ${legs} legs is not settled by statics: the stiffest leg takes most`, help: 'use two legs', place: block.namePlace });
-  return angle === undefined ? unknown(cause.reported === true ? cause : { ...cause, says: `the angle between the legs in \`${block.name ?? 'pull'}\` is not given`, help: 'add `bridle` with the angle' }) : asGiven(bridleLegTension({ P: pull, θ: writtenValue(angle) }));
+  if (run.legs.length !== 2) return unknown({ key: `legs of ${block.name ?? 'pull'}`, says: `a bridle of ${run.legs.length} legs is not settled by statics: the stiffest leg takes most`, help: 'use two legs', place: block.namePlace });
+  if (angle === undefined) return unknown(cause.reported === true ? cause : { ...cause, says: `the angle between the legs in \`${block.name ?? 'pull'}\` is not given`, help: 'add `bridle` with the angle' });
+  const θ = writtenValue(angle);
+  const even = asGiven(bridleLegTension({ P: pull, θ }));
+  const why = whyUneven(run, block, rigging);
+  return why === undefined || isUnknown(even) || isUnknown(pull) ? even : unevenLeg(pull, θ, even, why);
 }
 
 /** A leg behind a fork that the pull's `bridle` does not speak of: it may carry nothing, or all that comes to the fork. */

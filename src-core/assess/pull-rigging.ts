@@ -76,6 +76,8 @@ export interface PullRigging {
   /** Angle between the two parts at each block, by the places of what stands about it (rad). */
   readonly plannedAngles: readonly (number | undefined)[];
   readonly advantage: Value;
+  /** Where the line comes from to what holds its end: the last block, else the winch. Undefined where no place is given. */
+  readonly comesFrom: PlanPosition | undefined;
   /** In plan: loads by node for one newton at the winch. */
   readonly plan: RiggingAnswer | undefined;
   readonly problems: readonly Problem[];
@@ -142,7 +144,7 @@ export function riggingOf(input: RiggingInput): PullRigging {
   const broken = problems.length > 0 ? unknown({ key: `rigging of ${input.block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: problems[0]!.place, reported: true }) : undefined;
   const advantage = input.endCause !== undefined ? unknown(input.endCause) : (broken ?? advantageOf(blocks, parts, answer));
   const plannedAngles = blocks.map((_, i) => angleAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
-  return { winchMoves, endMoves, blocks, parts, plannedAngles, advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
+  return { winchMoves, endMoves, blocks, parts, plannedAngles, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
 }
 
 /** Angle under which two places are seen from a third. */
@@ -164,19 +166,32 @@ function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load'
   return { nodes: [...nodes.values()], ropes: [{ name: line, path: names }], hauled: line, heading: inPlan ? { x_m: 1, y_m: 0 } : undefined };
 }
 
-/** Places by the `stands` statements; the load is the origin. Undefined when there are none. */
-function placesOf(input: RiggingInput, blocks: readonly PullBlock[], winchMoves: boolean, endMoves: boolean): (PlanPosition | undefined)[] | undefined {
+/** Places by the `stands` statements, by name; the load is the origin. */
+export function standsIn(block: BoundBlock): ReadonlyMap<string, PlanPosition> {
   const stands = new Map<string, PlanPosition>();
-  for (const statement of input.block.statements) {
+  for (const statement of block.statements) {
     if (statement.definition.head !== 'stands' || statement.broken.size > 0) continue;
     const what = nameOf(statement.values, 'what');
     const metres = (key: string): number => quantityOf(statement.values, key)?.value ?? 0;
     if (what !== undefined) stands.set(what.name, { x_m: metres('ahead') - metres('behind'), y_m: metres('left') - metres('right') });
   }
+  return stands;
+}
+
+/** Places along the line, from the winch to its end. Undefined when none is given. */
+function placesOf(input: RiggingInput, blocks: readonly PullBlock[], winchMoves: boolean, endMoves: boolean): (PlanPosition | undefined)[] | undefined {
+  const stands = standsIn(input.block);
   if (stands.size === 0) return undefined;
   const origin: PlanPosition = { x_m: 0, y_m: 0 };
   const at = (isOnLoad: boolean, ...names: (string | undefined)[]): PlanPosition | undefined => names.flatMap((n) => (n === undefined ? [] : (stands.get(n) ?? [])))[0] ?? (isOnLoad ? origin : undefined);
-  return [at(winchMoves, input.winch, input.winchVehicle), ...blocks.map((b) => at(b.moves === 'load', b.name, b.holder?.name)), at(endMoves, input.end?.name)];
+  return [at(winchMoves, input.winch, input.winchVehicle), ...blocks.map((b) => at(b.moves === 'load', b.name, b.holder?.name)), endMoves ? at(true, input.end?.name) : middleOf([...new Set(input.ends.map((end) => end.name))].map((name) => stands.get(name)))];
+}
+
+/** Where a line goes that several places hold together: between them. Unknown where one of them is, and where there is none. */
+function middleOf(places: readonly (PlanPosition | undefined)[]): PlanPosition | undefined {
+  const known = places.filter((p): p is PlanPosition => p !== undefined);
+  if (known.length === 0 || known.length < places.length) return undefined;
+  return { x_m: known.reduce((sum, p) => sum + p.x_m, 0) / known.length, y_m: known.reduce((sum, p) => sum + p.y_m, 0) / known.length };
 }
 
 /** A vehicle that is called an anchor: which one it is. */

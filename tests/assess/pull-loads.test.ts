@@ -110,6 +110,26 @@ describe('a bridle whose fork stands in the middle of a route', () => {
   });
 });
 
+// Statics: T₁ = P sin β ÷ sin θ. At 60° between the legs a pull that lies along one of them has all of it there; at 120°, square to the other, 1.155 P. The line goes to
+// the middle of the two: 2 m aside in 20 m are 10 / cos 5.7° = 10.05 kN in it, 5 m aside 10.31 kN.
+describe('a bridle whose legs do not share alike', () => {
+  const long = (length: string): string => `line far {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length ${length}\n  breaking 240 kN\n  inboard eye bury 72 d taper 24 d\n  outboard eye bury 72 d taper 24 d\n}\n`;
+  const legs = (stands: string, { angle = '60 deg', second = 'bow-22 -> other -> fir', length = '8 m' } = {}): string[] => {
+    const judged = judgedPull(pullExample({ chain: route('main outboard -> bow-22', 'bow-22 -> trunk -> larch', second), more: strap('other') + tree('fir', '60 kN') + long(length), pull: pullWith({ resistance: 'resistance  10 kN "load cell"', bridle: `bridle    ${angle}`, reach: 'reach     20 m', stands: `stands    ${stands}` }) }));
+    return ['trunk', 'larch', 'fir'].map((name) => loadOn(judged, name));
+  };
+  const even = ['5.78 kN', '5.78 kN', '5.78 kN'];
+  test.each([
+    ['the pull comes from the middle', 'larch ahead 20 m left 5 m\n  stands    fir ahead 20 m right 5 m', {}, even],
+    ['nearly from the middle', 'larch ahead 20 m left 5 m\n  stands    fir ahead 20 m right 1 m', {}, ['5.81 kN', '5.81 kN', '5.81 kN']],
+    ['one stands straight ahead, the other aside', 'larch ahead 20 m\n  stands    fir ahead 20 m right 10 m', {}, ['0 to 10.4 kN', '0 to 10.4 kN', '0 to 10.4 kN']],
+    ['the same at 120°', 'larch ahead 20 m\n  stands    fir ahead 20 m right 10 m', { angle: '120 deg' }, ['0 to 12 kN', '0 to 12 kN', '0 to 12 kN']],
+    ['of one only the place is given', 'larch ahead 20 m', {}, even],
+    ['one leg is longer by an extension', 'larch ahead 20 m', { second: 'bow-22 -> far inboard\n  far outboard -> fir' }, ['0 to 10 kN', '0 to 10 kN', '0 to 10 kN']],
+    ['a strap of 3 m may be as long as a line of 2.9 m', 'larch ahead 20 m', { second: 'bow-22 -> far inboard\n  far outboard -> fir', length: '2.9 m' }, even],
+  ])('%s', (_what, stands, more, expected) => expect(legs(stands, more)).toEqual(expected));
+});
+
 describe('legs that meet again', () => {
   // Forces in balance: two legs at 60° carry 30 / (2 cos 30°) = 17.32 kN each, and behind the shackle where they meet all 30 kN.
   const more = wren + strap('other') + 'shackle bow-a {\n  wll  6.5 t\n}\n';

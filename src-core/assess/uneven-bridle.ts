@@ -1,0 +1,54 @@
+import { asGiven, isUnknown, type Given, type Value } from '../mechanics/derivation.ts';
+import type { PlanPosition } from '../mechanics/rigging-plan.ts';
+import type { BoundBlock } from '../model/bound.ts';
+import { sources } from '../trade/sources.ts';
+import { holdersOf, standsIn, type PullRigging } from './pull-rigging.ts';
+import { spanOf } from './pull-reach.ts';
+import type { Run } from './pull-run.ts';
+
+/** So far from the middle of two anchors the pull may come and still halve the angle: our own careful choice, since places are paced. */
+const middle_rad = (10 * Math.PI) / 180;
+
+/** Why the two legs of a bridle do not carry the same, as a clause; undefined where nothing says so. */
+export function whyUneven(run: Run, block: BoundBlock, { comesFrom }: PullRigging): string | undefined {
+  const [one, other] = run.legs.map(lengthOfLeg);
+  if (one !== undefined && other !== undefined && (one.low > other.high || other.low > one.high)) return 'one leg is longer than the other';
+  const stands = standsIn(block);
+  const [a, b] = run.legs.map((leg) => holdersOf(leg)[0]).map((holder) => (holder === undefined ? undefined : stands.get(holder.name)));
+  return comesFrom !== undefined && a !== undefined && b !== undefined && offMiddle(comesFrom, a, b) > middle_rad + 1e-9 ? 'by the places the pull does not halve the angle' : undefined;
+}
+
+/** How far the way to the middle of two places is from square to the line between them (rad). */
+function offMiddle(from: PlanPosition, a: PlanPosition, b: PlanPosition): number {
+  const way = { x: (a.x_m + b.x_m) / 2 - from.x_m, y: (a.y_m + b.y_m) / 2 - from.y_m };
+  const across = { x: b.x_m - a.x_m, y: b.y_m - a.y_m };
+  const lengths = Math.hypot(way.x, way.y) * Math.hypot(across.x, across.y);
+  return lengths > 0 ? Math.asin(Math.min(1, Math.abs(way.x * across.x + way.y * across.y) / lengths)) : 0;
+}
+
+/** Straps and line of a leg, from what they surely bridge to what they may; undefined where one is not known. */
+function lengthOfLeg({ links }: Run): { readonly low: number; readonly high: number } | undefined {
+  let [low, high] = [0, 0];
+  const seen = new Set<string>();
+  for (const [i, link] of links.entries()) {
+    const key = link.piece?.name ?? link.name;
+    const span = seen.has(key) ? undefined : spanOf(link, i === links.length - 1);
+    seen.add(key);
+    if (span === undefined) continue;
+    if (isUnknown(span)) return undefined;
+    low += span.amount.low;
+    high += span.amount.high;
+  }
+  return { low, high };
+}
+
+/** A leg of a bridle whose legs do not share alike: nothing, up to all that a direction within the angle can bring on it. */
+export function unevenLeg(pull: Given, angle: Given, even: Given, why: string): Value {
+  const θ = angle.amount.high;
+  const most = (pull.amount.high * (θ <= Math.PI / 2 ? 1 : 1 / Math.sin(θ)));
+  return asGiven({
+    calculation: 'leg-of-uneven-bridle', means: 'tension in a leg of a bridle that does not share alike', symbol: 'T', kind: 'tension', formula: 'T = 0 to P max(sin β) ÷ sin θ, β up to θ', amount: { low: 0, high: Math.max(most, even.amount.high) },
+    inputs: [{ symbol: 'P', meaning: 'pull on the bridle', given: pull }, { symbol: 'θ', meaning: 'angle between the legs', given: angle }],
+    sources: [sources.statics], assumptions: [`${why}, so that either leg may take most of it`], notes: [],
+  });
+}
