@@ -7,6 +7,7 @@ import { nameOf, quantityOf, type BoundBlock } from '../model/bound.ts';
 import { forkShare, loadsAddUp } from '../trade/plan-sources.ts';
 import { sources } from '../trade/sources.ts';
 import type { Amount } from '../units/amount.ts';
+import { damageOf } from './assess-gear.ts';
 import type { AssessedAnchor } from './assess-anchor.ts';
 import { doubtOf, type AssessedLink } from './assess-chain.ts';
 import type { AssessedPiece } from './assess-line.ts';
@@ -147,7 +148,7 @@ class Loading {
     const load = loadOnBlock(b, rigging, before, tension);
     const gear = b.block === undefined ? undefined : this.#assessing.gear(b.block);
     const missing = unknown({ key: `name ${b.name}`, says: `\`${b.name}\` is not known`, help: 'declare it as a `block`', place: b.place, reported: true });
-    this.#found.push({ ...nothingOf, sort: 'block', name: b.name, place: b.place, own: b.block?.namePlace, load, limit: gear?.workingLimit ?? missing, limitSays: gear === undefined || gear.limitFrom === 'written' ? undefined : gear.limitFrom, breaking: gear?.breakingStrength });
+    this.#found.push({ ...nothingOf, sort: 'block', name: b.name, place: b.place, own: b.block?.namePlace, load, limit: gear?.workingLimit ?? missing, limitSays: gear === undefined || gear.limitFrom === 'written' ? undefined : gear.limitFrom, breaking: gear?.breakingStrength, doubt: gear === undefined ? undefined : damageOf(gear) });
     const one = { load, node: b.name };
     if (b.run !== undefined) this.#run(b.run, one, b.place, { bridle: false, end: b.holder });
     else this.#hold(b.holder, b.place, one, true);

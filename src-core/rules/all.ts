@@ -56,6 +56,7 @@ import { entryNotYet } from './entry-not-yet.ts';
 import { eyeTooTight } from './eye-too-tight.ts';
 import { fairleadDamaged } from './fairlead-damaged.ts';
 import { fewerPartsThanEstimate } from './fewer-parts-than-estimate.ts';
+import { gearDamaged } from './gear-damaged.ts';
 import { gradeTooSteep } from './grade-too-steep.ts';
 import { hookLatchBroken } from './hook-latch-broken.ts';
 import { inspectionOverdue } from './inspection-overdue.ts';
@@ -246,6 +247,7 @@ export const rules: readonly Rule[] = [
   eyeTooTight,
   fairleadDamaged,
   fewerPartsThanEstimate,
+  gearDamaged,
   gradeTooSteep,
   hookLatchBroken,
   inspectionOverdue,

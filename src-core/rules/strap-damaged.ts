@@ -29,6 +29,7 @@ export const strapDamaged = defineRule({
 `,
   good: trunk,
   check(gear, judge) {
+    if (gear.head !== 'strap') return;
     for (const statement of gear.damages) {
       const kind = wordOf(statement.values, 'damage');
       if (kind === undefined) continue;

@@ -13,6 +13,8 @@ export const oneSizeLarger = source('wac-296-54-54730-6', 'read', 'WAC 296-54-54
 export const markedOrNotUsed = source('wac-296-304-07005-1', 'read', 'WAC 296-304-07005(1), a shackle without legible marks of its safe working load is not used, and is not loaded above it');
 export const originalParts = source('wac-296-155-33900-2', 'read', 'WAC 296-155-33900(2)(c), replacement parts meet the maker\'s specification of the original');
 export const sideLoadQuestion = source('rigger-examination-side-load', 'read', 'rigger examination question: a screw pin shackle of 3.25 t, side-loaded at 90°, is good for 1.625 t');
+export const hardwareRemoved = source('wac-296-155-33900-1', 'read', 'WAC 296-155-33900(1)(b), table 19: hardware that is bent, cracked, worn by a tenth, pitted or marked by heat is removed from service');
+export const hookRemoved = source('alberta-ohs-309', 'read', 'Alberta OHS Code 2009, s. 309: a hook that is cracked, twisted by more than 10° or worn by a tenth is removed from service');
 export const over90 = source('wac-296-155-33905-4', 'read', 'WAC 296-155-33905(4), figure 17: over 90° not permitted unless the maker or a qualified person authorises it');
 
 // Slings

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readDay } from '../../src-core/model/day.ts';
 import { rules } from '../../src-core/rules/all.ts';
+import { pullExample } from '../../src-core/rules/example-pull.ts';
 import { examplePath } from '../../src-core/rules/rule.ts';
 import { findingsIn, projectOf, testDay } from '../support/judge-text.ts';
 
@@ -66,6 +67,27 @@ describe('straps', () => {
       ['`trunk` has broken stitching and is out of service', 'take it out of the bag and out of this file'],
       ['`trunk` has a knot in it and is out of service', 'take the knot out and inspect the webbing there; if it is unharmed, remove the line'],
     ]);
+  });
+});
+
+// WAC 296-155-33900 table 19 and Alberta OHS Code 2009 s. 309: steel gear; fibre by common practice.
+describe('damage of gear other than straps', () => {
+  test.each([
+    ['shackle', 'bent', '`s` is bent, twisted or stretched and is out of service', /table 19/],
+    ['shackle', 'thread', '`s` has a damaged thread, or a pin that does not go home and is out of service', /table 19/],
+    ['block', 'sheave', '`s` has a sheave that wobbles, stands out of line or is grooved and is out of service', /table 19/],
+    ['ring', 'cracked', '`s` is cracked or broken and is out of service', /table 19/],
+    ['hook', 'worn', '`s` is worn or gouged by a tenth or more and is out of service', /s\. 309/],
+    ['soft-shackle', 'melted', '`s` has melted or hard glazed fibre and is out of service', /common practice/],
+  ])('%s: %s', (head, kind, message, source) => {
+    const [found] = about(block(head, 's', `damage ${kind}`), ['gear-damaged']);
+    expect([found!.severity, found!.message]).toEqual(['error', message]);
+    expect(found!.finding.source).toMatch(source);
+    expect(about(block(head, 's', ''), ['gear-damaged'])).toEqual([]);
+  });
+  test('a pull through damaged gear is not within any limit', () => {
+    const chain = (damage: string): number => projectOf(pullExample({ gear: `shackle bow-22 {\n  body  22 mm\n  wll   6.5 t\n${damage}}\n\nstrap trunk {\n  length  3 m\n  wll     5 t\n}\n` })).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.filter(({ block: b }) => b.definition.head === 'pull').reduce((sum, { made, failed }) => sum + made - failed, 0);
+    expect(chain('  damage bent\n')).toBe(chain('') - 1);
   });
 });
 

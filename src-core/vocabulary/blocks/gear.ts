@@ -1,5 +1,5 @@
 import { measures } from '../measures.ts';
-import { choice, count, defineBlock, label, maybe, newName, note, quantity, statement, type StatementDefinition } from '../shape.ts';
+import { choice, count, defineBlock, label, maybe, newName, note, quantity, statement, type Choices, type StatementDefinition } from '../shape.ts';
 import { materials } from './line.ts';
 
 const wll = (example: string, where = 'the marking on it'): StatementDefinition =>
@@ -8,6 +8,13 @@ const breaking = (example: string): StatementDefinition =>
   statement('breaking', 'Breaking strength that its maker gives.', [quantity('breaking', measures.breaking)], `breaking  ${example}`);
 const marking = statement('marking', 'Whether the rating can still be read on it.', [choice('marking', { legible: 'the rating can be read', faded: 'the rating cannot be read any more', none: 'it never carried one' })], 'marking  legible');
 const inside = statement('inside', 'Inside width or diameter that another part must pass.', [quantity('inside', measures.gearWidth)], 'inside  40 mm');
+
+/** Damage for which steel gear is taken out of service, and what else there is on some of it. */
+const steelDamage = (more: Choices = {}): StatementDefinition =>
+  statement('damage', 'Damage found on it.', [choice('damage', {
+    bent: 'bent, twisted or stretched', cracked: 'cracked or broken', worn: 'worn or gouged: a tenth of a dimension or more is gone', corroded: 'deep pits of corrosion', heated: 'marks of heat, arc or weld', ...more,
+  })], 'damage  bent', { many: true });
+const pinDamage: Choices = { thread: 'damaged thread, or a pin that does not go home' };
 
 export const standards = {
   'AS-2741': 'AS 2741 grade S',
@@ -28,6 +35,7 @@ export const shackleBlock = defineBlock({
     breaking('28 t'),
     statement('made-to', 'The standard it is made and marked to; its table gives the working limit when none is written.', [choice('standard', standards)], 'made-to  AS-2741'),
     inside,
+    steelDamage(pinDamage),
     marking,
     statement('load-from', 'Angle between the pull and the shackle\'s own line.', [quantity('angle', measures.angle)], 'load-from  45 deg'),
   ],
@@ -50,6 +58,7 @@ export const softShackleBlock = defineBlock({
     wll('6 t', 'its label'),
     breaking('140 kN'),
     statement('line-breaking', 'Breaking strength of the line it is made of.', [quantity('line-breaking', measures.breaking)], 'line-breaking  110 kN'),
+    statement('damage', 'Damage found on it.', [choice('damage', { cut: 'cut strands', worn: 'worn fibre', melted: 'melted or hard glazed fibre', chemical: 'chemical or unknown stain' })], 'damage  cut', { many: true }),
     marking,
   ],
   example: `soft-shackle loop-11 {
@@ -92,6 +101,7 @@ export const pulleyBlock = defineBlock({
     statement('takes', 'Largest line diameter it takes.', [quantity('takes', measures.lineDiameter)], 'takes  12 mm', { foundOn: 'the marking on it or the maker\'s data' }),
     wll('8 t'),
     breaking('16 t'),
+    steelDamage({ sheave: 'the sheave wobbles, stands out of line or is grooved', loose: 'a nut, bolt or pin is loose or missing' }),
     marking,
   ],
   example: `block snatch {
@@ -105,7 +115,7 @@ export const ringBlock = defineBlock({
   head: 'ring',
   summary: 'A ring or link that joins gear.',
   header: [newName(), label()],
-  statements: [inside, statement('body', 'Diameter of its material.', [quantity('body', measures.bodyDiameter)], 'body  16 mm'), wll('5 t'), breaking('20 t'), marking],
+  statements: [inside, statement('body', 'Diameter of its material.', [quantity('body', measures.bodyDiameter)], 'body  16 mm'), wll('5 t'), breaking('20 t'), steelDamage(), marking],
   example: `ring master {
   body  16 mm
   wll   5 t
@@ -119,7 +129,7 @@ export const hookBlock = defineBlock({
   header: [newName(), label()],
   statements: [
     statement('latch', 'Whether its latch closes.', [choice('latch', { closes: 'the latch closes by itself', broken: 'the latch is bent or missing', none: 'made without a latch' })], 'latch  closes'),
-    inside, wll('4 t'), breaking('16 t'), marking,
+    inside, wll('4 t'), breaking('16 t'), steelDamage(), marking,
   ],
   example: `hook clevis {
   latch  closes
