@@ -109,6 +109,9 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
     if (isRopeOnRope(joint) !== true) continue;
     for (const link of [joint.first, joint.second]) if (!doubts.has(link.key)) doubts.set(link.key, ropeOnRopeCause(joint));
   }
+  for (const { first, second } of allJoints(loaded)) {
+    for (const [link, other] of [[first, second], [second, first]] as const) if (link.end?.facts.form === 'hook' && other.gear !== 'hook' && !doubts.has(link.key)) doubts.set(link.key, hookUnrated(link));
+  }
   const routes = loaded.map(({ statement, links }) => ({ statement, links: links.map((link) => ({ ...link, doubt: link.doubt ?? doubts.get(link.key) })) }));
   const links = uniqueLinks(routes);
   return {
@@ -118,6 +121,14 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
     unjudged: links.flatMap((link) => (isUnknown(link.workingLimit) ? [{ link, cause: link.workingLimit.unknown }] : [])),
   };
 }
+
+/** A hook on the line itself has a limit of its own, which no statement of a line gives. */
+const hookUnrated = ({ piece, end }: AssessedLink): Cause => ({
+  key: `hook of ${end!.which} end of ${piece!.name}`,
+  says: `what the hook at the ${end!.which} end of \`${piece!.name}\` may bear is not given`,
+  help: `declare it as a \`hook\` with its \`wll\`, and write it behind \`${piece!.name} ${end!.which}\` in the route`,
+  place: end!.facts.place,
+});
 
 function uniqueLinks(routes: readonly AssessedRoute[]): AssessedLink[] {
   const seen = new Map<string, AssessedLink>();

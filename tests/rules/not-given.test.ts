@@ -109,4 +109,10 @@ describe('a fact that decides between a milder and a graver case', () => {
     expect(codes('  strands 3\n')).toContain('line-overloaded');
     expect(codes('  strands 3\n').filter((c) => c === 'missing-fact')).not.toEqual([]);
   });
+
+  test('what a hook on the line itself may bear', () => {
+    const hooked = (route: string): string[] => missing(rig().replace('outboard eye thimble tube', 'outboard hook').replace('main outboard -> bow-22', route) + 'hook clevis {\n  latch closes\n  wll 4 t\n}\n').filter((m) => m.includes('hook'));
+    expect(hooked('main outboard -> bow-22')).toEqual(['what the hook at the outboard end of `main` may bear is not given']);
+    expect(hooked('main outboard -> clevis -> bow-22')).toEqual([]);
+  });
 });
