@@ -12,6 +12,7 @@ import { asGiven, isUnknown, mostOf, type Cause, type Derivation, type Value } f
 import { nameOf, quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
 import { pullPlan } from '../pictures/pull-plan.ts';
 import { ruleNamed } from '../rules/all.ts';
+import { winchUnit } from '../rules/pull-text.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
@@ -124,16 +125,20 @@ function compared(pair: Pair): PaperText {
 
 const shareOf = (value: number, of: number): string => (of > 0 ? printAmount(exactly(value / of), 'ratio', { careful: 'up' }) : 'all');
 
+/** Forces of one pull in one unit, that of the winch's rating: what stands in one row is compared. */
+const forceText = (pull: AssessedPull): ((value: Value) => string) => (value) => showValue(value, { unit: winchUnit(pull) });
+
 function numbers(pull: AssessedPull): PaperPart[] {
   const { reach, resistance } = pull;
   const usable = usableOf(pull);
   const layer = isUnknown(pull.layer) ? '' : `, on layer ${show(pull.layer)}`;
+  const force = forceText(pull);
   const rows: (readonly PaperText[])[] = [
-    [resistance.incomplete === undefined ? 'line pull needed' : 'line pull needed, at least', showValue(pull.needed), `the winch pulls ${showValue(pull.available)}${layer}`, compared(neededPair(pull))],
+    [resistance.incomplete === undefined ? 'line pull needed' : 'line pull needed, at least', force(pull.needed), `the winch pulls ${force(pull.available)}${layer}`, compared(neededPair(pull))],
     ['line out', showValue(reach.lineOut), `usable ${showValue(usable)}`, compared(lineOutPair(pull))],
   ];
   const facts = [
-    `${resistance.vehicleName === undefined ? 'Load' : `\`${resistance.vehicleName}\``}: weight ${showValue(resistance.weight)}, resistance ${resistance.incomplete === undefined ? showValue(resistance.total) : `${showValue(resistance.atLeast)} or more (${resistance.incomplete.says})`}.`,
+    `${resistance.vehicleName === undefined ? 'Load' : `\`${resistance.vehicleName}\``}: weight ${force(resistance.weight)}, resistance ${resistance.incomplete === undefined ? force(resistance.total) : `${force(resistance.atLeast)} or more (${resistance.incomplete.says})`}.`,
     ground(pull.block),
     isUnknown(pull.rigging.advantage) || pull.rigging.blocks.length === 0 ? '' : `Rigging: ${pull.rigging.blocks.map((b) => `\`${b.name}\` ${b.moves === 'load' ? 'travelling' : 'fixed'}`).join(', ')}; the load gets ${show(pull.rigging.advantage)} times the line pull.`,
   ].filter((t) => t !== '');
@@ -159,9 +164,10 @@ const sorts: Readonly<Record<Loaded['sort'], string>> = { line: 'line', link: 'g
 
 function limits(pull: AssessedPull): PaperPart[] {
   if (pull.loaded.length === 0) return [];
+  const force = forceText(pull);
   return [
     heading('Every part against its limit'),
-    table(['part', 'load', 'limit', ''], pull.loaded.map((l) => [`\`${l.name}\` (${sorts[l.sort]})`, showValue(l.load), `${showValue(l.limit)}${l.limitSays === undefined || l.limitSays === 'none' ? '' : `, ${l.limitSays}`}`, compared(loadedPair(pull, l))]), { widths: [0.26, 0.18, 0.26, 0.3] }),
+    table(['part', 'load', 'limit', ''], pull.loaded.map((l) => [`\`${l.name}\` (${sorts[l.sort]})`, force(l.load), `${force(l.limit)}${l.limitSays === undefined || l.limitSays === 'none' ? '' : `, ${l.limitSays}`}`, compared(loadedPair(pull, l))]), { widths: [0.26, 0.18, 0.26, 0.3] }),
   ];
 }
 
@@ -249,23 +255,26 @@ function parking(pull: AssessedPull): string[] {
 }
 
 /** The pull to be seen at the winch; never the most that the winch can pull in the place of what is needed. */
-function whatItTakes({ needed, available, resistance }: AssessedPull): string {
-  if (!isUnknown(needed) && resistance.incomplete !== undefined) return `It takes ${show(needed)} or more at the winch; how much more is not known: stop as soon as it does not move freely.`;
+function whatItTakes(pull: AssessedPull): string {
+  const { needed, available, resistance } = pull;
+  const force = forceText(pull);
+  if (!isUnknown(needed) && resistance.incomplete !== undefined) return `It takes ${force(needed)} or more at the winch; how much more is not known: stop as soon as it does not move freely.`;
   if (isUnknown(needed)) return 'What it should take is not known: stop as soon as it does not move freely.';
-  if (!isNoGo(needed, available) || isUnknown(available)) return `It should take ${show(needed)} at the winch; where it takes more, stop.`;
-  if (isAbove(needed.amount.low, available.amount.high)) return `It takes ${show(needed)} at the winch, which pulls ${show(available)}: rigged like this it does not move the load.`;
-  return `It should take ${show(needed)} at the winch, which pulls ${show(available)}; where it does not move at that, stop.`;
+  if (!isNoGo(needed, available) || isUnknown(available)) return `It should take ${force(needed)} at the winch; where it takes more, stop.`;
+  if (isAbove(needed.amount.low, available.amount.high)) return `It takes ${force(needed)} at the winch, which pulls ${force(available)}: rigged like this it does not move the load.`;
+  return `It should take ${force(needed)} at the winch, which pulls ${force(available)}; where it does not move at that, stop.`;
 }
 
 /** What has most against its limit with the winch at its stall, where something then is above it. */
 function worstAtStall(pull: AssessedPull): string {
+  const unit = winchUnit(pull);
   const over = atStall(pull).flatMap(({ loaded, load }) => {
     const limit = mostOf(loaded.limit);
     return limit === undefined || !isAbove(load.amount.high, limit.amount.low) ? [] : [{ loaded, load, limit, share: limit.amount.low > 0 ? load.amount.high / limit.amount.low : Infinity }];
   });
   const worst = over.sort((a, b) => b.share - a.share)[0];
   if (worst === undefined) return '';
-  return `; \`${worst.loaded.name}\` has up to ${show({ ...worst.load, amount: exactly(worst.load.amount.high) }, { careful: 'up' })} then, above its ${show(worst.limit, { careful: 'down' })}`;
+  return `; \`${worst.loaded.name}\` has up to ${show({ ...worst.load, amount: exactly(worst.load.amount.high) }, { unit, careful: 'up' })} then, above its ${show(worst.limit, { unit, careful: 'down' })}`;
 }
 
 function stops(pull: AssessedPull, findings: readonly Finding[]): PaperText[] {
@@ -280,7 +289,7 @@ function stops(pull: AssessedPull, findings: readonly Finding[]): PaperText[] {
   const nearest = over.sort((a, b) => b.share - a.share)[0];
   const open = pull.loaded.filter((l) => openOf(loadedPair(pull, l)).length > 0);
   const out: PaperText[] = [];
-  if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up')}: the winch can pull ${show(pull.available)}, and everything in the line then carries that${worstAtStall(pull)}`);
+  if (!isUnknown(pull.available) && !isUnknown(pull.needed)) out.push(`the load does not move at ${showLike(pull.needed.amount, pull.needed, 'up', winchUnit(pull))}: the winch can pull ${show(pull.available, { unit: winchUnit(pull) })}, and everything in the line then carries that${worstAtStall(pull)}`);
   const fades = fadesAt(pull);
   if (fades !== undefined) out.push(`less than ${show(fades, { careful: 'up' })} of line is out: the drum is fuller from there, and the winch pulls less than may be needed`);
   if (nearest !== undefined) out.push(`anything is seen to give; ${nearest.share > 1 ? 'farthest above' : 'nearest to'} its limit is \`${nearest.l.name}\`, ${nearest.says}`);

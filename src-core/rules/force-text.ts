@@ -1,5 +1,5 @@
 import type { Place } from '../base/span.ts';
-import { show, unitOf } from '../assess/show.ts';
+import { show, unitOf, writtenUnit } from '../assess/show.ts';
 import { isUnknown, type Given, type Value } from '../mechanics/derivation.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import { printSource } from '../trade/source.ts';
@@ -19,7 +19,7 @@ export function limitText(limit: Value, unit = unitOf(limit)): string {
 
 /** A load and the limit it is compared with, in one unit. */
 export function loadAndLimit(load: Given, limit: Given): { readonly load: string; readonly limit: string } {
-  const unit = unitOf(limit) ?? unitOf(load);
+  const unit = unitOf(limit) ?? unitOf(load) ?? writtenUnit(load, 'force');
   return { load: show(load, { unit, careful: load.origin.from === 'written' ? 'nearest' : 'up' }), limit: limitText(limit, unit) };
 }
 

@@ -4,6 +4,7 @@ import { documentMarkdown } from '../../src-core/papers/document-markdown.ts';
 import { documentText } from '../../src-core/papers/document-text.ts';
 import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
 import { example, papersOf, plover } from './papers-of.ts';
+import { findingsIn } from '../support/judge-text.ts';
 
 const said = (paper: PaperDocument): string => documentText(paper).replace(/\s+/g, ' ');
 const tables = (paper: PaperDocument): Extract<PaperPart, { part: 'table' }>[] => paper.parts.filter((p) => p.part === 'table');
@@ -186,4 +187,13 @@ test('a limit that is only known to be at most so much is no go above that, and 
   const full = brief('eye bury 72 d taper 24 d size 160 mm stitched');
   expect(full).toContain('nearest to its limit is `main outboard`, at 65.3 % or more');
   expect(full).toContain('`main outboard` (line) 20 kN not known, at most 30.7 kN, not judged: what heat of 80 degC');
+});
+
+test('forces that are compared stand in one unit, that of the winch', () => {
+  const rig = pullExample({ winch: 'winch bow-winch on plover {\n  rated    4,300 kgf\n  barrel   64 mm\n  width    230 mm\n  flange   165 mm\n  keep     10 wraps\n  carries  main\n}\n' });
+  const text = said(papersOf(rig).get('brief off-the-ford')!);
+  expect(text).toContain('5,000 kgf');
+  // The findings below keep the unit of what they speak of.
+  expect(text.slice(0, text.indexOf('What is found on this pull'))).not.toContain('kN');
+  expect(findingsIn(rig.replace('wll     5 t', 'wll     2 t')).filter((f) => f.code === 'link-above-limit').map((f) => f.message)).toContain('load on `trunk` is 4,300 kgf, above its working limit of 2,000 kgf (2 t)');
 });
