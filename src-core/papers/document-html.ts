@@ -1,8 +1,9 @@
 import { stretches, type PaperDocument, type PaperPart, type PaperTable, type PaperText } from './document.ts';
 import { escapeHtml, isolatedHtml } from './escape-html.ts';
 import { paperStyle } from './paper-style.ts';
+import { tied } from './wrap-text.ts';
 
-const htmlText = (says: PaperText): string => stretches(says).map(({ name, says: s }) => (name ? `<code>${isolatedHtml(s)}</code>` : isolatedHtml(s))).join('');
+const htmlText = (says: PaperText): string => stretches(says).map(({ name, says: s }) => (name ? `<code>${isolatedHtml(s)}</code>` : isolatedHtml(tied(s)))).join('');
 const plain = (says: PaperText): string => escapeHtml(says.replaceAll('`', ''));
 
 /** A paper as one file of HTML that needs nothing beside it: no script, no address, a style for screen and for print. */
