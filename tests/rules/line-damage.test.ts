@@ -393,3 +393,12 @@ test.each(['brittle', 'stain'])('%s line does not become sound by a cut', (kind)
   expect(messages).toEqual([`\`main\` is of a line that had ${what}, and is not retired: no cut takes that out`, `\`tail\` has ${what} at 5 m from inboard and is not retired`]);
   expect(of(line({ log: `${log}\n2026-06-02 retired\n2026-06-02 retired tail` }), 'line-to-retire')).toEqual([]);
 });
+
+test('single strands cut in four places are told at the last one; wear is not counted with them', () => {
+  const many = (...entries: string[]): string[] => of(line({ log: entries.map((e) => `2026-06-01 damage ${e} from inboard`).join('\n') }), 'cut-in-many-places').map((f) => f.message);
+  const cuts = ['cut 1 strand at 4 m', 'cut 1 strand at 8 m', 'cut 1 strand at 12 m', 'cut 1 strand at 16 m'];
+  expect(many(...cuts)).toEqual(['`main` has cut strands in 4 places, the last one at 16 m from inboard']);
+  expect(many(...cuts.slice(1), 'abrasion light at 20 m')).toEqual([]);
+  // What is to be cut out anyhow is said by itself.
+  expect(many(...cuts.slice(1), 'cut 2 strands at 20 m')).toEqual([]);
+});
