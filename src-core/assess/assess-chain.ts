@@ -3,7 +3,7 @@ import { blockLoad } from '../mechanics/block-load.ts';
 import { loadOfParts } from '../mechanics/load-of-parts.ts';
 import { asGiven, isUnknown, lowerOf, mostOf, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
-import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundStatement, type Problem } from '../model/bound.ts';
+import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundQuantity, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
 import { nearWord } from '../model/slips.ts';
 import { angleNotWritten } from '../trade/gear-sources.ts';
@@ -103,7 +103,8 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
   const parts = partsAtHolders(bare.map(({ links }) => links), turned);
   const legs = linksInLegs(bare, winch === undefined ? undefined : carriedName(winch.block));
-  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, legs) }));
+  const angle = turned.size === 0 ? noAngle : angleOfPulls(name, assessing);
+  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, legs, angle) }));
   const doubts = new Map<string, Cause>();
   for (const joint of allJoints(loaded)) {
     if (isRopeOnRope(joint) !== true) continue;
@@ -148,15 +149,31 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
 
 const noAngle: Given = { amount: exactly(0), kind: 'angle', origin: { from: 'assumed', source: angleNotWritten, means: 'write the pull with its `via` and the angle there' } };
 
+/** The least angle at a block that the pulls through this chain give; none where one of them does not, or gives places that may say otherwise. */
+function angleOfPulls(name: string, { reader }: Assessing): Given {
+  let least: BoundQuantity | undefined;
+  for (const pull of reader.blocks('pull')) {
+    if (nameOf(pull.header, 'chain')?.name !== name) continue;
+    for (const { definition: { head }, values, broken } of pull.statements) {
+      if (head === 'stands') return noAngle;
+      if (head !== 'via') continue;
+      const angle = quantityOf(values, 'angle');
+      if (angle === undefined || broken.size > 0) return noAngle;
+      if (least === undefined || angle.value < least.value) least = angle;
+    }
+  }
+  return least === undefined ? noAngle : writtenValue(least);
+}
+
 /** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. What several of those end at has the pull of all. */
-function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>, legs: ReadonlySet<string>): AssessedLink[] {
+function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>, legs: ReadonlySet<string>, angle: Given): AssessedLink[] {
   return links.map((link, i) => {
     const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver(links, i) ? endNotGiven(link as AssessedLink) : undefined);
     const isTurned = turned.has(link.key);
     const parts = partsAt.get(link.key);
     if (parts !== undefined) return { ...link, doubt, turned: true, parts, inLeg: false, load: asGiven(loadOfParts({ T: load, n: { amount: exactly(parts), kind: 'count', origin: { from: 'written', place: link.place } } })) };
     const inLeg = !isTurned && legs.has(link.key);
-    return { ...link, doubt, turned: isTurned, parts, inLeg, load: isTurned ? asGiven(blockLoad({ T: load, θ: noAngle })) : inLeg ? loadOfLeg(load) : load };
+    return { ...link, doubt, turned: isTurned, parts, inLeg, load: isTurned ? asGiven(blockLoad({ T: load, θ: angle })) : inLeg ? loadOfLeg(load) : load };
   });
 }
 

@@ -240,7 +240,7 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   const hanging: [StrengthOfPlace, ...StrengthOfPlace[]] = [...bodyPlaces, { name: 'outboard end', strength: outboard.strength }];
   const whole: [StrengthOfPlace, ...StrengthOfPlace[]] = [...hanging];
   // An inboard end made to be loaded counts too; a lug or a bare end lies under the kept wraps.
-  if (inboard.buried !== undefined || inboard.facts.form === 'knot') whole.push({ name: 'inboard end', strength: inboard.strength });
+  if (inboard.buried !== undefined || inboard.facts.form === 'knot' || (inboard.facts.form === 'hook' && inboard.facts.holds !== undefined)) whole.push({ name: 'inboard end', strength: inboard.strength });
   const unsure = held.find(isInDoubt);
   // Such a joint may be less than it says: what holds with it is not judged.
   const incomplete = long.incomplete ?? short.incomplete ?? (unsure === undefined ? undefined : (unsure.joint.doubt ?? unsure.twin?.doubt ?? whetherHere(unsure.joint, long.name)));

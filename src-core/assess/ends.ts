@@ -19,4 +19,10 @@ export function* allEnds(line: AssessedLine): Generator<EndOfPiece> {
   }
 }
 
+/** The same without those for which no bury is asked: line that is not hollow braid, and ends of which their maker says what they hold. */
+export function* workedEnds(line: AssessedLine): Generator<EndOfPiece> {
+  if (line.facts.tooOddToSplice !== undefined) return;
+  for (const each of allEnds(line)) if (each.end.facts.holds === undefined || each.end.facts.bury !== undefined) yield each;
+}
+
 export const endName = (piece: AssessedPiece, end: AssessedEnd): string => (end.which === 'joint' ? `the joint ${end.isInDoubt === true ? 'that may be ' : ''}in \`${piece.name}\`` : `\`${piece.name}\` ${end.which} eye`);

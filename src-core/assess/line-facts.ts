@@ -71,12 +71,19 @@ export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber)
     breaking,
     working: maybeFact(block, 'working'),
     base: baseStrength(block, breaking, material, practice, day, word),
-    tooOddToSplice: isFew ? unknown(constructionCause) : odd ? unknown({ key: `splice in ${name}`, says: `\`${name}\` is ${construction ?? material}, for which no splice is worked out here`, help: 'take the strength of its ends from its maker', place: statementOf(block, 'construction')?.place ?? statementOf(block, 'material')?.place }) : undefined,
+    tooOddToSplice: isFew ? unknown(constructionCause) : odd ? unknown({ key: `splice in ${name}`, says: `\`${name}\` is ${construction ?? material}, for which no splice is worked out here`, help: 'write what its maker gives for the end behind it, such as `holds 40 kN`', place: statementOf(block, 'construction')?.place ?? statementOf(block, 'material')?.place }) : undefined,
   };
 }
 
-/** A line that lies outdoors is weaker from one day to the next, whatever its logbook says. */
+/** Steel does not weather like fibre. */
+export const isWire = (block: BoundBlock): boolean => {
+  const material = statementOf(block, 'material');
+  return material !== undefined && wordOf(material.values, 'material') === 'wire';
+};
+
+/** A line of fibre that lies outdoors is weaker from one day to the next, whatever its logbook says. */
 export const agesOutdoors = (block: BoundBlock): boolean => {
+  if (isWire(block)) return false;
   const stored = statementOf(block, 'stored');
   return stored !== undefined && wordOf(stored.values, 'stored') === 'outdoors';
 };

@@ -1,5 +1,5 @@
 import { isAbove } from '../base/compare.ts';
-import { asGiven, isUnknown, unknown, type Cause, type Derived, type Given, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, lowerOf, unknown, type Cause, type Derived, type Given, type Value } from '../mechanics/derivation.ts';
 import { buryInDiameters } from '../mechanics/bury-in-diameters.ts';
 import { buryNeeded } from '../mechanics/bury-needed.ts';
 import { buryShare } from '../mechanics/bury-share.ts';
@@ -78,13 +78,16 @@ const cause = (key: string, says: string, help: string, end: EndFacts, reported 
 export function assessEnd(which: AssessedEnd['which'], end: EndFacts, line: LineFacts, name: string): AssessedEnd {
   const label = which === 'joint' ? `the joint in \`${name}\`` : `the ${which} end of \`${name}\``;
   const id = `${which} end of ${name}`;
-  if (!isEye(end)) return { which, facts: end, buried: undefined, strength: plainStrength(which, end, line, label, id) };
+  const held = end.holds === undefined || end.broken ? undefined : writtenValue(end.holds);
+  if (!isEye(end)) return { which, facts: end, buried: undefined, strength: held === undefined ? plainStrength(which, end, line, label, id) : lowerOf(held, line.base) };
   const buried = assessBuried(end, line, label, id);
   if (end.cutThrough !== undefined) {
     const { place, seen } = end.cutThrough;
     return { which, facts: end, buried, strength: unknown({ key: `cut through ${id}`, says: `what a cut through the splice of ${label} left of it is not known`, help: 'cut it off and splice again', place, ...(seen ? { reported: true } : {}) }) };
   }
-  return { which, facts: end, buried, strength: line.tooOddToSplice ?? buriedStrength(buried, line, end, label, id) };
+  // What its maker says of an end goes for one that nothing is worked out for; of one that is, the lower counts.
+  const worked = line.tooOddToSplice ?? (held !== undefined && end.bury === undefined ? undefined : buriedStrength(buried, line, end, label, id));
+  return { which, facts: end, buried, strength: held === undefined ? worked! : lowerOf(held, worked === undefined || isUnknown(worked) ? line.base : worked) };
 }
 
 function plainStrength(which: AssessedEnd['which'], end: EndFacts, line: LineFacts, label: string, id: string): Value {

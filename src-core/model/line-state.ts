@@ -21,6 +21,8 @@ export interface EndFacts {
   readonly bury: BoundQuantity | undefined;
   readonly taper: BoundQuantity | undefined;
   readonly size: BoundQuantity | undefined;
+  /** What it breaks at, by its maker or a test. */
+  readonly holds: BoundQuantity | undefined;
   readonly locked: boolean;
   readonly stitched: boolean;
   readonly tucked: boolean;
@@ -133,6 +135,7 @@ export function endFacts(values: ReadonlyValues, statement: BoundStatement, more
     bury: quantityOf(values, 'bury'),
     taper: quantityOf(values, 'taper'),
     size: quantityOf(values, 'size'),
+    holds: quantityOf(values, 'holds'),
     locked: hasFlag(values, 'locked'),
     stitched: hasFlag(values, 'stitched'),
     tucked: hasFlag(values, 'tucked'),
@@ -146,7 +149,7 @@ export function endFacts(values: ReadonlyValues, statement: BoundStatement, more
 }
 
 export const bareEnd = (place: Place, day: DayNumber | undefined, form = 'bare'): EndFacts => ({
-  form, thimble: undefined, bury: undefined, taper: undefined, size: undefined, locked: false, stitched: false, tucked: false, temporary: false, supplied: false, day, place, statement: undefined, broken: false,
+  form, thimble: undefined, bury: undefined, taper: undefined, size: undefined, holds: undefined, locked: false, stitched: false, tucked: false, temporary: false, supplied: false, day, place, statement: undefined, broken: false,
 });
 
 /** Finished distance from the inboard end of a point of the axis (m). */

@@ -13,6 +13,7 @@ export function endWords({ facts }: AssessedEnd): string {
   const words = [formWords(facts.form)];
   if (facts.thimble !== undefined) words.push(facts.thimble === 'sleeve' ? 'sleeve' : `${facts.thimble} thimble`);
   if (facts.bury !== undefined) words.push(`bury ${show(writtenValue(facts.bury))}`);
+  if (facts.holds !== undefined) words.push(`holds ${show(writtenValue(facts.holds))}`);
   if (facts.locked) words.push('locked');
   if (facts.tucked) words.push('tucked');
   if (facts.stitched) words.push('stitched');

@@ -38,7 +38,7 @@ export const anchorVehicleSlides = defineRule({
       judge.holds(!isAbove(load.amount.high, limit.amount.low), () => ({
         place,
         message: `\`${name}\` holds ${show(limit, { unit, careful: 'down' })}; where the load of \`${pull.name}\` sticks, the winch can bring ${show({ ...load, amount: exactly(load.amount.high) }, { unit, careful: 'up' })} on it`,
-        help: 'stop as soon as the load does not move, or chain the anchor to another one',
+        help: 'stop as soon as the load does not move; where it is held by more than its brakes, write above the pull `# allow anchor-vehicle-slides:` and by what',
       }));
     }
   },

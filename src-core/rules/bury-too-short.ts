@@ -1,4 +1,4 @@
-import { allEnds, endName } from '../assess/ends.ts';
+import { allEnds, endName, workedEnds } from '../assess/ends.ts';
 import { show, unitOf } from '../assess/show.ts';
 import { lengthText } from './fix-text.ts';
 import { defineRule } from './rule.ts';
@@ -27,8 +27,8 @@ export const buryTooShort = defineRule({
 `,
   check(line, judge) {
     const { constructionCause } = line.facts;
-    for (const { piece, end, buried } of allEnds(line)) {
-      if (constructionCause !== undefined) judge.cannot(constructionCause, end.facts.place);
+    if (constructionCause !== undefined) for (const { end } of allEnds(line)) judge.cannot(constructionCause, end.facts.place);
+    for (const { piece, end, buried } of workedEnds(line)) {
       const written = end.facts.bury;
       const place = written?.place ?? end.facts.place;
       judge.atLeast(buried.bury, buried.needed, place, (bury, needed) => {

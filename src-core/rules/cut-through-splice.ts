@@ -36,7 +36,7 @@ function checkCut(before: AssessedLine, cut: BoundStatement, judge: Judge): void
     judge.holds(!mayOverlap(at, cover), () => ({
       place: station.place,
       message: `cut at ${asWritten(station.from.distance)} from ${station.from.end} lies in the splice of ${endName(piece, end)}, which runs from ${length({ low: from.low, high: from.low })} to ${length({ low: to.high, high: to.high })} from inboard`,
-      help: 'cut outside that stretch, or pull the rest of the old tail out before the next splice and write the reason beside the cut',
+      help: 'cut outside that stretch, or pull the rest of the old tail out before the next splice, and write above the cut `# allow cut-through-splice: old tail pulled out`',
       related: [{ place: end.facts.place, message: 'the splice' }],
     }));
   }

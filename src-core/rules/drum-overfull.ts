@@ -52,7 +52,7 @@ line main {
           message: above
             ? `\`${piece.name}\`${after} stands ${showLike(exactly(-left.amount.low), left, 'up')} above the flange of \`${winch.name}\` on layer ${showValue(asGiven(winch.outermostLayer))}`
             : `flange of \`${winch.name}\` stands ${show(left, { careful: 'down' })} above \`${piece.name}\`${after}, below the ${show(limit, { careful: 'up' })} of practice`,
-          help: fits === undefined ? 'fit a thinner line' : `at most ${fits} of this line fits: fit a shorter one, or cut it and keep the rest as an extension`,
+          help: fits === undefined ? 'fit a thinner line' : `${above ? `at most ${fits} of this line fits` : `with at most ${fits} of this line that much is left`}: fit a shorter one, or cut it and keep the rest as an extension`,
           ...(above ? {} : { source: sourceOfLimit(asked) }),
         };
       });

@@ -1,5 +1,6 @@
 import type { AssessedPiece } from '../assess/assess-line.ts';
 import { missingFact, statementOf } from '../assess/facts.ts';
+import { isWire } from '../assess/line-facts.ts';
 import { inService } from '../assess/ends.ts';
 import { daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
 import type { Cause } from '../mechanics/derivation.ts';
@@ -46,7 +47,7 @@ export const outdoorsTooLong = defineRule({
 `,
   check(block, judge, assessing) {
     const piece = inService(assessing.line(block))[0];
-    if (piece === undefined) return;
+    if (piece === undefined || isWire(block)) return;
     const fitted = piece.long.log.find((entry) => entry.statement.definition.head === 'fitted');
     const stored = statementOf(block, 'stored');
     const where = stored === undefined ? undefined : wordOf(stored.values, 'stored');

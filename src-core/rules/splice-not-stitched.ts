@@ -1,4 +1,4 @@
-import { allEnds, endName } from '../assess/ends.ts';
+import { workedEnds, endName } from '../assess/ends.ts';
 import { defineRule } from './rule.ts';
 
 export const spliceNotStitched = defineRule({
@@ -27,7 +27,7 @@ export const spliceNotStitched = defineRule({
 }
 `,
   check(line, judge) {
-    for (const { piece, end } of allEnds(line)) {
+    for (const { piece, end } of workedEnds(line)) {
       const { facts } = end;
       // How a maker secured a supplied end is the maker's affair.
       if (facts.supplied || facts.tucked) continue;

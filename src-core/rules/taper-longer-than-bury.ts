@@ -1,4 +1,4 @@
-import { allEnds, endName } from '../assess/ends.ts';
+import { workedEnds, endName } from '../assess/ends.ts';
 import { show } from '../assess/show.ts';
 import { asWritten } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
@@ -25,7 +25,7 @@ export const taperLongerThanBury = defineRule({
 }
 `,
   check(line, judge) {
-    for (const { piece, end, buried } of allEnds(line)) {
+    for (const { piece, end, buried } of workedEnds(line)) {
       const written = end.facts.taper;
       if (written === undefined || end.facts.bury === undefined) continue;
       judge.atMost(buried.taper, buried.bury, written.place, (_, bury) => ({

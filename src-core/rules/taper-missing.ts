@@ -1,4 +1,4 @@
-import { allEnds, endName } from '../assess/ends.ts';
+import { workedEnds, endName } from '../assess/ends.ts';
 import { show } from '../assess/show.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { sourceOfLimit } from './side-by-side.ts';
@@ -26,8 +26,9 @@ export const taperMissing = defineRule({
 }
 `,
   check(line, judge) {
-    for (const { piece, end, buried } of allEnds(line)) {
-      if (buried.taperWritten || end.facts.broken) continue;
+    for (const { piece, end, buried } of workedEnds(line)) {
+      // Of an end whose bury is not given that is asked first.
+      if (buried.taperWritten || end.facts.broken || end.facts.bury === undefined) continue;
       const { place, day, supplied } = end.facts;
       judge.atLeast(buried.taper, buried.taperNeeded, place, (_, needed) => {
         const wanted = isUnknown(buried.taperNeeded_d) ? show(needed, { careful: 'up' }) : show(buried.taperNeeded_d, { careful: 'up' });

@@ -1,4 +1,4 @@
-import { allEnds, endName } from '../assess/ends.ts';
+import { workedEnds, endName } from '../assess/ends.ts';
 import { asWritten, limitBeside, sourceOfLimit } from './side-by-side.ts';
 import { lengthText } from './fix-text.ts';
 import { defineRule } from './rule.ts';
@@ -25,7 +25,7 @@ export const taperTooShort = defineRule({
 }
 `,
   check(line, judge) {
-    for (const { piece, end, buried } of allEnds(line)) {
+    for (const { piece, end, buried } of workedEnds(line)) {
       const written = end.facts.taper;
       if (written === undefined) continue;
       judge.atLeast(buried.taper, buried.taperNeeded, written.place, (_, needed) => ({

@@ -1,4 +1,4 @@
-import { allEnds, endName } from '../assess/ends.ts';
+import { workedEnds, endName } from '../assess/ends.ts';
 import { defineRule } from './rule.ts';
 
 export const tuckedOutsideHmpe = defineRule({
@@ -24,7 +24,7 @@ export const tuckedOutsideHmpe = defineRule({
 `,
   check(line, judge) {
     const { material, materialCause } = line.facts;
-    for (const { piece, end } of allEnds(line)) {
+    for (const { piece, end } of workedEnds(line)) {
       if (!end.facts.tucked) continue;
       if (materialCause !== undefined) {
         judge.cannot(materialCause, end.facts.place);

@@ -1,3 +1,4 @@
+import { isWire } from '../assess/line-facts.ts';
 import { checkUpkeep } from './upkeep.ts';
 import { defineRule } from './rule.ts';
 
@@ -29,5 +30,6 @@ export const washingOverdue = defineRule({
   2026-06-21  inspected
 }
 `,
-  check: (block, judge, assessing) => checkUpkeep(block, judge, assessing, { entry: 'washed', interval: 'washing-interval', help: 'wash it in clean water, let it dry in the shade, and write `washed` with the date' }),
+  // Water takes the grease out of wire.
+  check: (block, judge, assessing) => isWire(block) ? undefined : checkUpkeep(block, judge, assessing, { entry: 'washed', interval: 'washing-interval', help: 'wash it in clean water, let it dry in the shade, and write `washed` with the date' }),
 });

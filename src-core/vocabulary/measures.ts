@@ -29,7 +29,7 @@ export const measures = {
   taper: { kind: 'length', diameters: true, above: 0, max: 20, example: '24 d', below: 'leave `taper` out: a tail without one is counted as blunt' },
   eyeSize: { kind: 'length', diameters: true, above: 0, max: 10, example: '150 mm' },
   angle: { kind: 'angle', min: 0, max: Math.PI, example: '30 deg' },
-  grade: { kind: 'angle', share: true, min: 0, max: Math.PI / 2, example: '12 deg', below: 'write `level` for a pull downhill: the slope helps it, and is not counted' },
+  grade: { kind: 'angle', share: true, min: 0, max: Math.PI / 2, example: '12 deg', below: 'a pull downhill is written `level`, for the slope helps it and is not counted; a load that hangs on the line and is let down is not worked out here, and `level` is wrong for it' },
   share: { kind: 'share', min: 0, max: 1, example: '40 %' },
   factor: { kind: 'share', above: 0, max: 1, example: '90 %' },
   life: { kind: 'time', above: 0, max: 3.2e9, example: '30 days' },

@@ -33,7 +33,7 @@ test('values by the part that comes next', () => {
   expect(labels('winch w {\n  fairlead  $0\n}\n')).toBe('hawse roller');
   expect(labels('winch w {\n  fairlead  hawse $0\n}\n')).toBe('condition');
   expect(labels('winch w {\n  keep  10 $0\n}\n')).toBe('wraps');
-  expect(labels('line m {\n  outboard  eye bury 72 d $0\n}\n')).toBe('thimble taper size locked stitched tucked temporary');
+  expect(labels('line m {\n  outboard  eye bury 72 d $0\n}\n')).toBe('thimble taper size locked stitched tucked holds temporary');
   expect(items('winch w {\n  fairlead  $0\n}\n')[0]!.detail).toBe('hawse fairlead, a smooth slot');
 });
 

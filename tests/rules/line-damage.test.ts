@@ -382,7 +382,7 @@ chain out {
 test('what may be meant by a number below its range is said', () => {
   const help = (text: string): string[] => findingsIn(text).filter((f) => f.code === 'value-out-of-range').map((f) => f.finding.help);
   expect(help(line({ ends: 'outboard eye bury 72 d taper 0 d' }))).toEqual(['leave `taper` out: a tail without one is counted as blunt']);
-  expect(help('pull out with w {\n  grade -10 deg\n}\nwinch w {\n  rated 9 kN\n}\n')).toEqual(['write `level` for a pull downhill: the slope helps it, and is not counted']);
+  expect(help('pull out with w {\n  grade -10 deg\n}\nwinch w {\n  rated 9 kN\n}\n')).toEqual(['a pull downhill is written `level`, for the slope helps it and is not counted; a load that hangs on the line and is let down is not worked out here, and `level` is wrong for it']);
 });
 
 // Inspection guides citing CI 2001-04: discoloured and brittle, retire. A stain by our own careful choice.

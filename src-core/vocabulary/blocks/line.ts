@@ -34,6 +34,7 @@ export const eyeParts: readonly Part[] = [
   flag('locked', 'locked (Brummel): tail and standing part pass through each other'),
   flag('stitched', 'the throat is lock-stitched'),
   flag('tucked', 'short tucked splice: half of the strands are tucked'),
+  maybe('holds', 'what this end breaks at, from its maker or a test', [quantity('holds', measures.breaking)]),
   flag('temporary', 'meant to be redone; falls due after the shop\'s time for temporary splices'),
 ];
 

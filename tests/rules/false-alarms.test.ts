@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
+import { findingsIn } from '../support/judge-text.ts';
+
+// What a person does rightly is not complained about, and what a message asks for can be written.
+
+const codes = (text: string): string[] => findingsIn(text).filter((f) => f.severity !== 'hint').map((f) => f.code);
+const said = (text: string, ...of: string[]): string[] => findingsIn(text).filter((f) => of.includes(f.code)).map((f) => `${f.severity}: ${f.message}`);
+const line = (facts: string, log = ''): string => `line main {\n  diameter 9 mm\n  length 25 m\n  breaking 52 kN\n${facts}${log}}\n`;
+
+describe('wire', () => {
+  // NAVEDTRA 14160 speaks of fibre; that water takes the grease out of wire is common practice.
+  const wire = line('  material wire\n  construction wire-6x19\n  stored outdoors\n  inboard lug\n  outboard hook holds 48 kN\n', '  2020-04-02 fitted\n  2026-06-20 inspected\n  2026-06-20 pulled 30 kN\n');
+  test('does not weather like fibre and is not washed', () => {
+    expect(codes(wire)).toEqual([]);
+    expect(codes(wire.replace('material wire', 'material polyester').replace('  construction wire-6x19\n', ''))).toEqual(expect.arrayContaining(['outdoors-too-long', 'washing-overdue']));
+  });
+  test('what its end holds is judged by what its maker gives', () => {
+    expect(said(wire.replace('pulled 30 kN', 'pulled 40 kN'), 'line-overloaded')).toHaveLength(1);
+    expect(said(wire.replace(' holds 48 kN', '').replace('pulled 30 kN', 'pulled 38 kN'), 'missing-fact')).not.toEqual([]);
+  });
+});
+
+describe('an end that nothing is worked out for', () => {
+  const laid = (end: string, construction = 'laid'): string => line(`  material nylon\n  strands 3\n  construction ${construction}\n  wet no\n  stored covered\n  outboard ${end}\n`, '  2026-06-14 fitted\n  2026-06-20 pulled 20 kN\n');
+  test('line that is not hollow braid is not asked for a bury', () => {
+    expect(codes(laid('eye bury 15 d'))).toEqual(['missing-fact']);
+    expect(codes(laid('eye'))).toEqual(['missing-fact']);
+    expect(codes(laid('eye bury 15 d', 'hollow-braid'))).toContain('bury-too-short');
+  });
+  test('its maker may say what it holds, and no more than the line does', () => {
+    expect(codes(laid('eye holds 45 kN'))).toEqual([]);
+    expect(said(laid('eye holds 25 kN'), 'line-overloaded')).toHaveLength(1);
+    expect(said(laid('eye holds 900 kN').replace('pulled 20 kN', 'pulled 40 kN'), 'line-overloaded')).toHaveLength(1);
+  });
+  test('of a splice that is worked out the lower of the two counts', () => {
+    const braid = (end: string, pulled: string): string => line(`  material HMPE\n  strands 12\n  stored covered\n  outboard ${end}\n`, `  2026-06-14 fitted\n  2026-06-20 pulled ${pulled}\n`);
+    // 36 of 72 diameters are counted at a half of 90 % of 52 kN; three quarters of that are 17.5 kN.
+    expect(said(braid('eye bury 36 d taper 24 d holds 50 kN', '18 kN'), 'line-overloaded')).toHaveLength(1);
+    expect(said(braid('eye holds 50 kN', '18 kN'), 'line-overloaded', 'taper-missing', 'missing-fact')).toEqual([]);
+  });
+});
+
+// Statics: two parts at 150° between them pull with 2 T cos 75° at a block: 42 kN give 21.7 kN, and 84 kN where they lie together.
+test('a chain is judged at the angle that its pull gives', () => {
+  const more = 'block snatch {\n  sheave 110 mm\n  takes 12 mm\n  wll 12 t\n}\n\nanchor rock {\n  kind rock\n  holding 30 kN "tested 2026-05-02"\n}\n';
+  const turned = (via: string): string[] => said(pullExample({ more, chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> larch\n  snatch -> rock\n}\n', pull: pullWith({ resistance: 'resistance  6 kN "load cell"', via }) }), 'link-above-limit').filter((m) => m.includes('rock'));
+  expect(turned('via       snatch fixed angle 150 deg after 9 m')).toEqual([]);
+  expect(turned('via       snatch fixed angle 120 deg after 9 m')).toEqual(['error: load on `rock` is up to 42 kN, above its holding power of 30 kN, because both parts of the line pull at the block']);
+  expect(turned('via       snatch fixed after 9 m')).toEqual(['error: load on `rock` is up to 84 kN, above its holding power of 30 kN, because both parts of the line pull at the block']);
+  // Places may say something else than the angle: both parts are taken to pull the same way.
+  expect(turned('via       snatch fixed angle 150 deg after 9 m\n  stands    larch ahead 21 m')[0]).toContain('84 kN');
+});
+
+test('a load that is let down is not called level', () => {
+  expect(findingsIn(pullExample({ pull: pullWith({ grade: 'grade     -8 deg' }) })).find((f) => f.code === 'value-out-of-range')!.finding.help).toContain('let down is not worked out here');
+});
