@@ -25,6 +25,8 @@ export function subjectOf(words: Words, io: Io, usage: string, head: string): { 
   const blocks = blocksOf(subject, head);
   const judged = blocks.find(({ block }) => block.name === name);
   if (judged !== undefined) return { subject, judged };
+  const owner = head === 'line' ? blocks.find(({ assessed }) => assessed.kind === 'line' && assessed.pieces.has(name)) : undefined;
+  if (owner !== undefined) throw new Refusal(`\`${name}\` is a piece of the line \`${owner.block.name ?? ''}\``, `its part stands in: linewright ${usage.split(' ')[0]} ${owner.block.name ?? ''} ${file}`);
   const names = blocks.flatMap(({ block }) => block.name ?? []);
   const near = didYouMean(name, names);
   throw new Refusal(`${subject.file} has no ${head} \`${name}\``, near !== undefined ? `did you mean ${near}?` : names.length === 0 ? undefined : `it has ${names.join(', ')}`);

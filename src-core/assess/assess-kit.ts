@@ -114,8 +114,10 @@ function needsOfRepair(repair: BoundBlock, assessing: Assessing): KitNeed[] {
 function needsOfChain(chain: BoundBlock, assessing: Assessing): KitNeed[] {
   const needs: KitNeed[] = [];
   const seen = new Set<string>();
-  for (const link of assessing.chain(chain).routes.flatMap((route): readonly AssessedLink[] => route.links)) {
-    if (link.gear === undefined) continue;
+  const links = assessing.chain(chain).routes.flatMap(({ links: own }) => own.map((link, i): readonly [AssessedLink, AssessedLink | undefined] => [link, own[i - 1]]));
+  for (const [link, before] of links) {
+    // A hook that is on the line is no gear in the bag.
+    if (link.gear === undefined || (link.gear === 'hook' && before?.end?.facts.form === 'hook')) continue;
     if (link.link.link === 'sized') {
       const size = writtenValue(link.link.size);
       needs.push({ sort: 'gear', item: link.gear, says: `${link.gear} of ${show(size)}`, size, gearName: undefined, number: 1 });

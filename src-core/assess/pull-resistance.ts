@@ -122,10 +122,12 @@ function mireOf(block: BoundBlock, W: Value): Value {
 function dragOf(block: BoundBlock, W: Value): Value {
   const statement = statementOf(block, 'dragging');
   const dragging = statement === undefined ? undefined : countOf(statement.values, 'wheels');
-  const turns = statement !== undefined && wordOf(statement.values, 'turning') !== undefined;
-  if (statement !== undefined && turns && dragging !== undefined) return unknown({ key: `dragging of ${block.name ?? 'pull'}`, says: `\`${block.name ?? 'pull'}\` says both that every wheel turns and that some do not`, help: 'keep one of the two', place: statement.place, reported: true });
-  if (statement !== undefined && statement.broken.size === 0 && turns) return nothingOf(statement);
-  if (statement === undefined || dragging === undefined) return unknown(missing(block, 'dragging', 'whether every wheel turns', 'add `dragging`; `dragging  none` where all of them turn'));
+  const turning = statement === undefined ? undefined : wordOf(statement.values, 'turning');
+  const turns = turning !== undefined;
+  if (statement !== undefined && turns && dragging !== undefined) return unknown({ key: `dragging of ${block.name ?? 'pull'}`, says: `\`${block.name ?? 'pull'}\` says both how much turns and which wheels do not`, help: 'keep one of the two', place: statement.place, reported: true });
+  if (statement !== undefined && statement.broken.size === 0 && turning === 'none') return nothingOf(statement);
+  if (statement !== undefined && statement.broken.size === 0 && turning === 'all') return asGiven(dragResistance({ W, p: { amount: exactly(1), kind: 'needed share', origin: { from: 'written', place: statement.place } }, f: replacedBy(dragShare(), 'write `resistance` to replace it') }));
+  if (statement === undefined || dragging === undefined) return unknown(missing(block, 'dragging', 'whether every wheel turns', 'add `dragging`; `dragging  none` where all of them turn, `dragging  all` where nothing does, such as a log'));
   const of = countOf(statement.values, 'of');
   if (of === undefined) return unknown({ key: `wheels of ${block.name ?? 'pull'}`, says: 'on how many wheels the load stands is not given', help: `write it behind the wheels that drag, such as \`dragging  ${dragging} wheels of 4\``, place: statement.place });
   if (of < dragging) return unknown({ key: `wheels of ${block.name ?? 'pull'}`, says: `${dragging} wheels drag, of ${of} that the load stands on`, help: 'correct one of the two', place: statement.place });

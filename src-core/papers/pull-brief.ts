@@ -220,7 +220,11 @@ function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
   return [heading('Lay out and look over'), boxes([...said.values()])];
 }
 
-const names = (run: Run): string => allLinks(run).map((link) => `\`${link.name}\``).join(', ');
+/** What is hung on what, in the order of the line: each leg of a bridle by itself, down to what holds it. */
+function names(run: Run): string {
+  const own = [...run.links.map((link) => `\`${link.name}\``), ...(run.holder === undefined ? [] : [`\`${run.holder.name}\``])].join(', ');
+  return run.legs.length === 0 ? own : `${own}, and from there its ${run.legs.length} legs: ${run.legs.map(names).join('; ')}`;
+}
 
 function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   const out: PaperText[] = [];
@@ -228,11 +232,12 @@ function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   const anchors = pull.loaded.filter((l) => l.sort === 'anchor').map((l) => `\`${l.name.replaceAll('`', '')}\``);
   out.push(`Look over the line, the gear and the anchor by hand${anchors.length === 0 ? '' : `: ${anchors.join(', ')}`}. What shows damage that is not in the logbook stops the pull.`);
   out.push(...parking(pull));
-  if (pull.run !== undefined && pull.run.links.length > 0) out.push(`Rig from the winch outward: ${names(pull.run)}${pull.run.holder === undefined ? '' : `, \`${pull.run.holder.name}\``}. Pins home, screw pins seated, nothing rope on rope.`);
+  if (pull.run !== undefined && pull.run.links.length > 0) out.push(`Rig from the winch outward: ${names(pull.run)}. Pins home, screw pins seated, nothing rope on rope.`);
   for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? '' : `, fast to ${[...(b.run?.links ?? []).map((link) => `\`${link.name}\``), `\`${b.holder.called}\``].join(', ')}`}; the sheave turns, the cheeks are shut.`);
   const keep = pull.winch === undefined ? '' : ` At least ${showValue(pull.winch.keep)} wraps stay on the drum.`;
-  const parts = Math.max(pull.rigging.parts.length, 1) + (pull.run?.legs.length ?? 0);
-  out.push(`Lay something that damps over ${parts === 1 ? 'the line, halfway' : `each of the ${parts} parts of the line, halfway along it`}.${keep}`);
+  const legs = pull.run?.legs.length ?? 0;
+  const parts = Math.max(pull.rigging.parts.length, 1) + legs;
+  out.push(`Lay something that damps over ${parts === 1 ? 'the line, halfway' : `each of the ${parts} parts of the line${legs > 0 ? ' and legs' : ''}, halfway along it`}.${keep}`);
   const off = keepOff(pull);
   out.push(`Everybody to their places${off === undefined ? '' : `, ${off}`}. The one who gives the signs asks each by name.`);
   out.push('Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.');

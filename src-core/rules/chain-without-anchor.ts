@@ -28,7 +28,7 @@ ${reachByTrunk}`,
     judge.holds(chain.links.some((link) => link.sort === 'anchor' || link.sort === 'vehicle'), () => ({
       place: chain.block.namePlace,
       message: `what the far end of \`${chain.name}\` is made fast to is not given`,
-      help: 'end a route with an `anchor`, or with a vehicle and its point',
+      help: 'end a route with an `anchor`, or with a vehicle and its point; where the load itself hangs there, as a log does, nothing is to be done',
     }));
   },
 });

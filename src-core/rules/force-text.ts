@@ -1,8 +1,9 @@
 import type { Place } from '../base/span.ts';
-import { show, unitOf, writtenUnit } from '../assess/show.ts';
+import { show, showLike, unitOf, writtenUnit } from '../assess/show.ts';
 import { isUnknown, type Given, type Value } from '../mechanics/derivation.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import { printSource } from '../trade/source.ts';
+import { exactly } from '../units/amount.ts';
 import { sources } from '../trade/sources.ts';
 
 /** The words that stand at a place, with single spaces. */
@@ -18,9 +19,10 @@ export function limitText(limit: Value, unit = unitOf(limit)): string {
 }
 
 /** A load and the limit it is compared with, in one unit. */
-export function loadAndLimit(load: Given, limit: Given): { readonly load: string; readonly limit: string } {
+export function loadAndLimit(load: Given, limit: Given): { readonly load: string; readonly most: string; readonly limit: string } {
   const unit = unitOf(limit) ?? unitOf(load) ?? writtenUnit(load, 'force');
-  return { load: show(load, { unit, careful: load.origin.from === 'written' ? 'nearest' : 'up' }), limit: limitText(limit, unit) };
+  const careful = load.origin.from === 'written' ? 'nearest' : 'up';
+  return { load: show(load, { unit, careful }), most: showLike(exactly(load.amount.high), load, careful, unit), limit: limitText(limit, unit) };
 }
 
 /** Where a value comes from, for the source line of a finding. */

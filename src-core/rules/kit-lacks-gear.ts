@@ -12,6 +12,6 @@ export const kitLacksGear = defineRule({
   bad: kitExample(['fid for 10 mm', 'tape', 'marker', 'blade', 'rule', 'needle', 'thimble for 10 mm', 'gloves']),
   good: kitExample(['fid for 10 mm', 'tape', 'marker', 'blade', 'rule', 'needle', 'thimble for 10 mm', 'gloves', 'shackle for 19 mm']),
   check(kit, judge) {
-    judgeKit(kit, judge, 'gear', 'put it into the bag, and write `carries` with its name or `holds` with its size');
+    judgeKit(kit, judge, 'gear', 'put it into the bag, and write `carries` with its name or `holds` with its size; where the bag stands in another file, in a `kit` of this one');
   },
 });

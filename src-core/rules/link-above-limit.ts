@@ -47,7 +47,7 @@ ${reachByTrunk}`,
           place: link.place,
           ...(slides ? { severity: 'warning' as const } : byAngle(link, load, limit)),
           message: `${loadOn(link)}${text.load}, above its ${what} of ${text.limit}${turnedClause(link)}`,
-          help: `use ${link.sort === 'anchor' ? 'an anchor' : link.sort === 'vehicle' ? 'a point' : 'one'} with a ${what} of ${text.load} or more${lessPull(chain)}`,
+          help: `use ${link.sort === 'anchor' ? 'an anchor' : link.sort === 'vehicle' ? 'a point' : 'one'} with a ${what} of ${text.most} or more${lessPull(chain)}`,
           source: link.limitFrom === 'table' ? sourceOf(limit) : undefined,
         };
       }, link.doubt);

@@ -5,7 +5,7 @@ import { defineRule } from './rule.ts';
 /** Values of one statement that cannot both be so, with how each reads. */
 const excluding: Readonly<Record<string, readonly [word: string, measure: string, says: string]>> = {
   grade: ['flat', 'grade', 'that the way is level and that it is steep'],
-  dragging: ['turning', 'wheels', 'that every wheel turns and that some do not'],
+  dragging: ['turning', 'wheels', 'how much turns and which wheels do not'],
 };
 
 /** A word of wear with a share that it does not mean. */

@@ -37,6 +37,11 @@ test.each([
   expect(await say(...words)).toEqual({ code: 2, out: '', err });
 });
 
+test('a piece that was cut from a line stands in the papers of that line', async () => {
+  const { linewright } = world({ 'a.rig': soundLine.replace(/}\n$/, '  2026-06-01  cut  at 20 m from inboard keep tail\n}\n') });
+  expect(await linewright('inspect', 'tail', 'a.rig')).toEqual({ code: 2, out: '', err: 'linewright inspect: `tail` is a piece of the line `main`; its part stands in: linewright inspect main a.rig\n' });
+});
+
 test('a repair on a line that nobody declared has no card', async () => {
   const { linewright } = world({ 'a.rig': 'repair fix on nothing {\n  cut at 3 m from inboard\n}\n' });
   expect((await linewright('card', 'fix', 'a.rig')).err).toBe('linewright card: the line that `fix` is on is not known; declare it as a `line`\n');

@@ -110,7 +110,7 @@ test('examples of counts are usual ones, and are said as people say them', () =>
   expect(labels('practice {\n  cut-strands-limit  $0\n}\n')).toBe('2 strands');
   expect(labels('winch w {\n  rated  42 kN at layer $0\n}\n')).toBe('1');
   expect(labels('winch w {\n  keep  1 $0\n}\n')).toBe('wrap');
-  expect(labels('pull p with w {\n  dragging  $0\n}\n')).toBe('none 2 wheels of');
+  expect(labels('pull p with w {\n  dragging  $0\n}\n')).toBe('none all 2 wheels of');
   expect(labels('pull p with w {\n  dragging  2 wheels of $0\n}\n')).toBe('4');
 });
 

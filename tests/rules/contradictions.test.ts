@@ -8,7 +8,7 @@ const said = (text: string, ...codes: string[]): string[] => findingsIn(text).fi
 
 describe('one statement that says two things', () => {
   test.each([
-    ['dragging', 'none 2 wheels of 4', 'error: `dragging` says both that every wheel turns and that some do not'],
+    ['dragging', 'none 2 wheels of 4', 'error: `dragging` says both how much turns and which wheels do not'],
     ['grade', 'level 12 deg', 'error: `grade` says both that the way is level and that it is steep'],
   ])('%s', (head, values, message) => {
     const text = pullExample({ pull: pullWith({ [head]: `${head}  ${values}` }) });

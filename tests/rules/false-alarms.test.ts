@@ -55,3 +55,21 @@ test('a chain is judged at the angle that its pull gives', () => {
 test('a load that is let down is not called level', () => {
   expect(findingsIn(pullExample({ pull: pullWith({ grade: 'grade     -8 deg' }) })).find((f) => f.code === 'value-out-of-range')!.finding.help).toContain('let down is not worked out here');
 });
+
+test('a log drags with all of its weight', () => {
+  const needed = (dragging: string): string[] => said(pullExample({ winch: 'winch bow-winch on plover {\n  rated 1 kN\n}\n', pull: pullWith({ dragging: `dragging  ${dragging}` }) }), 'winch-too-weak-for-pull');
+  expect(needed('all')).toEqual(needed('4 wheels of 4'));
+  expect(needed('all')).toHaveLength(1);
+  expect(needed('all')).not.toEqual(needed('none'));
+  expect(said(pullExample({ pull: pullWith({ dragging: 'dragging  all 2 wheels of 4' }) }), 'says-two-things')).toHaveLength(1);
+});
+
+test('a hook that is on the line is not looked for in the bag', () => {
+  const rig = (end: string): string[] => said(pullExample({
+    line: `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 140 kN\n  inboard lug\n  outboard ${end} bury 72 d taper 24 d\n}\n`,
+    chain: 'chain to-the-larch {\n  main outboard -> clevis -> trunk -> larch\n}\n',
+    more: 'hook clevis {\n  latch closes\n  wll 8 t\n}\n\nkit bag {\n  holds gloves\n}\n',
+  }), 'kit-lacks-gear').filter((m) => m.includes('clevis'));
+  expect(rig('hook')).toEqual([]);
+  expect(rig('eye thimble tube')).toHaveLength(1);
+});
