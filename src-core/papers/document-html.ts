@@ -1,7 +1,7 @@
 import { stretches, type PaperDocument, type PaperPart, type PaperTable, type PaperText } from './document.ts';
 import { escapeHtml, isolatedHtml } from './escape-html.ts';
 import { paperStyle } from './paper-style.ts';
-import { tied } from './wrap-text.ts';
+import { tied } from '../units/number-and-unit.ts';
 
 const htmlText = (says: PaperText): string => stretches(says).map(({ name, says: s }) => (name ? `<code>${isolatedHtml(s)}</code>` : isolatedHtml(tied(s)))).join('');
 const plain = (says: PaperText): string => escapeHtml(says.replaceAll('`', ''));

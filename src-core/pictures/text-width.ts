@@ -1,3 +1,5 @@
+import { wordsOf } from '../units/number-and-unit.ts';
+
 const combining = /[\p{M}\u200B-\u200D\u2060-\u206F\uFE00-\uFE0F]/u;
 const wide = /[\u1100-\u115F\u2E80-\uA4CF\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\uFFE0-\uFFE6\u{1F300}-\u{1FAFF}\u{20000}-\u{3FFFD}]/u;
 const narrow = /[ .,:;'`|!iIjlt()[\]/·]/;
@@ -54,7 +56,7 @@ function brokenWord(word: string, width: number, size: number): string[] {
 export function wrapText(text: string, width: number, size: number, most: number): string[] {
   const lines: string[] = [];
   let line = '';
-  const words = text.split(' ').flatMap((word) => brokenWord(word, width, size));
+  const words = wordsOf(text).flatMap((word) => brokenWord(word, width, size));
   for (let i = 0; i < words.length; i++) {
     const joined = line === '' ? words[i]! : `${line} ${words[i]}`;
     if (line === '' || textWidth(joined, size) <= width) line = joined;

@@ -1,5 +1,5 @@
 import { show, unitOf } from '../assess/show.ts';
-import { isBelow } from '../base/compare.ts';
+import { isAbove, isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { winchWithDrum } from './example-blocks.ts';
@@ -50,7 +50,7 @@ line main {
         const weak = isUnknown(strength) ? undefined : placeOfStrength(piece, strength);
         return {
           place: repair?.place ?? weak?.place ?? place,
-          message: `\`${winch.name}\` can pull ${show(pull, { careful: 'up' })}, above ${unless === undefined ? 'the ' : ''}${show(limit, { unit: unitOf(pull) })}${unless === undefined ? ' that' : ', the most that'} a factor of ${isUnknown(f) ? 'practice' : show(f)} leaves of \`${piece.name}\`${after}`,
+          message: `\`${winch.name}\` can pull ${show(pull, { careful: 'up' })}, above ${unless !== undefined ? '' : isAbove(pull.amount.high, limit.amount.high) ? 'the ' : 'the low end of the '}${show(limit, { unit: unitOf(pull) })}${unless === undefined ? ' that' : ', the most that'} a factor of ${isUnknown(f) ? 'practice' : show(f)} leaves of \`${piece.name}\`${after}`,
           help: `fit a stronger line, or double the line so that each part carries less; where the shop works to another factor, write \`line-factor\` with its reason in a \`practice\` block`,
           source: sourceOfLimit(f),
         };

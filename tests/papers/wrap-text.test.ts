@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { tied, wrapText } from '../../src-core/papers/wrap-text.ts';
+import { wrapText } from '../../src-core/papers/wrap-text.ts';
+import { tied } from '../../src-core/units/number-and-unit.ts';
 
 test('lines are cut at spaces, and never between a number and its unit', () => {
   expect(wrapText('a load of 4.7 t on it', 13)).toEqual(['a load of', '4.7 t on it']);
