@@ -42,7 +42,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       ...limits(pull),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
-      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(rest === undefined ? [] : [quiet(rest)])]),
+      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(findings.some((f) => atMostOfWinch.has(f.code)) ? [quiet('The table has the load of this pull. What is found on the links of the chain is at the most that the winch can pull: that comes on them when the load sticks.')] : []), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('Who stands where'),
       table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
       ...kitPart(subject, pull),
@@ -89,6 +89,9 @@ function openOf({ asked, most, doubt }: Pair): Cause[] {
   return unknown.length > 0 ? unknown : doubt === undefined ? [] : [doubt];
 }
 const usableOf = (pull: AssessedPull): Value => (pull.winch === undefined ? pull.available : asGiven(pull.winch.usable));
+
+/** Rules that judge a chain at the most its winch can pull. */
+const atMostOfWinch: ReadonlySet<string> = new Set(['link-above-limit', 'link-above-factor', 'link-above-breaking']);
 
 /** What a repair leaves in the line that is then loaded: it stands on the brief too. */
 const leftInLine: ReadonlySet<string> = new Set(['damage-in-splice']);
