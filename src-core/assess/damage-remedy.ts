@@ -37,7 +37,14 @@ export function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): 
       return { remedy: 'cut-out', because: 'melted fibre does not carry' };
     case 'kink':
       return { remedy: 'cut-out', because: 'a kink that stays has moved the strands for good' };
+    case 'broken-wires':
+      return { remedy: 'cut-out', because: 'so many broken wires take wire rope out of service there' };
+    case 'rust':
+      return { remedy: 'cut-out', because: 'what rust has left inside wire rope cannot be seen' };
+    case 'birdcage':
+      return { remedy: 'cut-out', because: 'strands that stand out do not carry with the others any more' };
     case 'flattened':
+      if (isWireLine(facts)) return { remedy: 'cut-out', because: 'crushed wire is not worked round again' };
       return { remedy: 'clean', because: 'flattened line is worked round again' };
     case 'brittle':
       return { remedy: 'retire', because: 'discoloured and brittle fibre is not damaged in one place only' };
@@ -46,8 +53,10 @@ export function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): 
   }
 }
 
+const isWireLine = ({ material, construction }: LineFacts): boolean => material === 'wire' || construction === 'wire-6x19';
+
 /** Kinds of damage whose strength nobody measures. */
-const neverMeasured: ReadonlySet<string> = new Set(['melt', 'brittle', 'stain', 'kink', 'unknown']);
+const neverMeasured: ReadonlySet<string> = new Set(['melt', 'brittle', 'stain', 'kink', 'broken-wires', 'rust', 'birdcage', 'unknown']);
 
 /** Why nobody can say what a damage leaves, where nobody can. */
 export function notMeasured(fact: DamageFact): string | undefined {

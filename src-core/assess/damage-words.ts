@@ -18,6 +18,10 @@ export const damageWords = (fact: DamageFact): string => {
       return fact.strands === undefined ? 'pulled strands' : fact.strands === 1 ? '1 pulled strand' : `${fact.strands} pulled strands`;
     case 'brittle':
       return 'brittle fibre';
+    case 'broken-wires':
+      return 'broken wires';
+    case 'birdcage':
+      return 'strands that stand out';
     case 'flattened':
       return 'flattening';
     default:

@@ -219,6 +219,11 @@ class Replay {
     const station = statement.values.get('station');
     const kind = wordOf(statement.values, 'kind');
     if (station?.type !== 'station') return piece;
+    const material = this.#line.firsts.get('material');
+    if (material !== undefined && wordOf(material.values, 'material') === 'wire') {
+      this.#problem('mended-nothing', statement.place, `\`${piece.name}\` is wire, which is not mended: what was crushed or kinked stays weak`, 'remove the entry, and cut the place out');
+      return piece;
+    }
     const a = this.#point(piece, station.from);
     const b = station.to === undefined ? a : this.#point(piece, station.to);
     if (this.#beyond(piece, station.place, a, b) || a.s === undefined || b.s === undefined) return piece;

@@ -7,6 +7,7 @@ import { isUnknown, type Given } from '../mechanics/derivation.ts';
 import { printSource } from '../trade/source.ts';
 import { sources } from '../trade/sources.ts';
 
+const wireKinds: ReadonlySet<string> = new Set(['broken-wires', 'rust', 'birdcage']);
 const countsAsCut = (kind: string): boolean => kind === 'cut' || kind === 'pulled';
 
 /** Every place of a piece that is to be cut out, each said by its last entry. What was not measured is said by another rule. */
@@ -40,8 +41,9 @@ export function damageSource(damage: AssessedDamage, { line }: AssessedPiece): s
   if (damage.together !== undefined) return `${printSource(sources['ci-2001-04'])}; cut strands are added to it by our own careful choice`;
   if (countsAsCut(kind)) return printSource(strandLimit(line).source);
   if (kind === 'abrasion') return printSource(sources['ci-2001-04']);
+  if (wireKinds.has(kind) || line.material === 'wire' || line.construction === 'wire-6x19') return printSource(sources['29-cfr-1926-1413-structure']);
   return 'CI 2001-04, inspection of fibre rope, as quoted in inspection guides: glazed, melted, kinked or brittle fibre is cut out or retired';
 }
 
 /** `is` or `are`, as the damage reads. */
-export const verbOf = (damage: AssessedDamage): string => (countsAsCut(damage.fact.kind) && damage.strands !== 1 ? 'are' : 'is');
+export const verbOf = (damage: AssessedDamage): string => ((countsAsCut(damage.fact.kind) && damage.strands !== 1) || ['broken-wires', 'birdcage'].includes(damage.fact.kind) ? 'are' : 'is');

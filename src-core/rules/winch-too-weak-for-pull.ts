@@ -26,5 +26,9 @@ export const winchTooWeakForPull = defineRule({
       message: `\`${pull.name}\` needs a line pull of ${show(needs, { unit })}, above the ${show(has, { unit })} of \`${winch.name}\``,
       help: `${lessResistance}, or double the line over a block${isUnknown(pull.army) ? '' : `: the army's estimate asks for ${pull.army.answer.parts} parts`}`,
     }), pull.incomplete);
+    // Whatever the resistance lacks is asked for together: one question after the other reads as if each were the last.
+    const { weight, ground, slope, mire, drag, incomplete } = pull.resistance;
+    if (incomplete === undefined || isUnknown(weight)) return;
+    for (const part of [ground, slope, mire, drag]) if (isUnknown(part) && part.unknown.key !== incomplete.key) judge.cannot(part.unknown, place);
   },
 });

@@ -46,6 +46,7 @@ export const sources = collect({
   'ufc-4-159-03-6-8': ['read', 'UFC 4-159-03 (2005), table 6-8, nylon double braid average break by circumference'],
   'ci-2001-04': ['secondary', 'CI 2001-04, inspection of fibre rope, as quoted in inspection guides: retire or cut out at 25 % loss of strand volume by abrasion'],
   'practice-cut-strands': ['practice', 'two or more cut strands close together in a 12-strand line: cut out and re-splice, or retire'],
+  '29-cfr-1926-1413-structure': ['read', '29 CFR 1926.1413(a)(2)(i) and (ii): crushing, kinks, birdcaging, significant corrosion, and six broken wires in one lay or three in one strand take wire rope out of service'],
   '29-cfr-1926-1413': ['read', '29 CFR 1926.1413(a)(2)(iii), a broken strand takes wire rope out of service'],
   'practice-strength-after-cut-strands': ['practice', 'strength left is taken as the share of strands left uncut'],
   'fibre-maker-table-3': ['read', 'aramid fibre maker\'s data, table 3, tensile properties of industrial fibres; 1.4 times that is taken, since fibre has become stronger'],

@@ -15,6 +15,22 @@ describe('wire', () => {
     expect(codes(wire)).toEqual([]);
     expect(codes(wire.replace('material wire', 'material polyester').replace('  construction wire-6x19\n', ''))).toEqual(expect.arrayContaining(['outdoors-too-long', 'washing-overdue']));
   });
+  // 29 CFR 1926.1413(a)(2)(i) and (ii), read.
+  test.each([
+    ['broken-wires', 'broken wires at 8 m from inboard on `main` are left in service'],
+    ['rust', 'rust at 8 m from inboard on `main` is left in service'],
+    ['birdcage', 'strands that stand out at 8 m from inboard on `main` are left in service'],
+    ['flattened', 'flattening at 8 m from inboard on `main` is left in service'],
+    ['kink', 'kink at 8 m from inboard on `main` is left in service'],
+  ])('%s takes it out of service there', (kind, message) => {
+    const text = wire.replace('  2026-06-20 pulled 30 kN\n', `  2026-06-20 damage ${kind} at 8 m from inboard\n`);
+    expect(said(text, 'damage-left-in-service')).toEqual([`error: ${message}`]);
+    expect(findingsIn(text).find((f) => f.code === 'damage-left-in-service')!.finding.source).toContain('29 CFR 1926.1413(a)(2)(i)');
+  });
+  test('and is not mended', () => {
+    const text = wire.replace('  2026-06-20 pulled 30 kN\n', '  2026-06-20 damage flattened at 8 m from inboard\n  2026-06-21 mended flattened at 8 m from inboard\n');
+    expect(said(text, 'damage-left-in-service', 'mended-nothing')).toEqual(['error: flattening at 8 m from inboard on `main` is left in service', 'error: `main` is wire, which is not mended: what was crushed or kinked stays weak']);
+  });
   test('what its end holds is judged by what its maker gives', () => {
     expect(said(wire.replace('pulled 30 kN', 'pulled 40 kN'), 'line-overloaded')).toHaveLength(1);
     expect(said(wire.replace(' holds 48 kN', '').replace('pulled 30 kN', 'pulled 38 kN'), 'missing-fact')).not.toEqual([]);

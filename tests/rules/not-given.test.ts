@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
 import { findingsIn } from '../support/judge-text.ts';
 
 // What a file does not say is not counted as the kinder case without a word.
@@ -114,5 +115,11 @@ describe('a fact that decides between a milder and a graver case', () => {
     const hooked = (route: string): string[] => missing(rig().replace('outboard eye thimble tube', 'outboard hook').replace('main outboard -> bow-22', route) + 'hook clevis {\n  latch closes\n  wll 4 t\n}\n').filter((m) => m.includes('hook'));
     expect(hooked('main outboard -> bow-22')).toEqual(['what the hook at the outboard end of `main` may bear is not given']);
     expect(hooked('main outboard -> clevis -> bow-22')).toEqual([]);
+  });
+
+  test('all that the resistance of a pull lacks, at once', () => {
+    const asks = (drop: string[]): string[] => missing(pullExample({ pull: pullWith(Object.fromEntries(drop.map((head) => [head, undefined]))) })).filter((m) => m.includes('off-the-ford') || m.includes('is given'));
+    expect(asks(['mired', 'dragging', 'grade'])).toEqual(['how deep the load is sunk in `off-the-ford` is not given', 'how steep the way is in `off-the-ford` is not given', 'whether every wheel turns in `off-the-ford` is not given']);
+    expect(asks([])).toEqual([]);
   });
 });

@@ -61,6 +61,9 @@ export const damageKinds: Choices = {
   kink: 'a kink or a twist that stays',
   stain: 'chemical or unknown stain',
   brittle: 'discoloured and brittle fibre',
+  'broken-wires': 'wire rope: six broken wires in one lay or three in one strand; fewer go into the note of `inspected`',
+  rust: 'wire rope: deep rust or pits',
+  birdcage: 'wire rope: strands that stand out',
 };
 
 export const severities: Choices = {
