@@ -80,6 +80,15 @@ class Replay {
     });
   }
 
+  /** Line of which it is written that no tail goes inside it. */
+  get #isNoHollowBraid(): boolean {
+    const word = (head: string): string | undefined => {
+      const statement = this.#line.firsts.get(head);
+      return statement === undefined ? undefined : wordOf(statement.values, head);
+    };
+    return word('material') === 'wire' || (word('construction') ?? 'hollow-braid') !== 'hollow-braid';
+  }
+
   state(): LineState {
     return { diameter: this.#diameter, pieces: this.pieces, pulls: this.pulls, problems: this.problems };
   }
@@ -278,6 +287,12 @@ class Replay {
     } else if (before.form === 'lug' && end.form !== 'lug') {
       this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` still has its lug`, 'write the `cut` that took it off before this splice; after `reversed`, inboard is what was outboard', [{ place: before.place, message: 'the lug' }]);
     }
+    if (this.#isNoHollowBraid && isBuried(end)) {
+      // The tail of another line is not buried: what its splice takes nobody worked out.
+      const open = splicePiece(piece, which, { ...end, bury: undefined }, this.#diameter, this.#scenario) ?? piece;
+      this.pieces.set(piece.name, { ...open, [which]: end, axis: undefined, noLongerThan: finishedLength(piece) ?? piece.noLongerThan, lost: piece.lost ?? this.#takesUnknown(piece, statement) });
+      return;
+    }
     const done = splicePiece(piece, which, end, this.#diameter, this.#scenario);
     if (done === undefined) {
       this.#problem('splice-longer-than-piece', statement.place, `\`${piece.name}\` is ${this.#metres(finishedLength(piece)!)} long, too short for this splice`, 'join it to another piece, or retire it');
@@ -285,6 +300,10 @@ class Replay {
       return;
     }
     this.pieces.set(piece.name, done);
+  }
+
+  #takesUnknown({ name }: PieceState, { place }: BoundStatement): Lost {
+    return { says: `how much of \`${name}\` this splice takes is not known, for it is not hollow braid`, help: 'measure what is left, and write it as a `line` of its own with its length', place, reported: false };
   }
 
   #join(piece: PieceState, statement: BoundStatement, day: DayNumber | undefined): void {
@@ -302,7 +321,9 @@ class Replay {
       }
     }
     const end = { ...endFacts(statement.values, statement, { supplied: false, day }), form: 'end-to-end' };
-    const done = joinPieces(piece, other, end, this.#diameter, this.#scenario);
+    const odd = this.#isNoHollowBraid;
+    const joined = joinPieces(piece, other, odd ? { ...end, bury: undefined } : end, this.#diameter, this.#scenario);
+    const done = joined === undefined || !odd ? joined : { ...joined, lost: piece.lost ?? other.lost ?? this.#takesUnknown(piece, statement) };
     if (done === undefined) {
       this.#problem('splice-longer-than-piece', statement.place, `\`${piece.name}\` or \`${other.name}\` is too short for this splice`, 'bury less only where the maker allows it, or retire the short piece');
       return this.#doubt(statement, undefined, [piece, other]);

@@ -202,7 +202,7 @@ function needsOf(subject: PaperSubject, pull: AssessedPull): { readonly kits: re
   const assessing = assessingOf(subject);
   const kits = assessing.reader.blocks('kit');
   const { plans } = assessKit(kits[0] ?? pull.block, assessing);
-  const needs = plans.filter((p) => p.plan === pull.block || p.plan === pull.chain?.block).flatMap((p) => p.needs);
+  const needs = plans.filter((p) => p.plan === pull.block || p.plan === pull.chain?.block || (p.plan === pull.chain?.repair && p.plan !== undefined)).flatMap((p) => p.needs);
   const damped = kits.some((kit) => kit.statements.some((s) => s.definition.head === 'holds' && wordOf(s.values, 'item') === 'damper'));
   return { kits, needs, damped, isPlanned: plans.length > 0 };
 }

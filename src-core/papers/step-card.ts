@@ -30,7 +30,7 @@ export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDo
     parts: [
       ...layOut(subject, repair),
       ...cutting(repair),
-      ...marksParts(splices),
+      ...(repair.before.facts.tooOddToSplice === undefined ? marksParts(splices) : []),
       heading('Steps'),
       steps(stepsOf(repair, splices)),
       heading('Then look, and measure'),
@@ -122,7 +122,8 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
     const { head } = statement.definition;
     if (head === 'reversed') out.push(`Turn \`${pieceNamed(statement, repair)}\` end for end: what was outboard goes to the drum.${noteText(statement)}`);
     const splice = splices.find((s) => s.statement === statement);
-    if (splice !== undefined) out.push(...(head === 'join' ? joinSteps(splice) : eyeSteps(splice)));
+    const odd = repair.before.facts.tooOddToSplice?.unknown.says;
+    if (splice !== undefined) out.push(...(odd !== undefined ? [`${splice.called}${splice.end === undefined ? '' : `: ${endWords(splice.end)}`}, by its maker's splicing instruction: ${odd}.${noteText(statement)}`] : head === 'join' ? joinSteps(splice) : eyeSteps(splice)));
   }
   out.push(`Write the cuts and splices into the logbook of \`${line}\`, with the day.`);
   return out;
@@ -166,7 +167,7 @@ function joinSteps({ statement, called, end }: MarkedSplice): PaperText[] {
 
 function checks(subject: PaperSubject, repair: AssessedRepair, splices: readonly MarkedSplice[]): PaperText[] {
   const out: PaperText[] = [];
-  if (splices.some((s) => s.end?.buried !== undefined && s.end.which !== 'joint')) out.push('throat mark and entry mark meet at each eye', 'no strand is pulled up, no hard step where a tail ends');
+  if (repair.before.facts.tooOddToSplice === undefined && splices.some((s) => s.end?.buried !== undefined && s.end.which !== 'joint')) out.push('throat mark and entry mark meet at each eye', 'no strand is pulled up, no hard step where a tail ends');
   if (splices.some((s) => s.end?.facts.thimble !== undefined)) out.push('each thimble sits tight in its eye');
   if (splices.some((s) => s.end?.buried !== undefined)) out.push('loaded gently by hand, then by the winch with everybody clear: the marks have not moved');
   for (const piece of repair.after.pieces.values()) {

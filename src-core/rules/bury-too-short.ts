@@ -1,8 +1,13 @@
 import { allEnds, endName, workedEnds } from '../assess/ends.ts';
 import { show, unitOf } from '../assess/show.ts';
+import { isBelow } from '../base/compare.ts';
+import type { Derived } from '../mechanics/derivation.ts';
 import { lengthText } from './fix-text.ts';
 import { defineRule } from './rule.ts';
 import { sourceOfLimit } from './side-by-side.ts';
+
+/** Three fids, which makers' published instructions give for HMPE: between them and the longer bury the maker of the line decides. */
+const isOfSheets = (in_d: Derived): boolean => !('unknown' in in_d) && !isBelow(in_d.amount.low, 63);
 
 export const buryTooShort = defineRule({
   name: 'bury-too-short',
@@ -42,7 +47,7 @@ export const buryTooShort = defineRule({
           message: `bury of ${endName(piece, end)} is ${'unknown' in in_d ? show(bury) : show({ amount: in_d.amount, kind: in_d.kind, origin: { from: 'derived', derivation: in_d } })}, below the ${'unknown' in buried.needed_d ? '' : show(buried.needed_d, { careful: 'up' })} for ${line.facts.material} hollow braid`,
           why: `grip grows with buried length${counted}`,
           source: sourceOfLimit(buried.needed_d),
-          help: `bury ${show(needed, { careful: 'up', unit })}, or cut the line again where more is left`,
+          help: `bury ${show(needed, { careful: 'up', unit })}, or cut the line again where more is left${isOfSheets(in_d) ? `; where the maker's own sheet gives less, write it in a \`practice\` block: \`bury ${line.facts.material} 63 d "maker's sheet"\`` : ''}`,
           // What was made is a fact; only a plan can be rewritten.
           fixes: written === undefined || end.facts.supplied || end.facts.day !== undefined ? [] : [{ title: `Write the full bury, ${lengthText(needed, written)}`, edits: [{ place: written.place, text: lengthText(needed, written) }] }],
         };

@@ -38,4 +38,4 @@ export function eachLink(chain: AssessedChain, by: 'workingLimit' | 'breaking', 
 }
 
 /** What the user can do about a load, besides stronger gear. */
-export const lessPull = (chain: AssessedChain): string => (chain.load === chain.winch?.greatestPull ? '; where less line is out the winch pulls less: write `out`' : '');
+export const lessPull = (chain: AssessedChain): string => (chain.load === chain.winch?.greatestPull ? '; where less line is out the winch pulls less: write `out` in the chain' : '');

@@ -197,3 +197,10 @@ test('forces that are compared stand in one unit, that of the winch', () => {
   expect(text.slice(0, text.indexOf('What is found on this pull'))).not.toContain('kN');
   expect(findingsIn(rig.replace('wll     5 t', 'wll     2 t')).filter((f) => f.code === 'link-above-limit').map((f) => f.message)).toContain('load on `trunk` is 4,300 kgf, above its working limit of 2,000 kgf (2 t)');
 });
+
+test('the card of a line that is not hollow braid leaves the splice to its maker', () => {
+  const card = (construction: string): string => said(papersOf(`line main {\n  material polyester\n  strands 12\n  construction ${construction}\n  diameter 12 mm\n  length 25 m\n  breaking 40 kN\n  outboard eye holds 36 kN\n}\nrepair fix on main {\n  cut at 20 m from inboard\n  splice outboard eye bury 24 d taper 8 d\n}\n`).get('card fix')!);
+  expect(card('hollow-braid')).toContain('throat mark');
+  expect(card('double-braid')).not.toContain('throat mark');
+  expect(card('double-braid')).toContain('by its maker\'s splicing instruction: `main` is double-braid, for which no splice is worked out here.');
+});

@@ -44,6 +44,13 @@ describe('an end that nothing is worked out for', () => {
     expect(codes(laid('eye'))).toEqual(['missing-fact']);
     expect(codes(laid('eye bury 15 d', 'hollow-braid'))).toContain('bury-too-short');
   });
+  test('what its splice takes is not worked out', () => {
+    const spliced = (construction: string, last: string): string[] => said(line(`  material polyester\n  strands 12\n  construction ${construction}\n  stored covered\n  outboard eye holds 45 kN\n`, `  2026-06-14 fitted\n  2026-06-20 cut at 20 m from inboard keep tail\n  2026-06-20 ${last}\n`) + 'winch w {\n  rated 5 kN at layer 1\n  barrel 64 mm\n  width 230 mm\n  flange 165 mm\n  carries main\n}\n', 'missing-fact').filter((m) => m.includes('this splice takes'));
+    for (const last of ['splice outboard eye bury 24 d taper 8 d', 'join main to tail bury 24 d taper 8 d']) {
+      expect(spliced('double-braid', last)).toHaveLength(1);
+      expect(spliced('hollow-braid', last)).toEqual([]);
+    }
+  });
   test('its maker may say what it holds, and no more than the line does', () => {
     expect(codes(laid('eye holds 45 kN'))).toEqual([]);
     expect(said(laid('eye holds 25 kN'), 'line-overloaded')).toHaveLength(1);
@@ -88,4 +95,12 @@ test('a hook that is on the line is not looked for in the bag', () => {
   }), 'kit-lacks-gear').filter((m) => m.includes('clevis'));
   expect(rig('hook')).toEqual([]);
   expect(rig('eye thimble tube')).toHaveLength(1);
+});
+
+// Maker's published instruction, 12-strand high-modulus eye splice: three fids, 63 diameters.
+test('a bury of three fids is told where to write its maker\'s figure', () => {
+  const help = (bury: string): string[] => findingsIn(line(`  material HMPE\n  strands 12\n  outboard eye bury ${bury} taper 24 d\n`)).filter((f) => f.code === 'bury-too-short').map((f) => f.finding.help);
+  expect(help('63 d')[0]).toContain('`bury HMPE 63 d "maker\'s sheet"`');
+  expect(help('62.9 d')[0]).not.toContain('practice');
+  expect(findingsIn(`practice {\n  bury  HMPE 63 d "maker's sheet"\n}\n${line('  material HMPE\n  strands 12\n  outboard eye bury 63 d taper 24 d\n')}`).filter((f) => f.severity === 'error' || f.severity === 'warning')).toEqual([]);
 });
