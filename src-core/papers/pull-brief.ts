@@ -1,4 +1,4 @@
-import { assessKit, type JudgedNeed } from '../assess/assess-kit.ts';
+import { assessKit, type JudgedNeed, type PlanNeeds } from '../assess/assess-kit.ts';
 import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
 import type { Finding } from '../assess/finding.ts';
 import { statementOf } from '../assess/facts.ts';
@@ -42,7 +42,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       ...limits(pull),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
-      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(findings.some((f) => atMostOfWinch.has(f.code)) ? [quiet('The table has the load of this pull. What is found on the links of the chain is at the most that the winch can pull: that comes on them when the load sticks.')] : []), ...(rest === undefined ? [] : [quiet(rest)])]),
+      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(findings.some((f) => atMostOfWinch.has(f.code)) ? [quiet('What is found on links of the chain is at the most that the winch can pull, when the load sticks; the table has this pull.')] : []), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('Who stands where'),
       table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
       ...kitPart(subject, pull),
@@ -198,28 +198,32 @@ function places(pull: AssessedPull): (readonly PaperText[])[] {
 }
 
 /** What both the chain and the pull take out of the bag, and the bags there are. */
-function needsOf(subject: PaperSubject, pull: AssessedPull): { readonly kits: readonly BoundBlock[]; readonly needs: readonly JudgedNeed[]; readonly damped: boolean; readonly isPlanned: boolean } {
+function needsOf(subject: PaperSubject, pull: AssessedPull): { readonly kits: readonly BoundBlock[]; readonly needs: readonly JudgedNeed[]; readonly repair: PlanNeeds | undefined; readonly damped: boolean; readonly isPlanned: boolean } {
   const assessing = assessingOf(subject);
   const kits = assessing.reader.blocks('kit');
   const { plans } = assessKit(kits[0] ?? pull.block, assessing);
-  const needs = plans.filter((p) => p.plan === pull.block || p.plan === pull.chain?.block || (p.plan === pull.chain?.repair && p.plan !== undefined)).flatMap((p) => p.needs);
+  const needs = plans.filter((p) => p.plan === pull.block || p.plan === pull.chain?.block).flatMap((p) => p.needs);
+  const repair = plans.find((p) => p.plan === pull.chain?.repair);
   const damped = kits.some((kit) => kit.statements.some((s) => s.definition.head === 'holds' && wordOf(s.values, 'item') === 'damper'));
-  return { kits, needs, damped, isPlanned: plans.length > 0 };
+  return { kits, needs, repair, damped, isPlanned: plans.length > 0 };
 }
 
 /** How much of it is not there, where a bag is written. That nothing damps the line is a finding by itself. */
 function notInBag(subject: PaperSubject, pull: AssessedPull): number {
-  const { kits, needs } = needsOf(subject, pull);
-  return kits.length === 0 ? 0 : new Set(needs.filter((n) => n.has === false).map((n) => n.says)).size;
+  const { kits, needs, repair } = needsOf(subject, pull);
+  return kits.length === 0 ? 0 : new Set([...needs, ...(repair?.needs ?? [])].filter((n) => n.has === false).map((n) => n.says)).size;
 }
 
 function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
-  const { kits, needs, damped, isPlanned } = needsOf(subject, pull);
+  const { kits, needs, repair, damped, isPlanned } = needsOf(subject, pull);
   const carried = new Set(!isPlanned ? [] : kits.flatMap((kit) => kit.statements.flatMap((s) => (s.definition.head === 'carries' ? [nameOf(s.values, 'gear')?.name] : []))));
   const extensions = [...new Set((pull.run === undefined ? [] : allLinks(pull.run)).flatMap(({ piece }) => (piece === undefined || piece.name === pull.line?.name ? [] : [piece.name])))];
   const said = new Map(extensions.map((name) => [name, `\`${name}\`, the extension${carried.has(name) ? ', in the bag' : ''}`]));
   for (const n of needs) said.set(n.says, `${n.says}${kits.length === 0 ? '' : n.has === true ? ', in the bag' : n.has === false ? ', NOT in the bag' : `: ${n.has.says}`}`);
   said.set('damper', `something that damps the line${kits.length === 0 ? '' : damped ? ', in the bag' : ', NOT in the bag'}`);
+  // What the repair before it takes stands on the card of that; here only what of it is not there.
+  const lacking = kits.length === 0 ? [] : (repair?.needs ?? []).filter((n) => n.has === false);
+  if (lacking.length > 0) said.set('repair', `for \`${repair!.name}\`, NOT in the bag: ${lacking.map((n) => n.says).join(', ')}`);
   return [heading('Lay out and look over'), boxes([...said.values()])];
 }
 

@@ -204,3 +204,8 @@ test('the card of a line that is not hollow braid leaves the splice to its maker
   expect(card('double-braid')).not.toContain('throat mark');
   expect(card('double-braid')).toContain('by its maker\'s splicing instruction: `main` is double-braid, for which no splice is worked out here.');
 });
+
+test('what the repair before a pull lacks in the bag is one box of the brief', () => {
+  const text = said(papersOf(plover()).get('brief off-the-ford')!);
+  expect(text).toContain('for `field-fix`, NOT in the bag: blade, thimble for 10 mm');
+});
