@@ -90,9 +90,11 @@ export async function testPictures(editors: Editors, step: Step): Promise<void> 
       await frame.locator('article[data-id="winch bow-winch drum"] .figure').click();
       const winch = await lineNumber(bench, /^winch bow-winch/);
       await until(`the cursor stands at line ${winch}`, async () => (await place()).startsWith(`Ln ${winch},`));
-      await frame.locator('article[data-id="line main map"] .figure').focus();
-      // The editor hears of a focus that a script gives a little later than a reader would press the next key.
-      await page.locator('#status\\.editor\\.selection').waitFor({ state: 'detached', timeout: slow_ms });
+      // The editor takes the focus a little after the cursor stands there, and hears a little late of one that a script gives.
+      await until('the picture has the focus', async () => {
+        await frame.locator('article[data-id="line main map"] .figure').focus();
+        return (await page.locator('#status\\.editor\\.selection').count()) === 0;
+      });
       await page.keyboard.press('Enter');
       const line = await lineNumber(bench, /^line main/);
       await until(`the cursor stands at line ${line}`, async () => (await place()).startsWith(`Ln ${line},`));
