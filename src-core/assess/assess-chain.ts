@@ -106,12 +106,13 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const angle = turned.size === 0 ? noAngle : angleOfPulls(name, assessing);
   const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, legs, angle) }));
   const doubts = new Map<string, Cause>();
+  const doubt = (link: AssessedLink, cause: Cause): void => void (doubts.has(link.key) || doubts.set(link.key, cause));
   for (const joint of allJoints(loaded)) {
-    if (isRopeOnRope(joint) !== true) continue;
-    for (const link of [joint.first, joint.second]) if (!doubts.has(link.key)) doubts.set(link.key, ropeOnRopeCause(joint));
-  }
-  for (const { first, second } of allJoints(loaded)) {
-    for (const [link, other] of [[first, second], [second, first]] as const) if (link.end?.facts.form === 'hook' && other.gear !== 'hook' && !doubts.has(link.key)) doubts.set(link.key, hookUnrated(link));
+    const { first, second } = joint;
+    for (const [link, other] of [[first, second], [second, first]] as const) {
+      if (isRopeOnRope(joint) === true) doubt(link, ropeOnRopeCause(joint));
+      if (link.end?.facts.form === 'hook' && other.gear !== 'hook') doubt(link, hookUnrated(link));
+    }
   }
   const routes = loaded.map(({ statement, links }) => ({ statement, links: links.map((link) => ({ ...link, doubt: link.doubt ?? doubts.get(link.key) })) }));
   const links = uniqueLinks(routes);

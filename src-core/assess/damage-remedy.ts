@@ -1,3 +1,4 @@
+import { isWire } from '../model/line-make.ts';
 import type { DamageFact } from '../model/line-state.ts';
 import { damageWords } from './damage-words.ts';
 import type { LineFacts } from './line-facts.ts';
@@ -44,7 +45,7 @@ export function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): 
     case 'birdcage':
       return { remedy: 'cut-out', because: 'strands that stand out do not carry with the others any more' };
     case 'flattened':
-      if (isWireLine(facts)) return { remedy: 'cut-out', because: 'crushed wire is not worked round again' };
+      if (isWire(facts.block)) return { remedy: 'cut-out', because: 'crushed wire is not worked round again' };
       return { remedy: 'clean', because: 'flattened line is worked round again' };
     case 'brittle':
       return { remedy: 'retire', because: 'discoloured and brittle fibre is not damaged in one place only' };
@@ -52,8 +53,6 @@ export function remedyFor(facts: LineFacts, fact: DamageFact, strands: number): 
       return { remedy: 'retire', because: 'what a stain has done to the fibre cannot be seen' };
   }
 }
-
-const isWireLine = ({ material, construction }: LineFacts): boolean => material === 'wire' || construction === 'wire-6x19';
 
 /** Kinds of damage whose strength nobody measures. */
 const neverMeasured: ReadonlySet<string> = new Set(['melt', 'brittle', 'stain', 'kink', 'broken-wires', 'rust', 'birdcage', 'unknown']);

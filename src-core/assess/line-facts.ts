@@ -3,6 +3,7 @@ import { strengthAfterOutdoorTime } from '../mechanics/strength-after-outdoor-ti
 import { wetStrength } from '../mechanics/wet-strength.ts';
 import { wordOf, type BoundBlock } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
+import { isHollowBraid, isOfFewStrands, isWire } from '../model/line-make.ts';
 import { exactly } from '../units/amount.ts';
 import { factOf, maybeFact, missingFact, statementOf } from './facts.ts';
 import type { Practice } from './practice.ts';
@@ -32,9 +33,15 @@ export interface LineFacts {
 
 const secondsADay = 86_400;
 
-/** The braid that everybody means by a winch line, and the fewest strands of which a hollow one is made: common practice. */
+/** The braid that everybody means by a winch line: common practice. */
 const usualStrands = 12;
-const fewestHollow = 8;
+
+/** Why no buried splice is worked out, where none is. */
+function tooOdd(block: BoundBlock, name: string, what: string | undefined, constructionCause: Cause | undefined): Unknown | undefined {
+  if (isHollowBraid(block)) return undefined;
+  if (constructionCause !== undefined && isOfFewStrands(block)) return unknown(constructionCause);
+  return unknown({ key: `splice in ${name}`, says: `\`${name}\` is ${what}, for which no splice is worked out here`, help: 'write what its maker gives for the end behind it, such as `holds 40 kN`', place: statementOf(block, 'construction')?.place ?? statementOf(block, 'material')?.place });
+}
 
 function howMade(block: BoundBlock, name: string, strands: Value): Cause | undefined {
   if (!isUnknown(strands) && strands.amount.low === usualStrands) return undefined;
@@ -54,9 +61,6 @@ export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber)
   const breaking = factOf(block, 'breaking');
   const strands = factOf(block, 'strands');
   const constructionCause = construction === undefined ? howMade(block, name, strands) : undefined;
-  // A line of few strands is laid or plaited: no tail goes inside it.
-  const isFew = constructionCause !== undefined && !isUnknown(strands) && strands.amount.low < fewestHollow;
-  const odd = construction === 'double-braid' || construction === 'laid' || construction === 'wire-6x19' || material === 'wire';
   return {
     block,
     name,
@@ -71,15 +75,9 @@ export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber)
     breaking,
     working: maybeFact(block, 'working'),
     base: baseStrength(block, breaking, material, practice, day, word),
-    tooOddToSplice: isFew ? unknown(constructionCause) : odd ? unknown({ key: `splice in ${name}`, says: `\`${name}\` is ${construction ?? material}, for which no splice is worked out here`, help: 'write what its maker gives for the end behind it, such as `holds 40 kN`', place: statementOf(block, 'construction')?.place ?? statementOf(block, 'material')?.place }) : undefined,
+    tooOddToSplice: tooOdd(block, name, construction ?? material, constructionCause),
   };
 }
-
-/** Steel does not weather like fibre. */
-export const isWire = (block: BoundBlock): boolean => {
-  const material = statementOf(block, 'material');
-  return material !== undefined && wordOf(material.values, 'material') === 'wire';
-};
 
 /** A line of fibre that lies outdoors is weaker from one day to the next, whatever its logbook says. */
 export const agesOutdoors = (block: BoundBlock): boolean => {

@@ -21,7 +21,7 @@ const zero: Amount = exactly(0);
 const plus = (a: Amount, b: Amount): Amount => ({ low: a.low + b.low, high: a.high + b.high });
 
 /** What a piece of gear bridges of the distance. Shackles and rings count as nothing: that asks for more line. */
-export function spanOf(link: AssessedLink, isLast: boolean): Value | undefined {
+function spanOf(link: AssessedLink, isLast: boolean): Value | undefined {
   if (link.piece !== undefined) return link.piece.length;
   if (link.gear !== 'strap' || link.declaration === undefined) return undefined;
   const { block } = link.declaration;
@@ -34,7 +34,7 @@ export function spanOf(link: AssessedLink, isLast: boolean): Value | undefined {
 }
 
 /** Extensions and straps of a run, those of the line on the winch left out. */
-function bridgedBy(run: Run | undefined, line: string | undefined): Value {
+export function bridgedBy(run: Run | undefined, line: string | undefined): Value {
   const inputs: DerivationInput[] = [];
   let amount = zero;
   const seen = new Set(line === undefined ? [] : [line]);

@@ -1,3 +1,4 @@
+import { isWire } from '../model/line-make.ts';
 import { isUnknown, type Cause } from '../mechanics/derivation.ts';
 import type { Source } from '../trade/source.ts';
 import { sources } from '../trade/sources.ts';
@@ -16,8 +17,8 @@ export interface StrandLimit {
 /** The trade's limit is that of a twelve-strand line: of fewer strands the same share is lost with fewer of them. */
 const strandsOfPractice = 12;
 
-export function strandLimit({ practice, strands, material, construction }: Pick<LineFacts, 'practice' | 'strands' | 'material' | 'construction'>): StrandLimit {
-  if (material === 'wire' || construction === 'wire-6x19') return { limit: 1, source: sources['29-cfr-1926-1413'], ofFew: undefined, unless: undefined };
+export function strandLimit({ practice, strands, block }: Pick<LineFacts, 'practice' | 'strands' | 'block'>): StrandLimit {
+  if (isWire(block)) return { limit: 1, source: sources['29-cfr-1926-1413'], ofFew: undefined, unless: undefined };
   const most = practice.number('cut-strands-limit', 'low');
   const source = sources['practice-cut-strands'];
   if (isUnknown(strands)) return { limit: most, source, ofFew: undefined, unless: most > 1 ? strands.unknown : undefined };

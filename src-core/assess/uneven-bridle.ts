@@ -3,7 +3,7 @@ import type { PlanPosition } from '../mechanics/rigging-plan.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import { sources } from '../trade/sources.ts';
 import { holdersOf, standsIn, type PullRigging } from './pull-rigging.ts';
-import { spanOf } from './pull-reach.ts';
+import { bridgedBy } from './pull-reach.ts';
 import type { Run } from './pull-run.ts';
 
 /** So far from the middle of two anchors the pull may come and still halve the angle: our own careful choice, since places are paced. */
@@ -11,8 +11,9 @@ const middle_rad = (10 * Math.PI) / 180;
 
 /** Why the two legs of a bridle do not carry the same, as a clause; undefined where nothing says so. */
 export function whyUneven(run: Run, block: BoundBlock, { comesFrom }: PullRigging): string | undefined {
-  const [one, other] = run.legs.map(lengthOfLeg);
-  if (one !== undefined && other !== undefined && (one.low > other.high || other.low > one.high)) return 'one leg is longer than the other';
+  // From what straps and line of a leg surely bridge to what they may.
+  const [one, other] = run.legs.map((leg) => bridgedBy(leg, undefined));
+  if (one !== undefined && other !== undefined && !isUnknown(one) && !isUnknown(other) && (one.amount.low > other.amount.high || other.amount.low > one.amount.high)) return 'one leg is longer than the other';
   const stands = standsIn(block);
   const [a, b] = run.legs.map((leg) => holdersOf(leg)[0]).map((holder) => (holder === undefined ? undefined : stands.get(holder.name)));
   return comesFrom !== undefined && a !== undefined && b !== undefined && offMiddle(comesFrom, a, b) > middle_rad + 1e-9 ? 'by the places the pull does not halve the angle' : undefined;
@@ -26,26 +27,10 @@ function offMiddle(from: PlanPosition, a: PlanPosition, b: PlanPosition): number
   return lengths > 0 ? Math.asin(Math.min(1, Math.abs(way.x * across.x + way.y * across.y) / lengths)) : 0;
 }
 
-/** Straps and line of a leg, from what they surely bridge to what they may; undefined where one is not known. */
-function lengthOfLeg({ links }: Run): { readonly low: number; readonly high: number } | undefined {
-  let [low, high] = [0, 0];
-  const seen = new Set<string>();
-  for (const [i, link] of links.entries()) {
-    const key = link.piece?.name ?? link.name;
-    const span = seen.has(key) ? undefined : spanOf(link, i === links.length - 1);
-    seen.add(key);
-    if (span === undefined) continue;
-    if (isUnknown(span)) return undefined;
-    low += span.amount.low;
-    high += span.amount.high;
-  }
-  return { low, high };
-}
-
 /** A leg of a bridle whose legs do not share alike: nothing, up to all that a direction within the angle can bring on it. */
 export function unevenLeg(pull: Given, angle: Given, even: Given, why: string): Value {
   const θ = angle.amount.high;
-  const most = (pull.amount.high * (θ <= Math.PI / 2 ? 1 : 1 / Math.sin(θ)));
+  const most = θ <= Math.PI / 2 ? pull.amount.high : pull.amount.high / Math.sin(θ);
   return asGiven({
     calculation: 'leg-of-uneven-bridle', means: 'tension in a leg of a bridle that does not share alike', symbol: 'T', kind: 'tension', formula: 'T = 0 to P max(sin β) ÷ sin θ, β up to θ', amount: { low: 0, high: Math.max(most, even.amount.high) },
     inputs: [{ symbol: 'P', meaning: 'pull on the bridle', given: pull }, { symbol: 'θ', meaning: 'angle between the legs', given: angle }],

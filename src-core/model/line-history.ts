@@ -5,6 +5,7 @@ import { printAmount, type System } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
 import { countOf, nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type Problem } from './bound.ts';
 import { printDay, type DayNumber } from './day.ts';
+import { isHollowBraid, isWire } from './line-make.ts';
 import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type PulledPiece, type Scenario } from './line-state.ts';
 import { cutFromOutboard, cutPiece, isBuried, joinPieces, markCutThrough, splicePiece } from './line-work.ts';
 
@@ -78,15 +79,6 @@ class Replay {
       log: [],
       retired: undefined,
     });
-  }
-
-  /** Line of which it is written that no tail goes inside it. */
-  get #isNoHollowBraid(): boolean {
-    const word = (head: string): string | undefined => {
-      const statement = this.#line.firsts.get(head);
-      return statement === undefined ? undefined : wordOf(statement.values, head);
-    };
-    return word('material') === 'wire' || (word('construction') ?? 'hollow-braid') !== 'hollow-braid';
   }
 
   state(): LineState {
@@ -228,8 +220,7 @@ class Replay {
     const station = statement.values.get('station');
     const kind = wordOf(statement.values, 'kind');
     if (station?.type !== 'station') return piece;
-    const material = this.#line.firsts.get('material');
-    if (material !== undefined && wordOf(material.values, 'material') === 'wire') {
+    if (isWire(this.#line)) {
       this.#problem('mended-nothing', statement.place, `\`${piece.name}\` is wire, which is not mended: what was crushed or kinked stays weak`, 'remove the entry, and cut the place out');
       return piece;
     }
@@ -287,7 +278,7 @@ class Replay {
     } else if (before.form === 'lug' && end.form !== 'lug') {
       this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` still has its lug`, 'write the `cut` that took it off before this splice; after `reversed`, inboard is what was outboard', [{ place: before.place, message: 'the lug' }]);
     }
-    if (this.#isNoHollowBraid && isBuried(end)) {
+    if (!isHollowBraid(this.#line) && isBuried(end)) {
       // The tail of another line is not buried: what its splice takes nobody worked out.
       const open = splicePiece(piece, which, { ...end, bury: undefined }, this.#diameter, this.#scenario) ?? piece;
       this.pieces.set(piece.name, { ...open, [which]: end, axis: undefined, noLongerThan: finishedLength(piece) ?? piece.noLongerThan, lost: piece.lost ?? this.#takesUnknown(piece, statement) });
@@ -321,7 +312,7 @@ class Replay {
       }
     }
     const end = { ...endFacts(statement.values, statement, { supplied: false, day }), form: 'end-to-end' };
-    const odd = this.#isNoHollowBraid;
+    const odd = !isHollowBraid(this.#line);
     const joined = joinPieces(piece, other, odd ? { ...end, bury: undefined } : end, this.#diameter, this.#scenario);
     const done = joined === undefined || !odd ? joined : { ...joined, lost: piece.lost ?? other.lost ?? this.#takesUnknown(piece, statement) };
     if (done === undefined) {

@@ -6,6 +6,7 @@ import type { AssessedEnd } from '../assess/splice-end.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { wordOf } from '../model/bound.ts';
 import { printDay, type DayNumber } from '../model/day.ts';
+import { isWire } from '../model/line-make.ts';
 import { endWords } from '../pictures/end-words.ts';
 import { lineWords } from '../pictures/line-map.ts';
 import { statementOf } from '../assess/facts.ts';
@@ -28,7 +29,7 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
     title: `Inspection: \`${line.facts.name}\``,
     subtitle: `${lineWords(line)}. ${subject.file}, known as of ${subject.day}`,
     parts: [
-      { part: 'blanks', labels: ['date', 'by', `${line.facts.material === 'wire' ? 'dry, oiled' : 'washed, dry'}, whole length out`, 'mended or noted in the logbook'] },
+      { part: 'blanks', labels: ['date', 'by', `${isWire(line.block) ? 'dry, oiled' : 'washed, dry'}, whole length out`, 'mended or noted in the logbook'] },
       quiet(`Last inspected: ${lastInspection(line, subject.root.day)}.`),
       ...before(line, onDrum !== undefined && winches.length > 0),
       ...pieces.flatMap((piece, i): PaperPart[] => [
@@ -41,7 +42,7 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
     ],
     foot: [
       'What to do before hands go to the line is common practice.',
-      line.facts.material === 'wire' ? 'Look for broken wires, rust and pits, strands that stand out, flat and kinked places. Write what is seen as dated entries: kind (cut with its strands, broken-wires, rust, birdcage, kink, flattened), and where, from the inboard end. A broken strand takes it out of service, and so does anything of which you are not sure. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.' : 'Write what is seen as dated entries: kind (cut, abrasion, glaze, melt, pulled, flattened, kink, stain, brittle), how many strands or what share of their volume, and where, from the inboard end. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.',
+      isWire(line.block) ? 'Look for broken wires, rust and pits, strands that stand out, flat and kinked places. Write what is seen as dated entries: kind (cut with its strands, broken-wires, rust, birdcage, kink, flattened), and where, from the inboard end. A broken strand takes it out of service, and so does anything of which you are not sure. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.' : 'Write what is seen as dated entries: kind (cut, abrasion, glaze, melt, pulled, flattened, kink, stain, brittle), how many strands or what share of their volume, and where, from the inboard end. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.',
       ...deference.slice(1),
     ],
   };
@@ -51,7 +52,7 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
 function before(line: AssessedLine, isOnDrum: boolean): PaperPart[] {
   const tension = line.facts.practice.value('spooling-tension');
   const out = [
-    `Gloves on, no loose cuffs and no rings.${line.facts.material === 'wire' ? ' A broken wire goes through leather: look before you feel.' : ''}`,
+    `Gloves on, no loose cuffs and no rings.${isWire(line.block) ? ' A broken wire goes through leather: look before you feel.' : ''}`,
     ...(isOnDrum
       ? [
           'The winch is off and its remote unplugged whenever hands are at the drum, the fairlead or the line within a step of them.',

@@ -31,13 +31,14 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
   const findings = [...errorsOutside(subject), ...findingsOn(subject, behind).filter(counts)];
   const aside = setAsideOn(subject, behind);
   const rest = leftOut(findings);
+  const bag = needsOf(subject, pull);
   const isOpen = findings.some(isError) || pairsOf(pull).some((pair) => openOf(pair).length > 0 || isNoGo(pair.asked, pair.most));
   return {
     title: `Pull brief: \`${pull.name}\``,
     subtitle: `${subject.file}, as of ${subject.day}${label === undefined ? '' : `. ${quoted(label)}`}`,
     parts: [
       heading('Go or no go'),
-      lead(verdict(pull, findings, aside.length, notInBag(subject, pull))),
+      lead(verdict(pull, findings, aside.length, notInBag(bag))),
       ...numbers(pull),
       ...limits(pull),
       heading('From above'),
@@ -45,7 +46,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(findings.some((f) => atMostOfWinch.has(f.code)) ? [quiet('What is found on links of the chain is at the most that the winch can pull, when the load sticks; the table has this pull.')] : []), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('Who stands where'),
       table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
-      ...kitPart(subject, pull),
+      ...kitPart(pull, bag),
       heading('Order of work'),
       steps(order(pull, isOpen)),
       heading('Stop at once'),
@@ -197,8 +198,17 @@ function places(pull: AssessedPull): (readonly PaperText[])[] {
   ];
 }
 
+interface BagNeeds {
+  readonly kits: readonly BoundBlock[];
+  readonly needs: readonly JudgedNeed[];
+  /** What the repair that comes first takes. */
+  readonly repair: PlanNeeds | undefined;
+  readonly damped: boolean;
+  readonly isPlanned: boolean;
+}
+
 /** What both the chain and the pull take out of the bag, and the bags there are. */
-function needsOf(subject: PaperSubject, pull: AssessedPull): { readonly kits: readonly BoundBlock[]; readonly needs: readonly JudgedNeed[]; readonly repair: PlanNeeds | undefined; readonly damped: boolean; readonly isPlanned: boolean } {
+function needsOf(subject: PaperSubject, pull: AssessedPull): BagNeeds {
   const assessing = assessingOf(subject);
   const kits = assessing.reader.blocks('kit');
   const { plans } = assessKit(kits[0] ?? pull.block, assessing);
@@ -209,13 +219,11 @@ function needsOf(subject: PaperSubject, pull: AssessedPull): { readonly kits: re
 }
 
 /** How much of it is not there, where a bag is written. That nothing damps the line is a finding by itself. */
-function notInBag(subject: PaperSubject, pull: AssessedPull): number {
-  const { kits, needs, repair } = needsOf(subject, pull);
+function notInBag({ kits, needs, repair }: BagNeeds): number {
   return kits.length === 0 ? 0 : new Set([...needs, ...(repair?.needs ?? [])].filter((n) => n.has === false).map((n) => n.says)).size;
 }
 
-function kitPart(subject: PaperSubject, pull: AssessedPull): PaperPart[] {
-  const { kits, needs, repair, damped, isPlanned } = needsOf(subject, pull);
+function kitPart(pull: AssessedPull, { kits, needs, repair, damped, isPlanned }: BagNeeds): PaperPart[] {
   const carried = new Set(!isPlanned ? [] : kits.flatMap((kit) => kit.statements.flatMap((s) => (s.definition.head === 'carries' ? [nameOf(s.values, 'gear')?.name] : []))));
   const extensions = [...new Set((pull.run === undefined ? [] : allLinks(pull.run)).flatMap(({ piece }) => (piece === undefined || piece.name === pull.line?.name ? [] : [piece.name])))];
   const said = new Map(extensions.map((name) => [name, `\`${name}\`, the extension${carried.has(name) ? ', in the bag' : ''}`]));

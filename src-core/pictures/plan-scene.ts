@@ -1,9 +1,9 @@
 import { isAbove, isBelow } from '../base/compare.ts';
 import type { AssessedPull, Loaded } from '../assess/assess-pull.ts';
-import { holderOf, type Holder } from '../assess/pull-rigging.ts';
+import { holderOf, standsIn, type Holder } from '../assess/pull-rigging.ts';
 import type { Run } from '../assess/pull-run.ts';
 import { isUnknown, mostOf } from '../mechanics/derivation.ts';
-import { nameOf, quantityOf } from '../model/bound.ts';
+import { nameOf } from '../model/bound.ts';
 
 /** A point that the line runs from, over or to. */
 export interface PlanNode {
@@ -75,22 +75,10 @@ export function standingOf({ load, limit, doubt }: Loaded, { incomplete }: Asses
   return isBelow(limit.amount.high, load.amount.low) ? 'over' : 'either';
 }
 
-/** Places by `stands`, which counts from the load. */
-function standsIn({ block }: AssessedPull): Map<string, PlanPoint> {
-  const stands = new Map<string, PlanPoint>();
-  for (const statement of block.statements) {
-    if (statement.definition.head !== 'stands' || statement.broken.size > 0) continue;
-    const what = nameOf(statement.values, 'what');
-    const metres = (key: string): number => quantityOf(statement.values, key)?.value ?? 0;
-    if (what !== undefined) stands.set(what.name, { ahead: metres('ahead') - metres('behind'), left: metres('left') - metres('right') });
-  }
-  return stands;
-}
-
 /** What the line of a pull touches, in its order, and what holds that. */
 export function planScene(pull: AssessedPull): PlanScene {
   const { rigging, winch, run, resistance } = pull;
-  const stands = standsIn(pull);
+  const stands = new Map([...standsIn(pull.block)].map(([name, { x_m, y_m }]): [string, PlanPoint] => [name, { ahead: x_m, left: y_m }]));
   const origin: PlanPoint = { ahead: 0, left: 0 };
   const placeOf = (moves: boolean, ...names: (string | undefined)[]): PlanPoint | undefined => {
     for (const name of names) if (name !== undefined && stands.has(name)) return stands.get(name);

@@ -1,4 +1,4 @@
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { bow22, frontWinch, larch, mainLine, soundChain, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const anchorMidRoute = defineRule({
@@ -17,12 +17,7 @@ chain reach {
   main outboard -> bow-22 -> larch -> trunk
 }
 `,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     for (const route of chain.routes) {
       route.links.forEach((link, i) => {

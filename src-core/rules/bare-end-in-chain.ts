@@ -1,4 +1,4 @@
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { bow22, frontWinch, larch, reachByTrunk, soundChain, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const bareEndInChain = defineRule({
@@ -23,12 +23,7 @@ ${bow22}
 ${trunk}
 ${larch}
 ${reachByTrunk}`,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     for (const link of chain.links) {
       const { end } = link;

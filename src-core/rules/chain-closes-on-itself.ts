@@ -1,7 +1,7 @@
 import { carriedName } from '../assess/assess-winch.ts';
 import { closedAt, runFromLine } from '../assess/pull-run.ts';
 import type { AssessedLink } from '../assess/assess-chain.ts';
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { bow22, frontWinch, larch, mainLine, soundChain, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const chainClosesOnItself = defineRule({
@@ -20,12 +20,7 @@ chain reach {
   main outboard -> bow-22 -> trunk -> bow-22 -> larch
 }
 `,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     let isSaid = false;
     for (const route of chain.routes) {

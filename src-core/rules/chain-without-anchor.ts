@@ -1,4 +1,4 @@
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { bow22, frontWinch, larch, mainLine, soundChain, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const chainWithoutAnchor = defineRule({
@@ -17,12 +17,7 @@ chain reach {
   main outboard -> bow-22 -> trunk
 }
 `,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     if (chain.links.length === 0 || chain.links.some((link) => link.sort === 'other')) return;
     judge.holds(chain.links.some((link) => link.sort === 'anchor' || link.sort === 'vehicle'), () => ({

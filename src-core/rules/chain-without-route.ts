@@ -1,4 +1,4 @@
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { soundChain } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const chainWithoutRoute = defineRule({
@@ -11,12 +11,7 @@ export const chainWithoutRoute = defineRule({
   bad: `chain reach {
 }
 `,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     if (chain.block.statements.some((s) => s.broken.size > 0) || chain.block.brokenHeads.size > 0) return;
     judge.holds(chain.links.length > 0, () => ({ place: chain.block.namePlace, message: `\`${chain.name}\` has no route`, help: 'write its links joined by arrows, such as `main outboard -> bow-22 -> larch`' }));

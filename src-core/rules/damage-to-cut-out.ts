@@ -4,6 +4,7 @@ import { damageName, damagePlace } from '../assess/damage-place.ts';
 import { isAbove } from '../base/compare.ts';
 import { strandLimit } from '../assess/strand-limit.ts';
 import { isUnknown, type Given } from '../mechanics/derivation.ts';
+import { isWire } from '../model/line-make.ts';
 import { printSource } from '../trade/source.ts';
 import { sources } from '../trade/sources.ts';
 
@@ -41,7 +42,7 @@ export function damageSource(damage: AssessedDamage, { line }: AssessedPiece): s
   if (damage.together !== undefined) return `${printSource(sources['ci-2001-04'])}; cut strands are added to it by our own careful choice`;
   if (countsAsCut(kind)) return printSource(strandLimit(line).source);
   if (kind === 'abrasion') return printSource(sources['ci-2001-04']);
-  if (wireKinds.has(kind) || line.material === 'wire' || line.construction === 'wire-6x19') return printSource(sources['29-cfr-1926-1413-structure']);
+  if (wireKinds.has(kind) || isWire(line.block)) return printSource(sources['29-cfr-1926-1413-structure']);
   return 'CI 2001-04, inspection of fibre rope, as quoted in inspection guides: glazed, melted, kinked or brittle fibre is cut out or retired';
 }
 

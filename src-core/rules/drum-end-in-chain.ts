@@ -1,4 +1,4 @@
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { bow22, frontWinch, larch, mainLine, soundChain, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const drumEndInChain = defineRule({
@@ -17,12 +17,7 @@ chain reach {
   main inboard -> bow-22 -> trunk -> larch
 }
 `,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge, assessing) {
     for (const link of chain.links) {
       if (link.piece === undefined || link.end?.which !== 'inboard') continue;

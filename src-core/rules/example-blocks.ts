@@ -83,3 +83,11 @@ export const bow19 = `shackle bow-19 {
   wll   6.5 t
 }
 `;
+
+/** A chain in which nothing is found. */
+export const soundChain = `${frontWinch}
+${mainLine}
+${bow22}
+${trunk}
+${larch}
+${reachByTrunk}`;

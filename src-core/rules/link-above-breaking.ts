@@ -1,6 +1,6 @@
 import { isNear } from '../base/compare.ts';
 import { mostOf } from '../mechanics/derivation.ts';
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { bow22, frontWinch, larch, mainLine, soundChain, trunk } from './example-blocks.ts';
 import { loadAndLimit } from './force-text.ts';
 import { byAngle, eachLink, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
@@ -27,12 +27,7 @@ soft-shackle loop {
   breaking  18 kN
 }
 `,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     eachLink(chain, 'breaking', (link) => {
       if (!link.breakingGiven) return undefined;

@@ -1,4 +1,4 @@
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { bow22, larch, mainLine, reachByTrunk, soundChain } from './example-blocks.ts';
 import { loadAndLimit, sourceOf } from './force-text.ts';
 import { breaksUnder, byAngle, eachLink, isOwnVehicle, lessPull, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
@@ -25,12 +25,7 @@ strap trunk {
 
 ${larch}
 ${reachByTrunk}`,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     eachLink(chain, 'workingLimit', (link) => {
       if (link.limitFrom === 'line factor' || link.limitFrom === 'breaking strength' || breaksUnder(link)) return undefined;

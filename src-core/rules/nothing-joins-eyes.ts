@@ -1,6 +1,6 @@
 import type { AssessedLink } from '../assess/assess-chain.ts';
 import { bearingName } from '../assess/chain-joints.ts';
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { frontWinch, larch, mainLine, soundChain, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 const solid: ReadonlySet<string> = new Set(['tube', 'round', 'heart']);
@@ -24,12 +24,7 @@ chain reach {
   main outboard -> trunk -> larch
 }
 `,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     for (const { first, second, place } of chain.joints) {
       if (!isClosed(first) || !isClosed(second)) continue;

@@ -1,6 +1,6 @@
 import type { AssessedPiece } from '../assess/assess-line.ts';
 import { missingFact, statementOf } from '../assess/facts.ts';
-import { isWire } from '../assess/line-facts.ts';
+import { isWire } from '../model/line-make.ts';
 import { inService } from '../assess/ends.ts';
 import { daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
 import type { Cause } from '../mechanics/derivation.ts';

@@ -19,11 +19,10 @@ export const resistanceBelowGrade = defineRule({
     const statement = statementOf(block, 'grade');
     const grade = statement === undefined ? undefined : quantityOf(statement.values, 'grade');
     if (!resistance.measured || grade === undefined || isUnknown(resistance.total)) return;
-    const { total } = resistance;
-    // The least that the grade makes: what stands above it is not settled by this.
+    const { place } = statementOf(block, 'resistance')!;
     const slope = asGiven(gradeResistance({ W: resistance.weight, α: writtenValue(grade) }));
-    judge.atLeast(total, slope, statementOf(block, 'resistance')!.place, (written, least) => ({
-      place: statementOf(block, 'resistance')!.place,
+    judge.atLeast(resistance.total, slope, place, (written, least) => ({
+      place,
       message: `the resistance in \`${name}\` is ${show(written)}, below the ${show(least, { unit: unitOf(written), careful: 'up' })} that its weight alone makes on this grade`,
       help: 'measure it where the load lies now, or leave `resistance` out and have it worked out',
     }));

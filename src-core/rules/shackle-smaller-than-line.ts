@@ -3,7 +3,7 @@ import { isAbove } from '../base/compare.ts';
 import { isUnknown, type Unknown } from '../mechanics/derivation.ts';
 import { oneSizeLarger } from '../trade/gear-sources.ts';
 import { printSource } from '../trade/source.ts';
-import { bow22, frontWinch, larch, mainLine, reachByTrunk, trunk } from './example-blocks.ts';
+import { frontWinch, larch, mainLine, reachByTrunk, soundChain, trunk } from './example-blocks.ts';
 import { relatedPlaces } from './judge.ts';
 import { bodyOf, linesOnShackles } from './shackle-joints.ts';
 import { defineRule } from './rule.ts';
@@ -27,12 +27,7 @@ shackle bow-22 {
 ${trunk}
 ${larch}
 ${reachByTrunk}`,
-  good: `${frontWinch}
-${mainLine}
-${bow22}
-${trunk}
-${larch}
-${reachByTrunk}`,
+  good: soundChain,
   check(chain, judge) {
     for (const { line, shackle, place } of linesOnShackles(chain)) {
       const [body, diameter] = [bodyOf(shackle), line.piece?.line.diameter];

@@ -1,4 +1,4 @@
-import { isWire } from '../assess/line-facts.ts';
+import { isWire } from '../model/line-make.ts';
 import { checkUpkeep } from './upkeep.ts';
 import { defineRule } from './rule.ts';
 

@@ -104,3 +104,9 @@ test('a bury of three fids is told where to write its maker\'s figure', () => {
   expect(help('62.9 d')[0]).not.toContain('practice');
   expect(findingsIn(`practice {\n  bury  HMPE 63 d "maker's sheet"\n}\n${line('  material HMPE\n  strands 12\n  outboard eye bury 63 d taper 24 d\n')}`).filter((f) => f.severity === 'error' || f.severity === 'warning')).toEqual([]);
 });
+
+test('few strands, of which nobody wrote how they are made, are spliced no more than laid ones', () => {
+  const takes = (strands: number): string[] => said(line(`  material nylon\n  strands ${strands}\n  stored covered\n  outboard eye holds 45 kN\n`, '  2026-06-14 fitted\n  2026-06-20 cut at 20 m from inboard\n  2026-06-20 splice outboard eye bury 24 d taper 8 d\n') + 'winch w {\n  rated 5 kN at layer 1\n  barrel 64 mm\n  width 230 mm\n  flange 165 mm\n  carries main\n}\n', 'missing-fact').filter((m) => m.includes('this splice takes'));
+  expect(takes(3)).toHaveLength(1);
+  expect(takes(12)).toEqual([]);
+});
