@@ -1,5 +1,6 @@
 import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
+import { quantityOf } from '../model/bound.ts';
 import type { DamageFact } from '../model/line-state.ts';
 
 /** A damage as the trade says it: `2 cut strands`, `heavy abrasion`. */
@@ -24,6 +25,10 @@ export const damageWords = (fact: DamageFact): string => {
       return 'strands that stand out';
     case 'flattened':
       return 'flattening';
+    case 'heated': {
+      const heat = quantityOf(fact.statement.values, 'temperature');
+      return heat === undefined ? 'heat' : `heat of ${printAmount(exactly(heat.value), 'temperature', { unit: heat.unit })}`;
+    }
     default:
       return fact.kind;
   }

@@ -111,7 +111,7 @@ function plainStrength(which: AssessedEnd['which'], end: EndFacts, line: LineFac
 function assessBuried(end: EndFacts, line: LineFacts, label: string, id: string): BuriedEnd {
   const d = line.diameter;
   const bury: Value = end.bury !== undefined ? lengthValue(end.bury, d) : unknown(cause(`bury of ${id}`, `bury of ${label} is not given`, 'add `bury` with the length of tail inside the line', end, end.broken));
-  const needed_d = end.tucked && line.material === 'HMPE' ? tuckedBury : line.practice.value('bury', line.material);
+  const needed_d = isShortTucked(end, line) ? tuckedBury : line.practice.value('bury', line.material);
   const needed = asGiven(buryNeeded({ k: materialMissing(line) ?? needed_d, d }));
   const taper: Value = end.taper !== undefined ? lengthValue(end.taper, d) : end.broken ? unknown(cause(`taper of ${id}`, `taper of ${label} cannot be read`, 'correct it', end, true)) : bluntTaper;
   const eyeLoop: Value = end.form !== 'eye' ? { amount: exactly(0), kind: 'length', origin: { from: 'constant', source: sources['lengths-add'] } } : end.size !== undefined ? lengthValue(end.size, d) : asGiven(lengthInDiameters({ k: line.practice.value('eye-size'), d }));
@@ -128,7 +128,7 @@ function assessBuried(end: EndFacts, line: LineFacts, label: string, id: string)
     share: buryShare({ T: bury, T_0: needed }),
     taper,
     taperWritten: end.taper !== undefined,
-    taperNeeded: end.tucked ? { amount: exactly(0), kind: 'needed length', origin: { from: 'constant', source: sources['tuck-bury-hmpe'] } } : asGiven(taperNeeded({ k_t: materialMissing(line) ?? line.practice.value('taper', line.material), d })),
+    taperNeeded: isShortTucked(end, line) ? { amount: exactly(0), kind: 'needed length', origin: { from: 'constant', source: sources['tuck-bury-hmpe'] } } : asGiven(taperNeeded({ k_t: materialMissing(line) ?? line.practice.value('taper', line.material), d })),
     taperNeeded_d: materialMissing(line) ?? line.practice.value('taper', line.material),
     eyeLoop,
     eyeLoopWritten: end.size !== undefined,
@@ -144,20 +144,24 @@ function assessBuried(end: EndFacts, line: LineFacts, label: string, id: string)
   };
 }
 
+/** A tucked splice in the fibre for which its short tail is published. */
+export const isShortTucked = ({ tucked }: EndFacts, { material }: LineFacts): boolean => tucked && material === 'HMPE';
+
 const materialMissing = (line: LineFacts) => (line.materialCause === undefined ? undefined : unknown(line.materialCause));
 
 function buriedStrength(buried: BuriedEnd, line: LineFacts, end: EndFacts, label: string, id: string): Value {
   if (!isUnknown(buried.taper) && !isUnknown(buried.bury) && isAbove(buried.taper.amount.high, buried.bury.amount.low)) {
     return unknown(cause(`taper of ${id}`, `the taper of ${label} is longer than the bury it is part of`, 'measure both again', end, true));
   }
-  const needsTaper = !isUnknown(buried.taperNeeded) && buried.taperNeeded.amount.high === 0;
+  // Its tail is published, what it holds and how long it tapers are not.
+  if (isShortTucked(end, line)) return unknown(cause(`strength of ${id}`, `what the short tucked splice of ${label} holds is not published`, 'ask its maker, and write `holds` with the force', end));
   const derived = strengthOfSplice({
     F_b: line.base,
     η: line.practice.value('splice-efficiency'),
     T: buried.bury,
     T_0: buried.needed,
     t: buried.taper,
-    t_0: needsTaper ? { amount: exactly(1e-9), kind: 'needed length', origin: { from: 'constant', source: sources['tuck-bury-hmpe'] } } : buried.taperNeeded,
+    t_0: buried.taperNeeded,
     β: line.practice.value('blunt-loss'),
   });
   return asGiven(derived);

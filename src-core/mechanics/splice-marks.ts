@@ -34,7 +34,7 @@ export function spliceMarks({ bury: T, taper, eyeLoop: E, shortening: c }: EyeSp
   marks.push(
     { name: 'throat mark', meaning: 'meets the entry mark at the throat of the eye when the tail is in', at: T },
     { name: 'entry mark', meaning: 'the tail enters the standing part here', at: asGiven(entryMark({ T, E })) },
-    { name: 'exit mark', meaning: 'the tail comes out here, is tapered, and slips back in as the standing part is smoothed', at: asGiven(exitMark({ T, E, c })) },
+    { name: 'exit mark', meaning: 'the tail comes out here, and slips back in as the standing part is smoothed', at: asGiven(exitMark({ T, E, c })) },
   );
   return marks;
 }

@@ -378,7 +378,11 @@ class Replay {
       if (head === 'join') this.#afterRetired(piece, statement);
       if (head === 'splice') this.#splice(piece, statement, undefined);
       else if (head === 'join') this.#join(piece, statement, undefined);
-      else if (head === 'reversed') this.pieces.set(piece.name, turned(piece));
+      else if (head === 'reversed') {
+        const { outboard, ...rest } = turned(piece);
+        // What nothing can be loaded by is outboard because of this step, wherever it was made.
+        this.pieces.set(piece.name, { ...rest, outboard: isBuried(outboard) ? outboard : { ...outboard, place: statement.place } });
+      }
     }
   }
 

@@ -13,7 +13,7 @@ import { statementOf } from '../assess/facts.ts';
 import { printNumber } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
 import { heading, points, quiet, table, text, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
-import { assessingOf, deference, type PaperSubject } from './paper-subject.ts';
+import { assessingOf, deference, findingsOn, foundParts, type PaperSubject } from './paper-subject.ts';
 
 /** Rows for a line whose length is not known. */
 const openRows = 24;
@@ -31,6 +31,7 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
     parts: [
       { part: 'blanks', labels: ['date', 'by', `${isWire(line.block) ? 'dry, oiled' : 'washed, dry'}, whole length out`, 'mended or noted in the logbook'] },
       quiet(`Last inspected: ${lastInspection(line, subject.root.day)}.`),
+      ...foundAlready(subject, line),
       ...before(line, onDrum !== undefined && winches.length > 0),
       ...pieces.flatMap((piece, i): PaperPart[] => [
         ...(i > 0 ? [{ part: 'heading', says: `Piece \`${piece.name}\``, newPage: true } satisfies PaperPart] : []),
@@ -69,14 +70,21 @@ function lastInspection({ block }: AssessedLine, until: DayNumber): string {
   return days.length === 0 ? 'never, by the logbook' : printDay(Math.max(...days));
 }
 
-const endRow = (name: PaperText, end: AssessedEnd, look: string): readonly PaperText[] => [name, `${endWords(end)}${isUnknown(end.strength) ? '' : `; breaks at ${show(end.strength)}`}`, look, ''];
+/** What is found already, without the damage: that stands in the table of the line. */
+function foundAlready(subject: PaperSubject, line: AssessedLine): PaperPart[] {
+  const damaged = line.block.statements.filter((s) => s.definition.head === 'damage');
+  const findings = findingsOn(subject, [line.block]).filter(({ place }) => !damaged.some((s) => s.place.start <= place.start && place.end <= s.place.end));
+  return foundParts('What is found already', findings);
+}
+
+const endRow = (name: PaperText, piece: AssessedPiece, end: AssessedEnd, look: string): readonly PaperText[] => [name, `${endWords(end)}${isUnknown(end.strength) || isUnknown(piece.line.base) || piece.heats.some((heat) => isUnknown(heat.strength)) ? '' : `; breaks at ${show(end.strength)}`}`, look, ''];
 
 /** What the walk begins with: the outer end, then what the line runs through. */
 function endsPart(piece: AssessedPiece, winches: readonly AssessedWinch[], isOnDrum: boolean): PaperPart[] {
   const rows: (readonly PaperText[])[] = [
-    endRow('outboard end', piece.outboard, 'throat, tail end, stitching, thimble; hook: latch, cracks, pin'),
-    ...(isOnDrum ? [] : [endRow('inboard end', piece.inboard, 'throat, tail end, stitching, thimble')]),
-    ...piece.joints.map((joint) => endRow(joint.isInDoubt === true ? 'joint, if it lies here' : 'joint', joint, 'both tails, no hard step, stitching')),
+    endRow('outboard end', piece, piece.outboard, 'throat, tail end, stitching, thimble; hook: latch, cracks, pin'),
+    ...(isOnDrum ? [] : [endRow('inboard end', piece, piece.inboard, 'throat, tail end, stitching, thimble')]),
+    ...piece.joints.map((joint) => endRow(joint.isInDoubt === true ? 'joint, if it lies here' : 'joint', piece, joint, 'both tails, no hard step, stitching')),
     ...winches.map((w): readonly PaperText[] => [`fairlead of \`${w.name}\``, w.fairlead === undefined ? 'not written' : `${w.fairlead.form}${w.fairlead.condition === undefined ? '' : `, ${w.fairlead.condition}`}`, 'scores, burrs, corrosion where the line touches; rollers turn', '']),
   ];
   return [heading('From the outer end inward'), table(['what', 'as written', 'look for', 'found'], rows, { byHand: [3], widths: [0.16, 0.27, 0.3, 0.27] })];
@@ -109,7 +117,7 @@ function alongPart(piece: AssessedPiece): PaperPart[] {
   const found = stretchesOf(piece);
   const head = (unit: string): string[] => [unit === '' ? 'place' : unit, 'entered', 'found now', 'seen'];
   const layout = { byHand: [2, 3], widths: [0.17, 0.3, 0.4, 0.13], folded: true } as const;
-  const lost = piece.damages.filter((d) => d.from === undefined || d.to === undefined);
+  const lost = [...piece.damages, ...piece.heats].filter((d) => d.from === undefined || d.to === undefined);
   const parts: PaperPart[] = [heading(`\`${piece.name}\`, from the outer end inward: places from the inboard end`)];
   if (piece.incomplete !== undefined) parts.push(text(`The logbook may say more about \`${piece.name}\`: ${piece.incomplete.says}; ${piece.incomplete.help}.`));
   if (lost.length > 0) parts.push(text(`Entered without a place that can be told: ${lost.map((d) => damageText(d)).join('; ')}.`));
@@ -118,13 +126,13 @@ function alongPart(piece: AssessedPiece): PaperPart[] {
     parts.push(text(`How long \`${piece.name}\` is, is not known: ${why}. Write the places into the first column.`), table(head(''), Array.from({ length: openRows }, () => ['', '', '', '']), { ...layout, byHand: [0, 2, 3] }));
     return parts;
   }
-  const known = (stretch: Stretch): string => counted(piece.damages.filter((d) => d.from !== undefined && d.to !== undefined && touches(d, stretch)).map((d) => damageWords(d.fact))).join(', ');
+  const known = (stretch: Stretch): string => counted([...piece.damages, ...piece.heats].filter((d) => d.from !== undefined && d.to !== undefined && touches(d, stretch)).map((d) => damageWords(d.fact))).join(', ');
   parts.push(table(head(found.unit), found.rows.map((stretch) => [stretch.label, known(stretch), '', '']), layout));
   return parts;
 }
 
 /** Damage at the border of two stretches is shown in the outer one alone, unless it reaches into both. */
-function touches({ from, to }: AssessedDamage, stretch: Stretch): boolean {
+function touches({ from, to }: Pick<AssessedDamage, 'from' | 'to'>, stretch: Stretch): boolean {
   const [low, high] = [Math.min(from!.low, to!.low), Math.max(from!.high, to!.high)];
   if (low === high) return (stretch.from <= low && low < stretch.to) || (low === 0 && stretch.from === 0);
   return low < stretch.to - 1e-9 && high > stretch.from + 1e-9;
@@ -137,7 +145,7 @@ function counted(words: readonly string[]): string[] {
   return [...times].map(([word, n]) => (n === 1 ? word : `${n} times ${word}`));
 }
 
-const damageText = (damage: AssessedDamage): string => `${printDay(damage.fact.day)} ${damageWords(damage.fact)}`;
+const damageText = (damage: Pick<AssessedDamage, 'fact'>): string => `${printDay(damage.fact.day)} ${damageWords(damage.fact)}`;
 
 function drumPart(winch: AssessedWinch): PaperPart[] {
   const outOf = winch.piece === undefined ? undefined : winch.piece.inboard;

@@ -1,11 +1,13 @@
-import { Assessing } from '../assess/assessing.ts';
+import { Assessing, type AssessedRepair } from '../assess/assessing.ts';
 import type { Finding } from '../assess/finding.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import { Reader } from '../model/scope.ts';
 import type { JudgedRoot } from '../project.ts';
-import { findingOfProblem, type JudgedBlock } from '../rules/judge-block.ts';
+import { ruleNamed } from '../rules/all.ts';
+import { damageLeftInService } from '../rules/damage-left-in-service.ts';
+import { findingOfProblem, findingsAfter, type JudgedBlock } from '../rules/judge-block.ts';
 import { missingFact } from '../rules/missing-fact-rule.ts';
-import type { PaperPart } from './document.ts';
+import { heading, quiet, type PaperPart } from './document.ts';
 
 /** What a paper is made from: a rig with all it uses, judged on a day, and what its file is called. */
 export interface PaperSubject {
@@ -79,6 +81,14 @@ export function setAsideOn({ root }: Pick<PaperSubject, 'root'>, blocks: readonl
   return aside;
 }
 
+/** What is found on the line of a repair, without what the repair puts right. */
+export function findingsLeft(subject: Pick<PaperSubject, 'root'>, repair: AssessedRepair): Finding[] {
+  const key = ({ code, place }: Finding): string => `${code}:${place.start}`;
+  const left = new Set(findingsAfter(repair, assessingOf(subject)).map(key));
+  // Of damage the repair itself says that it leaves it.
+  return findingsOn(subject, [repair.before.block]).filter((f) => f.code !== damageLeftInService.name && (ruleNamed(f.code)?.on !== 'line' || left.has(key(f))));
+}
+
 /** Findings for paper: errors first, then warnings; of the others only what could not be judged. */
 export function findingParts(findings: readonly Finding[]): PaperPart[] {
   const rank = (f: Finding): number => (f.severity === 'error' ? 0 : f.severity === 'warning' ? 1 : 2);
@@ -92,6 +102,13 @@ export function findingParts(findings: readonly Finding[]): PaperPart[] {
 export function leftOut(findings: readonly Finding[]): string | undefined {
   const n = findings.length - findingParts(findings).length;
   return n === 0 ? undefined : `${n} further ${n === 1 ? 'remark is' : 'remarks are'} left out here; \`linewright check\` shows ${n === 1 ? 'it' : 'them'}.`;
+}
+
+/** Findings under a heading, with how many more there are; nothing when there are none. */
+export function foundParts(says: string, findings: readonly Finding[]): PaperPart[] {
+  if (findings.length === 0) return [];
+  const rest = leftOut(findings);
+  return [heading(says), ...findingParts(findings), ...(rest === undefined ? [] : [quiet(rest)])];
 }
 
 /** The small print of every paper. */

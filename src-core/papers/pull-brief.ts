@@ -11,13 +11,12 @@ import { isAbove, isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown, mostOf, type Cause, type Derivation, type Value } from '../mechanics/derivation.ts';
 import { nameOf, quantityOf, textOf, wordOf, type BoundBlock } from '../model/bound.ts';
 import { pullPlan } from '../pictures/pull-plan.ts';
-import { ruleNamed } from '../rules/all.ts';
 import { winchUnit } from '../rules/pull-text.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { statementText } from './finding-identity.ts';
-import { assessingOf, blocksBehind, deference, errorsOutside, setAsideOn, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
+import { assessingOf, blocksBehind, deference, errorsOutside, setAsideOn, findingParts, findingsLeft, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 
 /** What the crew goes through together before a pull: limits, places, order of work, and the numbers at which it does not begin. */
 export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocument {
@@ -27,7 +26,8 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
   const behind = blocksBehind(subject, [...blocks, ...assessingOf(subject).reader.practices()]);
   // What is warned of a repair stands on its step card.
   const isOnCard = ({ code, severity, place }: Finding): boolean => severity !== 'error' && !leftInLine.has(code) && place.chunk === pull.chain?.repair?.chunk;
-  const counts = (f: Finding): boolean => !isInTables(f, pull) && !isOnCard(f) && !isBeforeRepair(f, subject, pull);
+  const isPutRight = putRightBy(subject, pull);
+  const counts = (f: Finding): boolean => !isInTables(f, pull) && !isOnCard(f) && !isPutRight(f);
   const findings = [...errorsOutside(subject), ...findingsOn(subject, behind).filter(counts)];
   const aside = setAsideOn(subject, behind);
   const rest = leftOut(findings);
@@ -65,10 +65,12 @@ function isInTables({ code, message }: Finding, pull: AssessedPull): boolean {
   return inTables.has(code) || (code === 'missing-fact' && pairsOf(pull).some((pair) => openOf(pair).some((cause) => message.startsWith(cause.says))));
 }
 
-/** Whether a finding is of a line as it is before the repair that comes first: the line that this leaves is judged with it. */
-function isBeforeRepair({ code, place }: Finding, subject: PaperSubject, { chain }: AssessedPull): boolean {
-  if (chain?.repair === undefined || ruleNamed(code)?.on !== 'line') return false;
-  return assessingOf(subject).repaired(chain.repair)?.before.block.chunk === place.chunk;
+/** What is found of a line as it is before the repair that comes first, and is put right by it. */
+function putRightBy(subject: PaperSubject, { chain }: AssessedPull): (finding: Finding) => boolean {
+  const repair = chain?.repair === undefined ? undefined : assessingOf(subject).repaired(chain.repair);
+  if (repair === undefined) return () => false;
+  const left = new Set(findingsLeft(subject, repair));
+  return (finding) => finding.place.chunk === repair.before.block.chunk && !left.has(finding);
 }
 
 /** One of a pair of figures that belong together: what is asked, and what there is. With a doubt more may be known to the worse. */

@@ -13,30 +13,29 @@ import { printDay } from '../model/day.ts';
 import { endWords } from '../pictures/end-words.ts';
 import { figuresOf, showLength } from '../pictures/figures.ts';
 import { exactly } from '../units/amount.ts';
-import { boxes, heading, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { boxes, heading, points, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { marksParts, type MarkedSplice } from './mark-table.ts';
-import { assessingOf, deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
+import { assessingOf, deference, findingsLeft, findingsOn, foundParts, type PaperSubject } from './paper-subject.ts';
 import { tapePicture, type TapeMark } from './tape-picture.ts';
 
 /** The card that a repair is worked from, with the line on the ground and the pen in the hand. */
 export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDocument {
   const label = textOf(repair.block.header, 'label');
   const splices = splicesOf(repair);
-  const findings = findingsOn(subject, [repair.block]);
-  const rest = leftOut(findings);
   return {
     title: `Step card: \`${repair.name}\` on \`${repair.before.facts.name}\``,
     subtitle: `${subject.file}, as of ${subject.day}${label === undefined ? '' : `. ${quoted(label)}`}`,
     parts: [
       ...layOut(subject, repair),
       ...cutting(repair),
-      ...(repair.before.facts.tooOddToSplice === undefined ? marksParts(splices) : []),
+      ...(repair.before.facts.tooOddToSplice === undefined ? marksParts(splices.filter(({ end }) => end?.facts.tucked !== true)) : []),
       heading('Steps'),
       steps(stepsOf(repair, splices)),
       heading('Then look, and measure'),
       boxes(checks(subject, repair, splices)),
       ...temporary(subject, splices),
-      ...(findings.length === 0 ? [] : [heading('What is found on this repair'), ...findingParts(findings), ...(rest === undefined ? [] : [quiet(rest)])]),
+      ...foundParts('What is found on this repair', findingsOn(subject, [repair.block])),
+      ...foundParts(`What is found on \`${repair.before.facts.name}\`, and this repair leaves`, findingsLeft(subject, repair)),
     ],
     foot: ['The order of work is common practice; the maker\'s splicing instruction for this line goes before it.', ...deference],
   };
@@ -123,7 +122,8 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
     if (head === 'reversed') out.push(`Turn \`${pieceNamed(statement, repair)}\` end for end: what was outboard goes to the drum.${noteText(statement)}`);
     const splice = splices.find((s) => s.statement === statement);
     const odd = repair.before.facts.tooOddToSplice?.unknown.says;
-    if (splice !== undefined) out.push(...(odd !== undefined ? [`${splice.called}${splice.end === undefined ? '' : `: ${endWords(splice.end)}`}, by its maker's splicing instruction: ${odd}.${noteText(statement)}`] : head === 'join' ? joinSteps(splice) : eyeSteps(splice)));
+    const byMaker = odd ?? (splice?.end?.facts.tucked === true ? 'which strands are tucked where, only that shows' : undefined);
+    if (splice !== undefined) out.push(...(byMaker !== undefined ? [`${splice.called}${splice.end === undefined ? '' : `: ${endWords(splice.end)}`}, by its maker's splicing instruction: ${byMaker}.${noteText(statement)}`] : head === 'join' ? joinSteps(splice) : eyeSteps(splice)));
   }
   out.push(`Write the cuts and splices into the logbook of \`${line}\`, with the day.`);
   return out;
@@ -145,12 +145,12 @@ function eyeSteps({ statement, called, end }: MarkedSplice): PaperText[] {
   if (end.buried === undefined) return [`${called}: ${endWords(end)}.${noteText(statement)}`];
   const { facts } = end;
   const measure = measureOf(end.buried);
-  const thimble = facts.thimble === undefined ? facts.size === undefined ? 'Bend the tail round to the size that the eye is to have' : `Bend the tail round to an eye of ${showWritten(facts.size)}` : facts.thimble === 'sleeve' ? 'Slide the sleeve into the place of the eye' : `Lay the eye around the ${facts.thimble} thimble`;
+  const thimble = facts.thimble === undefined ? facts.size === undefined ? 'Bend the tail round to the size that the eye is to have' : `Bend the tail round to an eye of ${showWritten(facts.size)}` : facts.thimble === 'sleeve' || facts.thimble === 'tube' ? `Pass the tail through the ${facts.thimble}${facts.thimble === 'tube' ? ' thimble' : ''}, slide that into the place of the eye` : `Lay the eye around the ${facts.thimble} thimble`;
   const lock = facts.locked ? ' Pass tail and standing part through each other at the throat, as the maker shows for a locked eye.' : '';
   return [
     `${called}: mark the splice from the cut end by the table. ${end.buried.taperWritten ? `Taper the last ${measure(end.buried.taper)} of the tail, strand by strand.` : 'No taper is written: the tail stays blunt.'}`,
-    `${thimble}, and bring the throat mark to the entry mark.${lock}`,
-    `Pass the tail inside the line with the fid, from the entry mark to the exit mark${isUnknown(end.buried.bury) ? '' : `: ${measure(end.buried.bury)} goes in`}.${facts.tucked ? ' Half of the strands are tucked as the maker shows.' : ''}`,
+    `${thimble}${facts.thimble === 'sleeve' || facts.thimble === 'tube' ? ' with the marks on both sides of it' : ''}, and bring the throat mark to the entry mark.${lock}`,
+    `Pass the tail inside the line with the fid, from the entry mark to the exit mark${isUnknown(end.buried.bury) ? '' : `: ${measure(end.buried.bury)} goes in`}.`,
     `Hold the throat and smooth the standing part away from it until the tail slips in and the line lies even over it.${facts.stitched ? ' Lock-stitch it from the throat.' : ''}${noteText(statement)}`,
   ];
 }
@@ -167,7 +167,9 @@ function joinSteps({ statement, called, end }: MarkedSplice): PaperText[] {
 
 function checks(subject: PaperSubject, repair: AssessedRepair, splices: readonly MarkedSplice[]): PaperText[] {
   const out: PaperText[] = [];
-  if (repair.before.facts.tooOddToSplice === undefined && splices.some((s) => s.end?.buried !== undefined && s.end.which !== 'joint')) out.push('throat mark and entry mark meet at each eye', 'no strand is pulled up, no hard step where a tail ends');
+  const buried = repair.before.facts.tooOddToSplice === undefined ? splices.filter((s) => s.end?.buried !== undefined) : [];
+  if (buried.some((s) => s.end?.which !== 'joint' && s.end?.facts.tucked !== true)) out.push('throat mark and entry mark meet at each eye');
+  if (buried.length > 0) out.push('no strand is pulled up, no hard step where a tail ends');
   if (splices.some((s) => s.end?.facts.thimble !== undefined)) out.push('each thimble sits tight in its eye');
   if (splices.some((s) => s.end?.buried !== undefined)) out.push('loaded gently by hand, then by the winch with everybody clear: the marks have not moved');
   for (const piece of repair.after.pieces.values()) {

@@ -22,6 +22,10 @@ export function* damageToCutOut(piece: AssessedPiece): Generator<AssessedDamage>
   }
 }
 
+/** Damage with the cut strands that count as one place with it. */
+export const damageThere = (damage: AssessedDamage, piece: AssessedPiece): string =>
+  !countsAsCut(damage.fact.kind) || damage.fact.strands === damage.strands ? damageName(damage, piece) : `${damage.strands} cut strands near each other at ${damagePlace(damage)} on \`${piece.name}\``;
+
 /** What is there, beside the limit it reaches. */
 export function damageAndLimit(damage: AssessedDamage, piece: AssessedPiece): string {
   const { fact, strands } = damage;
@@ -29,8 +33,7 @@ export function damageAndLimit(damage: AssessedDamage, piece: AssessedPiece): st
   if (damage.together !== undefined) return `${damageName(damage, piece)}, with what is near it ${damage.together} of the strands, no less than the limit of ${show(practice.value('abrasion-retire') as Given)},`;
   if (countsAsCut(fact.kind)) {
     const { limit, ofFew } = strandLimit(piece.line);
-    const there = fact.strands === strands ? damageName(damage, piece) : `${strands} cut strands near each other at ${damagePlace(damage)} on \`${piece.name}\``;
-    return `${there}, ${limit < strands ? 'above' : 'at'} the limit of ${limit}${ofFew === undefined ? '' : ` for a line of ${ofFew}`},`;
+    return `${damageThere(damage, piece)}, ${limit < strands ? 'above' : 'at'} the limit of ${limit}${ofFew === undefined ? '' : ` for a line of ${ofFew}`},`;
   }
   const worn = practice.value('abrasion-retire');
   if (fact.share === undefined || isUnknown(worn)) return damageName(damage, piece);

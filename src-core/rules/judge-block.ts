@@ -1,4 +1,4 @@
-import type { Assessed, Assessing } from '../assess/assessing.ts';
+import type { Assessed, AssessedRepair, Assessing } from '../assess/assessing.ts';
 import type { Finding } from '../assess/finding.ts';
 import type { BoundBlock, Problem } from '../model/bound.ts';
 import type { NameKind } from '../vocabulary/shape.ts';
@@ -90,6 +90,13 @@ class Judged implements JudgedBlock {
 }
 
 export const judgeBlock = (block: BoundBlock, judging: Judging): JudgedBlock => new Judged(block, judging);
+
+/** What rules of lines find on the line that a repair leaves, wherever it stands. */
+export function findingsAfter(repair: AssessedRepair, assessing: Assessing): readonly Finding[] {
+  const judge = new Judge();
+  run(checksOfKind('line'), repair.after, judge, assessing);
+  return judge.findings;
+}
 
 function problemsOf(assessed: Assessed): readonly Problem[] {
   if (assessed.kind === 'line' || assessed.kind === 'chain' || assessed.kind === 'pull') return assessed.problems;

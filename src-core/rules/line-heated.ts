@@ -8,9 +8,8 @@ import { defineRule } from './rule.ts';
 
 export const lineHeated = defineRule({
   name: 'line-heated',
-  on: 'block',
-  heads: ['line'],
-  severity: 'warning',
+  on: 'line',
+  severity: 'error',
   summary: 'The line got hotter than its fibre bears.',
   why: 'HMPE begins to lose strength far below the heat at which it melts, and looks sound afterwards',
   source: 'handbook overview of HMPE fibre: strength loss begins about 65 °C',
@@ -32,8 +31,7 @@ export const lineHeated = defineRule({
   2026-06-14  heated  45 degC
 }
 `,
-  check(block, judge, assessing) {
-    const line = assessing.line(block);
+  check(line, judge) {
     const { material } = line.facts;
     const limit = heatLimit(line.facts);
     // What was hot and is cut out is not in the line any more.
@@ -43,7 +41,7 @@ export const lineHeated = defineRule({
       if (written === undefined) continue;
       judge.atMost(writtenValue(written), limit, written.place, (heat, most) => ({
         place: written.place,
-        message: `\`${block.name ?? 'line'}\` was heated to ${show(heat)}, above the ${show(most, { unit: written.unit })} from which ${material} loses strength`,
+        message: `\`${line.facts.name}\` was heated to ${show(heat)}, above the ${show(most, { unit: written.unit })} from which ${material} loses strength`,
         help: 'cut the place out, or retire the line: what fibre lost to heat does not show, and glazed or fused strands only tell that it was more',
         source: sourceOfLimit(most),
       }));

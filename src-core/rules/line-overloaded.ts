@@ -11,9 +11,8 @@ import { defineRule } from './rule.ts';
 
 export const lineOverloaded = defineRule({
   name: 'line-overloaded',
-  on: 'block',
-  heads: ['line'],
-  severity: 'warning',
+  on: 'line',
+  severity: 'error',
   summary: 'A pull in the logbook was so high that it damaged the line for good.',
   why: 'a line loaded over about three quarters of its strength is permanently damaged, and nothing shows it from outside',
   source: 'NAVEDTRA 14160 (after NSTM ch. 613)',
@@ -37,8 +36,7 @@ export const lineOverloaded = defineRule({
   2026-06-14  pulled  31 kN
 }
 `,
-  check(block, judge, assessing) {
-    const line = assessing.line(block);
+  check(line, judge, assessing) {
     const logged = new Set(inService(line).flatMap((piece) => piece.long.log.map((entry) => entry.statement)));
     const o = assessing.practice.value('overload-share');
     for (const entry of logged) {
@@ -51,7 +49,6 @@ export const lineOverloaded = defineRule({
         const broken = !isUnknown(strength) && isAbove(pulled.amount.high, strength.amount.low);
         return {
           place: load.place,
-          severity: broken ? 'error' : 'warning',
           message: broken && !isUnknown(strength) ? `pull of ${show(pulled)} is above the ${show(strength, { unit: load.unit })} at which \`${piece.name}\` may have broken then` : `pull of ${show(pulled)} is above ${show(limit, { unit: load.unit })}, ${isUnknown(o) ? 'a share' : show(o)} of what \`${piece.name}\` held then`,
           help: 'inspect the whole line and its splices, and retire it unless its maker says otherwise; or correct the figure',
           source: sourceOfLimit(o),

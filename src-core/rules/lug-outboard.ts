@@ -29,7 +29,7 @@ export const lugOutboard = defineRule({
       judge.holds(piece.outboard.facts.form !== 'lug', () => ({
         place: piece.outboard.facts.place,
         message: `outboard end of \`${piece.name}\` is a drum lug, and what it holds is not given`,
-        help: 'cut the lug off and splice an eye, or turn the line end for end and write `reversed`',
+        help: piece.outboard.facts.place.chunk === line.block.chunk ? 'cut the lug off and splice an eye, or turn the line end for end and write `reversed`' : 'remove `reversed` from the repair, or cut the lug off and splice an eye',
       }));
     }
   },

@@ -1,6 +1,5 @@
 import { inService } from '../assess/ends.ts';
-import { damageName } from '../assess/damage-place.ts';
-import { damageSource, damageToCutOut } from './damage-to-cut-out.ts';
+import { damageSource, damageThere, damageToCutOut } from './damage-to-cut-out.ts';
 import { defineRule } from './rule.ts';
 
 export const repairLeavesDamage = defineRule({
@@ -47,7 +46,7 @@ repair home on main {
         if (damage.notMeasured !== undefined) continue;
         judge.holds(!left.includes(damage), () => ({
           place: block.namePlace,
-          message: `\`${name}\` leaves ${damageName(damage, piece)}`,
+          message: `\`${name}\` leaves ${damageThere(damage, piece)}`,
           help: damage.remedy === 'retire' ? 'retire the line instead' : 'cut on the other side of it too, or farther on',
           source: damageSource(damage, piece),
           related: [{ place: damage.fact.place, message: 'the damage' }],

@@ -30,7 +30,7 @@ export const spliceNotStitched = defineRule({
     for (const { piece, end } of workedEnds(line)) {
       const { facts } = end;
       // How a maker secured a supplied end is the maker's affair.
-      if (facts.supplied || facts.tucked) continue;
+      if (facts.supplied) continue;
       judge.holds(facts.locked || facts.stitched, () => ({
         place: facts.place,
         message: `${endName(piece, end)} is neither locked nor stitched`,

@@ -1,5 +1,6 @@
 import { workedEnds, endName } from '../assess/ends.ts';
 import { show } from '../assess/show.ts';
+import { isShortTucked } from '../assess/splice-end.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
@@ -30,6 +31,14 @@ export const taperMissing = defineRule({
       // Of an end whose bury is not given that is asked first.
       if (buried.taperWritten || end.facts.broken || end.facts.bury === undefined) continue;
       const { place, day, supplied } = end.facts;
+      if (isShortTucked(end.facts, line.facts)) {
+        judge.holds(false, () => ({
+          place,
+          message: `taper of ${endName(piece, end)} is not given, so it counts as blunt; how long that of a short tucked splice is, its maker says`,
+          help: 'taper the tail as the maker\'s instruction for this splice shows, and add `taper`',
+        }));
+        continue;
+      }
       judge.atLeast(buried.taper, buried.taperNeeded, place, (_, needed) => {
         const wanted = isUnknown(buried.taperNeeded_d) ? show(needed, { careful: 'up' }) : show(buried.taperNeeded_d, { careful: 'up' });
         const planned = day === undefined && !supplied;

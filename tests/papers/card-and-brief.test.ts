@@ -209,3 +209,25 @@ test('what the repair before a pull lacks in the bag is one box of the brief', (
   const text = said(papersOf(plover()).get('brief off-the-ford')!);
   expect(text).toContain('for `field-fix`, NOT in the bag: blade, thimble for 10 mm');
 });
+
+test('the card and the inspection sheet say what the line has been through', () => {
+  const rig = (at: string): string => `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n  inboard lug\n  outboard eye thimble tube bury 72 d taper 24 d size 160 mm\n  2026-05-01 fitted\n  2026-06-01 heated 155 degC at ${at} from inboard\n  2026-06-02 pulled 80 kN\n  2027-06-01 damage melt at 5 m from inboard\n}\nrepair fix on main {\n  cut at 25 m from inboard\n  splice outboard eye thimble tube bury 72 d taper 24 d size 160 mm stitched\n}\n`;
+  const card = (at: string): string => said(papersOf(rig(at)).get('card fix')!);
+  expect(card('3 m')).toContain('What is found on `main`, and this repair leaves error[line-heated]');
+  // What is cut off is not in the line any more; what was pulled is all of it.
+  expect(card('28 m')).not.toContain('error[line-heated]');
+  expect(card('28 m')).toContain('error[line-overloaded]');
+  expect(card('28 m')).toContain('warning[entry-not-yet]');
+  const sheet = said(papersOf(rig('3 m')).get('inspect main')!);
+  expect(sheet).toContain('error[line-heated]');
+  expect(sheet).toMatch(/4–3 heat of 155 degC/);
+  expect(sheet).not.toContain('breaks at');
+});
+
+test('of a short tucked splice the card leaves the marks to its maker', () => {
+  const rig = (how: string): string => `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  outboard eye thimble tube bury 72 d taper 24 d\n}\nrepair fix on main {\n  cut at 25 m from inboard\n  splice outboard eye thimble tube bury 31.5 d taper 8 d size 160 mm stitched ${how}\n}\n`;
+  const card = (how: string): PaperDocument => papersOf(rig(how)).get('card fix')!;
+  expect(headings(card('')).some((h) => h.startsWith('Marks'))).toBe(true);
+  expect(headings(card('tucked')).some((h) => h.startsWith('Marks'))).toBe(false);
+  expect(said(card('tucked'))).toContain('by its maker\'s splicing instruction: which strands are tucked where, only that shows.');
+});

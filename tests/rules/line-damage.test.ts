@@ -292,6 +292,29 @@ describe('dates', () => {
   });
 });
 
+describe('a short tucked splice', () => {
+  const ends = 'outboard eye thimble tube size 200 mm bury 31.5 d taper 8 d tucked';
+  const strength = (text: string): string => showValue((projectOf(text).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks[0]!.assessed as AssessedLine).pieces.get('main')!.strength);
+  // Maker's published instruction, tuck-bury eye for HMPE: a tail of 31.5 d; no strength is published with it.
+  test('holds what its maker says, and nobody knows what without that', () => {
+    expect(strength(line({ ends }))).toBe('not known, at most 92 kN');
+    expect(strength(line({ ends: `${ends} holds 70 kN` }))).toBe('70 kN');
+    expect(said(line({ ends }), 'bury-too-short')).toEqual([]);
+  });
+  test('is tapered and stitched like any other', () => {
+    const blunt = line({ log: '2026-06-01 cut at 20 m from inboard\n2026-06-01 splice outboard eye thimble tube size 200 mm bury 31.5 d tucked' });
+    expect(said(blunt, 'taper-missing')).toEqual(['warning: taper of `main` outboard eye is not given, so it counts as blunt; how long that of a short tucked splice is, its maker says']);
+    expect(said(blunt, 'splice-not-stitched')).toHaveLength(1);
+    expect(said(blunt.replace('tucked', 'taper 8 d tucked stitched'), 'taper-missing')).toEqual([]);
+  });
+});
+
+test('a planned turn that brings the lug outboard is told where it is written', () => {
+  const turn = (log: string): string => line({ ends: 'inboard lug\n  outboard eye thimble tube size 200 mm bury 72 d taper 24 d', more: `repair turn on main {\n${log}}\n` });
+  expect(said(turn('  reversed\n'), 'lug-outboard')).toEqual(['warning: outboard end of `main` is a drum lug, and what it holds is not given']);
+  expect(said(turn('  cut at 29 m from inboard\n  splice outboard eye thimble tube size 200 mm bury 72 d taper 24 d stitched\n'), 'lug-outboard')).toEqual([]);
+});
+
 describe('heat and overload', () => {
   test('a material without a heat limit is not judged, and says so', () => {
     const text = line({ log: '2026-06-01 heated 90 degC' });
@@ -303,7 +326,7 @@ describe('heat and overload', () => {
   test.each([
     ['64 degC', []],
     ['65 degC', []],
-    ['66 degC', ['warning: `main` was heated to 66 degC, above the 65 degC from which HMPE loses strength']],
+    ['66 degC', ['error: `main` was heated to 66 degC, above the 65 degC from which HMPE loses strength']],
   ])('heated to %s', (heat, expected) => {
     expect(said(line({ log: `2026-06-01 heated ${heat}` }), 'line-heated')).toEqual(expected);
   });
@@ -311,8 +334,8 @@ describe('heat and overload', () => {
   // A full splice keeps 90 to 100 % of 92 kN, 82.8 to 92 kN; three quarters of that are 62.1 to 69 kN.
   test.each([
     ['62 kN', []],
-    ['62.2 kN', ['warning: pull of 62.2 kN is above 62.1 to 69 kN, 75 % of what `main` held then']],
-    ['82 kN', ['warning: pull of 82 kN is above 62.1 to 69 kN, 75 % of what `main` held then']],
+    ['62.2 kN', ['error: pull of 62.2 kN is above 62.1 to 69 kN, 75 % of what `main` held then']],
+    ['82 kN', ['error: pull of 82 kN is above 62.1 to 69 kN, 75 % of what `main` held then']],
     ['83 kN', ['error: pull of 83 kN is above the 82.8 to 92 kN at which `main` may have broken then']],
   ])('pulled with %s', (load, expected) => {
     expect(said(line({ log: `2026-06-01 pulled ${load}` }), 'line-overloaded')).toEqual(expected);
