@@ -11,6 +11,12 @@ import { dimensionsOf, pointForComma, rangePassed, saidLimit, unitsForBare } fro
 import type { StatementReading } from './statement-reading.ts';
 
 export function bindCount(reading: StatementReading, part: Extract<Part, { part: 'count' }>, token: Token, subject: string): void {
+  if (isTouched(reading, reading.at, reading.at + 1)) {
+    reading.failed = true;
+    reading.break(part.key);
+    reading.at++;
+    return;
+  }
   reading.at++;
   const value = token.kind === 'number' ? readNumber(token.text) : undefined;
   const next = reading.tokens[reading.at];
@@ -39,9 +45,8 @@ export function bindQuantity(reading: StatementReading, measure: Measure, subjec
   if (read === undefined) return undefined;
   const first = reading.at;
   reading.at += read.used;
-  // With a character inside that was passed over, as in `2½ in` and `6 - 1/4 in`, it is another number; that character has its message.
-  for (let i = first + 1; i < reading.at; i++) {
-    if (isBlank(reading.chunk.text, reading.tokens[i - 1]!.end, reading.tokens[i]!.start)) continue;
+  // With a character that was passed over, as in `−30 m`, `2½ in` and `6 - 1/4 in`, it is another number; that character has its message.
+  if (isTouched(reading, first, reading.at)) {
     reading.failed = true;
     return undefined;
   }
@@ -115,6 +120,16 @@ function inRange(reading: StatementReading, measure: Measure, bound: BoundQuanti
 }
 
 /** Whether nothing but space stands between two offsets. */
+/** Whether something that was passed over stands right before or between some tokens. */
+function isTouched({ chunk, tokens }: StatementReading, from: number, to: number): boolean {
+  for (let i = Math.max(1, from); i < to; i++) if (!isBlank(chunk.text, tokens[i - 1]!.end, tokens[i]!.start)) return true;
+  // Before the first value stands the word that begins the statement.
+  if (from > 0) return false;
+  let before = tokens[0]!.start - 1;
+  while (before >= 0 && /\s/.test(chunk.text[before]!)) before--;
+  return before >= 0 && !/[\p{L}\p{N}]/u.test(chunk.text[before]!);
+}
+
 function isBlank(text: string, start: number, end: number): boolean {
   for (let at = start; at < end; at++) if (text.charCodeAt(at) !== 32) return text.slice(at, end).trim() === '';
   return true;

@@ -4,12 +4,15 @@ export type DayNumber = number;
 const lengths = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 const isLeap = (year: number): boolean => (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
 
+/** No line, and no truck, is older. */
+export const firstYear = 1900;
+
 /** The day that `2026-06-21` names; undefined when there is no such day or it is not written in full. */
 export function readDay(text: string): DayNumber | undefined {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
   if (match === null) return undefined;
   const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
-  if (year < 1900 || month < 1 || month > 12 || day < 1) return undefined;
+  if (year < firstYear || month < 1 || month > 12 || day < 1) return undefined;
   const length = month === 2 && isLeap(year) ? 29 : lengths[month - 1]!;
   if (day > length) return undefined;
   // Days from civil date, counting years from March so that the leap day comes last.
@@ -35,7 +38,9 @@ const monthNames = 'jan feb mar apr may jun jul aug sep oct nov dec'.split(' ');
 const month = '(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]{0,6}\\.?';
 const nth = '(\\d{1,2})(?:st|nd|rd|th|\\.)?';
 const otherDates: readonly (readonly [pattern: RegExp, order: 'ymd' | 'mdy' | 'dmy' | 'unknown'])[] = [
-  [/^(\d{4})[/.](\d{1,2})[/.](\d{1,2})(?![\d/.])/, 'ymd'],
+  [/^(\d{4})[/.\u2010-\u2015\u2212](\d{1,2})[/.\u2010-\u2015\u2212](\d{1,2})(?![\d/.])/, 'ymd'],
+  [/^(\d{4})-(\d{2})-(\d{2})T\d{2}:?\d{2}[\d:.,Z+-]*/, 'ymd'],
+  [/^(\d{5,9})-(\d{2})-(\d{2})(?!\d)/, 'ymd'],
   [/^(\d{4})(\d{2})(\d{2})(?!\d)/, 'ymd'],
   [/^(\d{1,2})([/.-])(\d{1,2})\2(\d{4}|\d{2})(?!\d)/, 'unknown'],
   [new RegExp(`^${month}[\\s-]+${nth},?[\\s-]+(\\d{4})(?!\\d)`, 'i'), 'mdy'],

@@ -3,7 +3,7 @@ import type { Chunk } from '../syntax/chunk.ts';
 import type { Token } from '../syntax/tree.ts';
 import type { BlockDefinition, Part, StatementDefinition } from '../vocabulary/shape.ts';
 import type { BoundName, Fix, Problem } from './bound.ts';
-import { dateMeant, readDay } from './day.ts';
+import { dateMeant, firstYear, readDay } from './day.ts';
 import { clip, lineWords } from './describe-part.ts';
 import type { Reading, Slip } from './slips.ts';
 import { Values } from './values.ts';
@@ -86,7 +86,7 @@ export class StatementReading implements Reading {
     const day = readDay(token.text);
     if (day !== undefined) return day;
     const meant = dateMeant(token.text);
-    if (meant === undefined) this.report('bad-date', token, `${clip(token.text)} is not a day of the calendar`, 'write a date as year-month-day, such as 2026-06-21');
+    if (meant === undefined) this.report('bad-date', token, `${clip(token.text)} ${Number(token.text.slice(0, 4)) < firstYear ? `is before ${firstYear}, when days begin here` : 'is not a day of the calendar'}`, 'write a date as year-month-day, such as 2026-06-21');
     else this.report('bad-date', token, `${clip(token.text)} has a month or a day of one digit`, `write both with two digits: ${meant}`, [{ title: `Write \`${meant}\``, edits: [{ place: this.place(token), text: meant }], mechanical: true }]);
     return undefined;
   }

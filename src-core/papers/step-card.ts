@@ -30,7 +30,7 @@ export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDo
       ...cutting(repair),
       ...(repair.before.facts.tooOddToSplice === undefined ? marksParts(splices.filter(({ end }) => end?.facts.tucked !== true)) : []),
       heading('Steps'),
-      steps(stepsOf(repair, splices)),
+      steps([...stepsOf(repair, splices), ...windOn(subject, repair), `Write the cuts and splices into the logbook of \`${repair.before.facts.name}\`, with the day.`]),
       heading('Then look, and measure'),
       boxes(checks(subject, repair, splices)),
       ...temporary(subject, splices),
@@ -125,8 +125,15 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
     const byMaker = odd ?? (splice?.end?.facts.tucked === true ? 'which strands are tucked where, only that shows' : undefined);
     if (splice !== undefined) out.push(...(byMaker !== undefined ? [`${splice.called}${splice.end === undefined ? '' : `: ${endWords(splice.end)}`}, by its maker's splicing instruction: ${byMaker}.${noteText(statement)}`] : head === 'join' ? joinSteps(splice) : eyeSteps(splice)));
   }
-  out.push(`Write the cuts and splices into the logbook of \`${line}\`, with the day.`);
   return out;
+}
+
+/** A line that hangs from a drum goes back onto it. */
+function windOn(subject: PaperSubject, repair: AssessedRepair): PaperText[] {
+  const assessing = assessingOf(subject);
+  if (assessing.reader.winchesCarrying(repair.before.facts.name).length === 0) return [];
+  const tension = assessing.practice.value('spooling-tension');
+  return [`Wind it onto the drum again under load${isUnknown(tension) ? '' : `, at least ${show(tension, { careful: 'up' })}`}, layer by layer, hands off the line and off the fairlead; write \`spooled\` with the load.`];
 }
 
 const noteText = (statement: BoundStatement): string => {

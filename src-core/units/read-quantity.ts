@@ -27,9 +27,12 @@ export interface QuantityRead {
 /** Beyond this no length, mass or force in a rig is meant. */
 export const largestNumber = 1e12;
 
+/** `0,500` is no thousands and no decimal point either: half of something, or five hundred of it. */
+const isHalfThousands = (text: string): boolean => text.includes(',') && /^[+-]?0/.test(text);
+
 /** The number in `9,500`, `3/8`, `-2.5`; undefined when it is none or too large to be meant. */
 export function readNumber(text: string): number | undefined {
-  if (text.length > 40) return undefined;
+  if (text.length > 40 || isHalfThousands(text)) return undefined;
   const fraction = text.includes('/') ? /^([+-]?\d+)\/(\d+)$/.exec(text) : null;
   const value = fraction !== null ? Number(fraction[1]) / Number(fraction[2]) : Number(text.includes(',') ? text.replaceAll(',', '') : text);
   return Number.isFinite(value) && Math.abs(value) <= largestNumber ? value : undefined;
@@ -121,6 +124,10 @@ export function readQuantity(lexemes: readonly Lexeme[], at: number, isWordOfLin
     return { used: piece.used, span: piece.bad!, problem: { problem: 'bad-number', span: piece.bad!, message: `a fraction with a sign stands behind \`${whole}\`: it may be added or taken away`, help: `write \`${whole} ${fraction}\` for ${whole} and ${fraction}`, replace: `${whole} ${fraction}` } };
   }
   if (piece.bad !== undefined) {
+    const { text } = lexemes[at]!;
+    if (isHalfThousands(text)) {
+      return { used: piece.used, span: piece.bad, problem: { problem: 'bad-number', span: piece.bad, message: `\`${text}\` has a comma behind a nought: it may be a decimal point, or part of thousands`, help: `write \`${text.replace(',', '.')}\` where a decimal point is meant` } };
+    }
     return { used: piece.used, span: piece.bad, problem: { problem: 'bad-number', span: piece.bad, message: 'this number cannot be read, or is too large to be meant', help: 'write an ordinary number, such as 9,500 or 3/8' } };
   }
   const bareSpan = { start, end: lexemes[at + piece.bare - 1]!.end };

@@ -79,6 +79,10 @@ describe('a broken line costs that line and nothing else', () => {
     ['inspected', '«inspected» missing-date: `inspected` in a logbook begins with its date | write it like `2026-06-21  inspected  "outside in: fairlead scored on the lower lip"`'],
     ['21.6.2026  inspected', '«21.6.2026» bad-date: 21.6.2026 is not how a date is written here | write it year-month-day, 2026-06-21'],
     ['06-21-2026  inspected', '«06-21-2026» bad-date: 06-21-2026 is not how a date is written here | write it year-month-day, 2026-06-21'],
+    ['2026–06–21  inspected', '«2026–06–21» bad-date: 2026–06–21 is not how a date is written here | write it year-month-day, 2026-06-21'],
+    ['2026-06-21T10:00  inspected', '«2026-06-21T10:00» bad-date: 2026-06-21T10:00 is not how a date is written here | write it year-month-day, 2026-06-21'],
+    ['12026-06-21  inspected', '«12026-06-21» bad-date: 12026-06-21 is not how a date is written here | write it year-month-day, such as 2026-06-21'],
+    ['1899-06-21  inspected', '«1899-06-21» bad-date: 1899-06-21 is before 1900, when days begin here | write a date as year-month-day, such as 2026-06-21'],
     ['June 21, 2026  inspected', '«June 21, 2026» bad-date: June 21, 2026 is not how a date is written here | write it year-month-day, 2026-06-21'],
     ['6/7/2026  inspected', '«6/7/2026» bad-date: 6/7/2026 is not how a date is written here | write it year-month-day, such as 2026-06-21'],
     ['2026-06-21  inspected nothing found', '«nothing found» unexpected-value: `nothing found` is prose without quotes in `inspected` | put prose into "...": "nothing found"'],
@@ -366,9 +370,20 @@ describe('fixes', () => {
   });
 });
 
-test.each(['１.9 t', '~4.7 t', '≈4.7 t', '<4.7 t', '±4.7 t', '4,7 t'])('half of a number, or about one, is not taken for it: wll %s', (wll) => {
+test.each(['１.9 t', '~4.7 t', '≈4.7 t', '<4.7 t', '±4.7 t', '4,7 t', '−4.7 t', ',500 t'])('half of a number, or about one, is not taken for it: wll %s', (wll) => {
   const text = `shackle bow-19 {\n  wll  ${wll}\n}\n`;
   expect(problemsOf(text).some((p) => p.includes('stray-character'))).toBe(true);
   const statement = first(text).statements.find((s) => s.definition.head === 'wll');
   expect(statement === undefined || (statement.broken.size > 0 && statement.values.all().length === 0)).toBe(true);
+});
+
+test.each(['0,500 t', '00,500 t', '-0,500 t'])('a comma behind a nought is asked about: wll %s', (wll) => {
+  const text = `shackle bow-19 {\n  wll  ${wll}\n}\n`;
+  const [number] = wll.split(' ');
+  expect(problemsOf(text).some((p) => p.includes(`bad-number: \`${number}\` has a comma behind a nought`))).toBe(true);
+  expect(first(text).statements.filter((s) => s.values.all().length > 0)).toEqual([]);
+});
+
+test('a count behind a stray sign is not taken for one', () => {
+  expect(first('line main {\n  strands −12\n}\n').statements.every((s) => s.values.all().length === 0)).toBe(true);
 });

@@ -108,6 +108,13 @@ describe('spooling', () => {
     [['tight', 'slack'], [`10:3 warning[spooled-slack]: ${slack}`]],
   ])('%j', (entries, expected) => expect(said(spooled(...entries), 'spooled-slack')).toEqual(expected));
 
+  // Common practice: a line that was off its drum is wound on again, and nobody wrote how.
+  test.each(['reversed', 'splice inboard lug'])('%s since', (entry) => {
+    const since = (day: string): LineText => ({ log: `2026-05-01 fitted; 2026-06-02 spooled tight under 600 lbf; ${day} ${entry}`, more });
+    const asked = (text: LineText): boolean => said(text, 'missing-fact').some((f) => f.includes('how `main` was wound onto the drum again'));
+    expect([asked(since('2026-06-01')), asked(since('2026-06-02')), asked(since('2026-06-03'))]).toEqual([false, true, true]);
+  });
+
   test('the source is the shop\'s own where it wrote a figure', () => {
     const own = (load: string): LineText => ({ ...spooled(`tight under ${load}`), more: `${more}\npractice {\n  spooling-tension 260 kgf\n}\n` });
     expect(about(own('250 kgf'), 'spooled-slack').map((f) => [f.message, f.finding.source])).toEqual([['`main` was wound onto the drum under 250 kgf, below the 260 kgf of practice', practiceBlock]]);
