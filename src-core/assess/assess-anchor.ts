@@ -23,6 +23,8 @@ export interface BuriedLog {
   lengthFor(load: Value): Derived;
 }
 
+type HoldingFrom = 'written' | 'vehicle' | 'table' | 'none';
+
 export interface AssessedAnchor {
   readonly kind: 'anchor';
   readonly block: BoundBlock;
@@ -31,7 +33,9 @@ export interface AssessedAnchor {
   readonly form: string | undefined;
   readonly soil: string | undefined;
   readonly holding: Value;
-  readonly holdingFrom: 'written' | 'vehicle' | 'table' | 'none';
+  readonly holdingFrom: HoldingFrom;
+  /** What published figures make of it, whatever is written. */
+  readonly published: Value;
   readonly vehicle: AssessedVehicle | undefined;
   readonly log: BuriedLog | undefined;
 }
@@ -56,23 +60,27 @@ export function assessAnchor(block: BoundBlock, assessing: Assessing): AssessedA
   const log = form === 'buried-log' ? buriedLog(block, soil) : undefined;
   const vehicle = form === 'vehicle' ? vehicleOf(block, assessing) : undefined;
   const known = { ...base, log, vehicle };
-  if (written !== undefined) return { ...known, holding: written, holdingFrom: 'written' };
+  const { holding: published, from } = publishedFor(known);
+  return { ...known, published, ...(written === undefined ? { holding: published, holdingFrom: from } : { holding: written, holdingFrom: 'written' }) };
+}
+
+function publishedFor({ block, name, form, soil, log, vehicle }: Pick<AssessedAnchor, 'block' | 'name' | 'form' | 'soil' | 'log' | 'vehicle'>): { readonly holding: Value; readonly from: HoldingFrom } {
   switch (form) {
     case undefined:
-      return { ...known, holding: unknown(missingFact(block, 'kind')), holdingFrom: 'none' };
+      return { holding: unknown(missingFact(block, 'kind')), from: 'none' };
     case 'vehicle':
-      return { ...known, holding: vehicle === undefined ? unknown(vehicleCause(block, name)) : asGiven(vehicle.holds), holdingFrom: 'vehicle' };
+      return { holding: vehicle === undefined ? unknown(vehicleCause(block, name)) : asGiven(vehicle.holds), from: 'vehicle' };
     case 'buried-log':
-      return { ...known, holding: holdOfLog(log!), holdingFrom: 'table' };
+      return { holding: holdOfLog(log!), from: 'table' };
     case 'pickets': {
       const pickets = wordIn(block, 'pickets');
       const wrong = soil !== undefined && soil !== 'loam';
       const cause = pickets === undefined ? missingFact(block, 'pickets') : soil === undefined ? { ...missingFact(block, 'soil'), help: 'add `soil`; a figure is published for loam' } : wrong ? { key: `soil of ${name}`, says: `holding power of pickets is published for loam only`, help: 'add `holding`, proved by a pull', place: statementOf(block, 'soil')?.place, reported: true } : undefined;
-      return { ...known, holding: cause === undefined ? picketHold(tablePickets[pickets!]!, 'loam') : unknown(cause), holdingFrom: 'table' };
+      return { holding: cause === undefined ? picketHold(tablePickets[pickets!]!, 'loam') : unknown(cause), from: 'table' };
     }
     default: {
       const { unknown: cause } = anchorNotJudged(name, form.replace('-', ' '));
-      return { ...known, holding: unknown({ ...cause, place: block.namePlace }), holdingFrom: 'none' };
+      return { holding: unknown({ ...cause, place: block.namePlace }), from: 'none' };
     }
   }
 }

@@ -12,6 +12,7 @@ import { carriedName, type AssessedWinch } from './assess-winch.ts';
 import { winchAfter, type AssessedChain } from './assess-chain.ts';
 import type { AssessedPiece } from './assess-line.ts';
 import type { Assessing } from './assessing.ts';
+import { sources } from '../trade/sources.ts';
 import { maybeFact, missingFact, statementOf, writtenValue } from './facts.ts';
 import { loadedBy, type Loaded } from './pull-loads.ts';
 import { reachOf, type PullReach } from './pull-reach.ts';
@@ -102,7 +103,7 @@ export function assessPull(block: BoundBlock, assessing: Assessing): AssessedPul
     army: isUnknown(available) ? available : armyEstimate(resistance.total, available),
     standOff: off.standOff, standOffAtLeast: off.atLeast,
     people: maybeFact(block, 'people'),
-    energy: energyIn(block, tension, reach.lineOut),
+    energy: energyIn(block, tension, underTension(reach.lineOut, run, lineName)),
     incomplete: resistance.incomplete,
     problems: [...rigging.problems, ...reach.problems],
   };
@@ -186,8 +187,23 @@ function blockOf(statement: BoundBlock['statements'][number], chain: AssessedCha
   return [{ statement, place: statement.place, name: named.name, block: found?.block, moves: word === 'travelling' ? 'load' : 'ground', efficiency: efficiencyOf(found?.block, named.name, named.place, assessing.practice), run, holder, holders }];
 }
 
-function energyIn(block: BoundBlock, tension: Value, lineOut: Value): Derived | undefined {
+/** The line that is out, and the lines behind it. */
+function underTension(lineOut: Value, run: Run | undefined, own: string | undefined): Value {
+  const behind = new Map(run === undefined ? [] : allLinks(run).flatMap(({ piece }) => (piece === undefined || piece.name === own ? [] : [[piece.name, piece.length] as const])));
+  if (behind.size === 0 || isUnknown(lineOut)) return lineOut;
+  let { low, high } = lineOut.amount;
+  const inputs = [{ symbol: 'L_1', meaning: 'line out of the winch', given: lineOut }];
+  for (const [name, length] of behind) {
+    if (isUnknown(length)) return length;
+    low += length.amount.low;
+    high += length.amount.high;
+    inputs.push({ symbol: `L_${inputs.length + 1}`, meaning: `length of \`${name}\``, given: length });
+  }
+  return asGiven({ calculation: 'line-under-tension', means: 'line under tension, with the lines behind it', symbol: 'L', kind: 'distance', amount: { low, high }, formula: `L = ${inputs.map((i) => i.symbol).join(' + ')}`, inputs, sources: [sources['lengths-add']], assumptions: [], notes: [] });
+}
+
+function energyIn(block: BoundBlock, tension: Value, length: Value): Derived | undefined {
   const statement = statementOf(block, 'stretch');
   const stretch = statement === undefined ? undefined : quantityOf(statement.values, 'stretch');
-  return stretch === undefined ? undefined : storedEnergy({ F: tension, x: asGiven(lineStretch({ ε: writtenValue(stretch, 'needed share'), L: lineOut })) });
+  return stretch === undefined ? undefined : storedEnergy({ F: tension, x: asGiven(lineStretch({ ε: writtenValue(stretch, 'needed share'), L: length })) });
 }

@@ -19,7 +19,7 @@ import { holderOf, holdersOf, type Holder, type PullBlock, type PullRigging } fr
 import { allLinks, meetsAt, type Run } from './pull-run.ts';
 import { unevenLeg, whyUneven } from './uneven-bridle.ts';
 import { limitOverBlocks } from './wire-over-sheave.ts';
-import { holdOfVehicle } from './vehicle-hold.ts';
+import { holdOfVehicle, softGround } from './vehicle-hold.ts';
 
 export type LoadedSort = 'line' | 'link' | 'block' | 'point' | 'anchor';
 
@@ -153,7 +153,7 @@ class Loading {
     if (b.run !== undefined) this.#run(b.run, one, b.place, { bridle: false, end: b.holder });
     else this.#hold(b.holder, b.place, one, true);
     if (b.holder !== undefined || rigging.problems.length > 0 || (b.run !== undefined && holdersOf(b.run).some((h) => h !== undefined))) return;
-    this.#found.push({ ...nothingOf, sort: b.moves === 'ground' ? 'anchor' : 'point', name: `what holds \`${b.name}\``, place: b.place, load, limit: unknown({ key: `holder of ${b.name} at ${b.place.start}`, says: `what holds \`${b.name}\` is not given`, help: 'write `on` and the anchor, or a route of the chain that begins with the block', place: b.place }) });
+    this.#found.push({ ...nothingOf, sort: b.moves === 'ground' ? 'anchor' : 'point', name: `what holds ${b.name}`, place: b.place, load, limit: unknown({ key: `holder of ${b.name} at ${b.place.start}`, says: `what holds \`${b.name}\` is not given`, help: 'write `on` and the anchor, or a route of the chain that begins with the block', place: b.place }) });
   }
 
   /** A winch that stands pulls on what it stands on: its own vehicle is an anchor. */
@@ -167,7 +167,7 @@ class Loading {
     const cause: Cause = named === undefined
       ? { key: `holder of winch ${winch.name}`, says: `what holds \`${winch.name}\` is not given`, help: `write \`on\` and its vehicle behind \`${winch.name}\``, place: winch.block.namePlace }
       : { key: `name ${named.name}`, says: `\`${named.name}\` is not known`, help: 'declare it as a `vehicle` with its mass', place: named.place, reported: true };
-    this.#found.push({ ...nothingOf, sort: 'anchor', name: `what holds \`${winch.name}\``, place, load: tension, limit: unknown(cause) });
+    this.#found.push({ ...nothingOf, sort: 'anchor', name: `what holds ${winch.name}`, place, load: tension, limit: unknown(cause) });
   }
 
   /** A load on a holder: on its recovery point, and on what stands there unless that is `counted` already. */
@@ -186,7 +186,14 @@ class Loading {
         this.#held.push(() => [{ ...nothingOf, sort: 'point', name: holder.called, place, own: holder.place, load: this.#sum(at.loads, holder.called), limit: holder.point!, doubt: at.doubt, vehicle }]);
       }
     }
+    if (holder.sort === 'anchor' && holder.vehicle !== undefined) this.#pointOfAnchor(holder.vehicle, place, one.load, holder.place);
     if (onGround) this.#ground(holder, place, one, doubt);
+  }
+
+  /** A vehicle that the file calls an anchor is held by one of its points, too. */
+  #pointOfAnchor(vehicle: string, place: Place, load: Value, own: Place): void {
+    const limit = unknown({ key: `point of ${vehicle} as anchor`, says: `which recovery point of \`${vehicle}\` is used is not given`, help: `end the route at the vehicle and its point, such as \`${vehicle} stern\``, place: own });
+    this.#found.push({ ...nothingOf, sort: 'point', name: `point of ${vehicle}`, place, own, load, limit });
   }
 
   #ground(holder: Holder, place: Place, one: OneLoad, doubt: Cause | undefined): void {
@@ -200,11 +207,11 @@ class Loading {
     const anchor = holder.block === undefined ? undefined : this.#assessing.anchor(holder.block);
     const unnamed = anchor?.form === 'vehicle' && holder.vehicle === undefined ? whichVehicle(anchor) : undefined;
     const limit = (anchor?.holdingFrom === 'vehicle' && anchor.vehicle !== undefined ? holdOfVehicle(anchor.vehicle, this.#input.block) : anchor?.holding) ?? unknown({ key: `name ${holder.name}`, says: `\`${holder.name}\` is not known`, help: 'declare it', place: holder.place, reported: true });
-    this.#stand(this.#groundName(holder), holder.name, one, doubt ?? unnamed, (load) => ({ ...nothingOf, sort: 'anchor', name: holder.name, place, own: holder.place, load, limit, limitSays: anchor === undefined || anchor.holdingFrom === 'written' ? undefined : anchor.holdingFrom, anchor, vehicle: anchor?.vehicle }));
+    this.#stand(this.#groundName(holder), holder.name, one, doubt ?? unnamed ?? (anchor?.holdingFrom === 'vehicle' && anchor.vehicle !== undefined ? softGround(this.#input.block, anchor.vehicle.name) : undefined), (load) => ({ ...nothingOf, sort: 'anchor', name: holder.name, place, own: holder.place, load, limit, limitSays: anchor === undefined || anchor.holdingFrom === 'written' ? undefined : anchor.holdingFrom, anchor, vehicle: anchor?.vehicle }));
   }
 
   #vehicle(vehicle: AssessedVehicle, one: OneLoad, place: Place, own: Place, doubt: Cause | undefined): void {
-    this.#stand(`vehicle ${vehicle.name}`, vehicle.name, one, doubt, (load) => ({ ...nothingOf, sort: 'anchor', name: vehicle.name, place, own, load, limit: holdOfVehicle(vehicle, this.#input.block), limitSays: 'braked vehicle', vehicle }));
+    this.#stand(`vehicle ${vehicle.name}`, vehicle.name, one, doubt ?? softGround(this.#input.block, vehicle.name), (load) => ({ ...nothingOf, sort: 'anchor', name: vehicle.name, place, own, load, limit: holdOfVehicle(vehicle, this.#input.block), limitSays: 'braked vehicle', vehicle }));
   }
 
   /** One vehicle is one anchor, whichever of its points, its winch or an `anchor` block it is pulled by. */

@@ -25,6 +25,8 @@ export interface PullResistance {
   readonly drag: Value;
   /** Written as a whole, instead of the four. */
   readonly measured: boolean;
+  /** What the tables make of it where it is written as a whole. */
+  readonly byTables: Value | undefined;
   /** Unknown while one of its parts is. */
   readonly total: Value;
   /** What the known parts come to: the resistance is that or more. Unknown without a weight. */
@@ -40,21 +42,22 @@ export function resistanceOf(block: BoundBlock, assessing: Assessing): PullResis
   const vehicle = found === undefined ? undefined : assessing.vehicle(found.block);
   const weight = weightOf(block, load, vehicle, named);
   const base = { vehicle, vehicleName: named?.name, weight };
-  const whole = statementOf(block, 'resistance');
-  const written = whole === undefined ? undefined : quantityOf(whole.values, 'resistance');
-  if (written !== undefined) {
-    const total = writtenValue(written, 'resistance');
-    const none = noResistance(notCountedYet);
-    return { ...base, ground: none, slope: none, mire: none, drag: none, measured: true, total, atLeast: total, incomplete: undefined };
-  }
   const ground = groundOf(block, weight);
   const slope = slopeOf(block, weight);
   const mire = mireOf(block, weight);
   const drag = dragOf(block, weight);
   const total = asGiven(totalResistance({ R_s: ground, R_g: slope, R_m: mire, R_d: drag }));
   const known = (value: Value): Value => (isUnknown(value) ? noResistance(notCountedYet) : value);
-  const atLeast = isUnknown(weight) ? weight : isUnknown(total) ? asGiven(totalResistance({ R_s: known(ground), R_g: known(slope), R_m: known(mire), R_d: known(drag) })) : total;
-  return { ...base, ground, slope, mire, drag, measured: false, total, atLeast, incomplete: isUnknown(total) ? total.unknown : undefined };
+  const ofKnown = (): Value => asGiven(totalResistance({ R_s: known(ground), R_g: known(slope), R_m: known(mire), R_d: known(drag) }));
+  const whole = statementOf(block, 'resistance');
+  const written = whole === undefined ? undefined : quantityOf(whole.values, 'resistance');
+  if (written !== undefined) {
+    const measured = writtenValue(written, 'resistance');
+    const none = noResistance(notCountedYet);
+    return { ...base, ground: none, slope: none, mire: none, drag: none, measured: true, byTables: isUnknown(weight) ? undefined : ofKnown(), total: measured, atLeast: measured, incomplete: undefined };
+  }
+  const atLeast = isUnknown(weight) ? weight : isUnknown(total) ? ofKnown() : total;
+  return { ...base, ground, slope, mire, drag, measured: false, byTables: undefined, total, atLeast, incomplete: isUnknown(total) ? total.unknown : undefined };
 }
 
 function weightOf(block: BoundBlock, load: BoundStatement | undefined, vehicle: AssessedVehicle | undefined, named: { readonly name: string; readonly place: Place } | undefined): Value {

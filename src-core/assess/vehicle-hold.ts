@@ -1,7 +1,8 @@
 import { brakedVehicleHoldOnSlope } from '../mechanics/braked-vehicle-hold-on-slope.ts';
-import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
-import { nameOf, quantityOf, wordOf, type BoundBlock } from '../model/bound.ts';
+import { asGiven, isUnknown, type Cause, type Value } from '../mechanics/derivation.ts';
+import { hasFlag, nameOf, quantityOf, wordOf, type BoundBlock } from '../model/bound.ts';
 import { sources } from '../trade/sources.ts';
+import { surfaces } from '../vocabulary/blocks/plans.ts';
 import type { AssessedVehicle } from './assess-vehicle.ts';
 import { statementOf, writtenValue } from './facts.ts';
 
@@ -12,6 +13,23 @@ export function footingOf(pull: BoundBlock, vehicle: string): Footing {
   const said = pull.statements.filter((s) => s.definition.head === 'footing' && nameOf(s.values, 'vehicle')?.name === vehicle).map((s) => wordOf(s.values, 'footing') as Footing);
   // Said twice, it is not known how it stands.
   return said.every((footing) => footing === said[0]) ? said[0] : undefined;
+}
+
+/** Ground on which a braked vehicle holds what is published; on all other ground it is asked. */
+const firm: ReadonlySet<string> = new Set(['hard-road', 'gravel', 'hard-wet-sand']);
+
+/** Why a braked vehicle may hold less than is published: nobody says that it stands on firm ground, and the load does not. */
+export function softGround(pull: BoundBlock, vehicle: string): Cause | undefined {
+  const surface = statementOf(pull, 'surface');
+  const word = surface === undefined ? undefined : wordOf(surface.values, 'surface');
+  if (word === undefined || firm.has(word)) return undefined;
+  if (pull.statements.some((s) => s.definition.head === 'footing' && nameOf(s.values, 'vehicle')?.name === vehicle && hasFlag(s.values, 'firm'))) return undefined;
+  return {
+    key: `ground under ${vehicle} in ${pull.name ?? 'pull'}`,
+    says: `whether \`${vehicle}\` stands on firm ground is not given, and \`${pull.name ?? 'pull'}\` leads over ${surfaces[word as keyof typeof surfaces]}`,
+    help: `add \`footing  ${vehicle} level firm\` to the pull where it stands so; what a braked vehicle holds is published for firm ground`,
+    place: surface!.place,
+  };
 }
 
 /** The slope of a pull, where it has one. */

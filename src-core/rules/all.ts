@@ -58,6 +58,8 @@ import { fairleadDamaged } from './fairlead-damaged.ts';
 import { fewerPartsThanEstimate } from './fewer-parts-than-estimate.ts';
 import { gearDamaged } from './gear-damaged.ts';
 import { gradeTooSteep } from './grade-too-steep.ts';
+import { holdingAbovePublished } from './holding-above-published.ts';
+import { holdingWithoutSource } from './holding-without-source.ts';
 import { hookLatchBroken } from './hook-latch-broken.ts';
 import { inspectionOverdue } from './inspection-overdue.ts';
 import { joinedToItself } from './joined-to-itself.ts';
@@ -84,6 +86,7 @@ import { linkAboveBreaking } from './link-above-breaking.ts';
 import { linkAboveFactor } from './link-above-factor.ts';
 import { linkAboveLimit } from './link-above-limit.ts';
 import { linkOverloadedByPull } from './link-overloaded-by-pull.ts';
+import { loadLighterThanMass } from './load-lighter-than-mass.ts';
 import { loadNotPulled } from './load-not-pulled.ts';
 import { longerPieceDropped } from './longer-piece-dropped.ts';
 import { lugOutboard } from './lug-outboard.ts';
@@ -101,6 +104,7 @@ import { nameOfMixedLetters } from './name-of-mixed-letters.ts';
 import { nestedTooDeep } from './nested-too-deep.ts';
 import { noDamperInKit } from './no-damper-in-kit.ts';
 import { nothingJoinsEyes } from './nothing-joins-eyes.ts';
+import { nothingRoundAnchor } from './nothing-round-anchor.ts';
 import { outBelowReach } from './out-below-reach.ts';
 import { outdoorsTooLong } from './outdoors-too-long.ts';
 import { overlappingSplices } from './overlapping-splices.ts';
@@ -129,6 +133,7 @@ import { repairOutsideChain } from './repair-outside-chain.ts';
 import { repeatedStatement } from './repeated-statement.ts';
 import { reservedName } from './reserved-name.ts';
 import { resistanceBelowGrade } from './resistance-below-grade.ts';
+import { resistanceBelowTables } from './resistance-below-tables.ts';
 import { resistanceWithoutSource } from './resistance-without-source.ts';
 import { retiredPieceInKit } from './retired-piece-in-kit.ts';
 import { retiredPieceUsed } from './retired-piece-used.ts';
@@ -149,6 +154,7 @@ import { spooledSlack } from './spooled-slack.ts';
 import { strapAsChoker } from './strap-as-choker.ts';
 import { strapBunched } from './strap-bunched.ts';
 import { strapDamaged } from './strap-damaged.ts';
+import { strapNotRoundAnchor } from './strap-not-round-anchor.ts';
 import { strayBrace } from './stray-brace.ts';
 import { strayCharacter } from './stray-character.ts';
 import { strongerThanItsFibre } from './stronger-than-its-fibre.ts';
@@ -249,6 +255,8 @@ export const rules: readonly Rule[] = [
   fewerPartsThanEstimate,
   gearDamaged,
   gradeTooSteep,
+  holdingAbovePublished,
+  holdingWithoutSource,
   hookLatchBroken,
   inspectionOverdue,
   joinedToItself,
@@ -275,6 +283,7 @@ export const rules: readonly Rule[] = [
   linkAboveFactor,
   linkAboveLimit,
   linkOverloadedByPull,
+  loadLighterThanMass,
   loadNotPulled,
   longerPieceDropped,
   lugOutboard,
@@ -292,6 +301,7 @@ export const rules: readonly Rule[] = [
   nestedTooDeep,
   noDamperInKit,
   nothingJoinsEyes,
+  nothingRoundAnchor,
   outBelowReach,
   outdoorsTooLong,
   overlappingSplices,
@@ -320,6 +330,7 @@ export const rules: readonly Rule[] = [
   repeatedStatement,
   reservedName,
   resistanceBelowGrade,
+  resistanceBelowTables,
   resistanceWithoutSource,
   retiredPieceInKit,
   retiredPieceUsed,
@@ -339,6 +350,7 @@ export const rules: readonly Rule[] = [
   strapAsChoker,
   strapBunched,
   strapDamaged,
+  strapNotRoundAnchor,
   strayBrace,
   strayCharacter,
   strongerThanItsFibre,

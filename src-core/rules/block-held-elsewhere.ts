@@ -6,7 +6,7 @@ import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
 
 const more = `anchor rock {
-  kind     rock
+  kind     ground-anchor
   holding  200 kN "tested 2026-05-02"
 }
 

@@ -3,7 +3,7 @@ import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
 
 const more = `anchor rock {
-  kind     rock
+  kind     ground-anchor
   holding  200 kN "tested 2026-05-02"
 }
 
@@ -41,16 +41,19 @@ export const blockLeftOut = defineRule({
   bad: pullExample({ more, anchor, chain }),
   good: pullExample({ more, anchor, chain, pull: pullWith({ via: 'via       snatch fixed angle 30 deg after 12 m' }) }),
   check({ name, block, rigging, chain: through }, judge) {
+    for (const { run, holder, name: own, place } of rigging.blocks) {
+      if (run === undefined && holder !== undefined) judge.cannot({ key: `gear of ${own} in ${name}`, says: `by what \`${own}\` hangs on \`${holder.name}\` is not given`, help: `write it as a route of the chain, such as \`${own} -> bow-22 -> trunk -> ${holder.name}\``, place }, place);
+    }
     const led = new Set(rigging.blocks.map((b) => b.name));
     for (const { links } of through?.routes ?? []) {
-      for (const link of [links[0], links.at(-1)]) {
-        const own = link?.gear === 'block' ? linkName(link) : undefined;
+      for (const link of links) {
+        const own = link.gear === 'block' ? linkName(link) : undefined;
         if (own === undefined) continue;
         judge.holds(led.has(own), () => ({
           place: block.namePlace,
           message: `\`${own}\` hangs in \`${through!.name}\`, and \`${name}\` does not lead its line over it`,
           help: `add \`via  ${own}\` with how it is made fast, or take its route out of the chain`,
-          related: [{ place: link!.place, message: 'where it hangs' }],
+          related: [{ place: link.place, message: 'where it hangs' }],
         }));
       }
     }

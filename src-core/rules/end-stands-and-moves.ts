@@ -12,6 +12,12 @@ const ring = `ring gathers {
 }
 `;
 
+const staple = (name: string): string => `anchor ${name} {
+  kind     ground-anchor
+  holding  60 kN "tested 2026-05-02"
+}
+`;
+
 export const endStandsAndMoves = defineTextRule({
   name: 'end-stands-and-moves',
   severity: 'error',
@@ -19,10 +25,6 @@ export const endStandsAndMoves = defineTextRule({
   why: 'a leg that moves along goes slack or ties the load down, and the others then carry more than their share',
   source: 'mechanics: forces in balance at every point',
   bad: pullExample({ chain: bridle('plover bow'), more: ring, pull: pullWith({ bridle: 'bridle    40 deg' }) }),
-  good: pullExample({ chain: bridle('birch'), more: `${ring}
-anchor birch {
-  kind     tree
-  holding  60 kN "tested 2026-05-02"
-}
-`, pull: pullWith({ bridle: 'bridle    40 deg' }) }),
+  good: pullExample({ chain: bridle('birch'), anchor: staple('larch'), more: `${ring}
+${staple('birch')}`, pull: pullWith({ bridle: 'bridle    40 deg' }) }),
 });

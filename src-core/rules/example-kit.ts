@@ -10,7 +10,7 @@ export const kitExample = (held: readonly string[]): string => `line main {
 }
 
 anchor larch {
-  kind     tree
+  kind     ground-anchor
   holding  60 kN "tested 2026-05-02"
 }
 

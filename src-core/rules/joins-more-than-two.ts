@@ -1,3 +1,4 @@
+import { missingFact } from '../assess/facts.ts';
 import { bow22, frontWinch, larch, mainLine, trunk } from './example-blocks.ts';
 import { listed, neighboursOf } from './neighbours.ts';
 import { defineRule } from './rule.ts';
@@ -32,7 +33,7 @@ strap branch {
 
 anchor rock {
   kind     rock
-  holding  40 kN
+  holding  40 kN "tested 2026-05-02"
 }
 `,
   good: `${frontWinch}
@@ -52,14 +53,19 @@ strap branch {
 
 anchor rock {
   kind     rock
-  holding  40 kN
+  holding  40 kN "tested 2026-05-02"
 }
 `,
   check(chain, judge) {
     for (const link of chain.links) {
+      const ofNoForm = link.gear === 'shackle' && link.gearFacts?.form === undefined ? link.gearFacts?.block : undefined;
       const two = link.gear === 'strap' || link.gear === 'soft-shackle' || link.gear === 'hook' || (link.gear === 'shackle' && link.gearFacts?.form === 'dee');
-      if (!two) continue;
+      if (!two && ofNoForm === undefined) continue;
       const partners = neighboursOf(chain, link);
+      if (ofNoForm !== undefined) {
+        if (partners.length > 2) judge.cannot({ ...missingFact(ofNoForm, 'form'), says: `form of \`${link.name}\` is not given, and it joins ${listed(partners)}`, help: 'add `form`: a bow shackle collects several legs, a dee takes two' }, link.place);
+        continue;
+      }
       judge.holds(partners.length <= 2, () => ({
         place: link.place,
         message: `${link.gear === 'shackle' ? 'dee shackle ' : ''}\`${link.name}\` joins ${listed(partners)}`,

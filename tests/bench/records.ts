@@ -23,7 +23,7 @@ export const kinds: Readonly<Record<string, readonly Field[]>> = {
     name('carries', 'line'), word('fairlead', 'hawse', 'roller'), word('brake', 'outside', 'in-drum'),
   ],
   shackle: [word('form', 'bow', 'dee'), number('body', 19, 19, 'mm', 1, 300), number('pin', 22, 22, 'mm', 1, 300), number('wll', 4.7, 4.7, 't', 0.1, 90), word('marking', 'legible', 'faded', 'none')],
-  strap: [word('kind', 'static', 'kinetic'), number('length', 3, 6, 'm', 1, 90), number('width', 75, 75, 'mm', 1, 900), number('wll', 5, 5, 't', 0.1, 90), word('hitch', 'straight', 'basket', 'choker')],
+  strap: [word('kind', 'static', 'kinetic'), number('length', 3, 6, 'm', 1, 90), number('width', 75, 75, 'mm', 1, 900), number('wll', 5, 5, 't', 0.1, 90), word('hitch', 'basket', 'straight', 'choker')],
   anchor: [word('kind', 'tree', 'rock', 'vehicle'), number('holding', 40, 48, 'kN', 1, 900)],
   chain: [name('line', 'line'), name('shackle', 'shackle'), name('strap', 'strap'), name('anchor', 'anchor'), number('out', 16, 18, 'm', 0, 900)],
 };

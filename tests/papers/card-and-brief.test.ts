@@ -84,8 +84,8 @@ shackle s {
   wll 6.5 t
 }
 anchor a {
-  kind tree
-  holding 80 kN
+  kind ground-anchor
+  holding 80 kN "tested 2026-05-02"
 }
 chain c {
   main outboard -> s -> a

@@ -117,7 +117,7 @@ export const pullRig = [
   reach     18 m
   people    50 m`),
   pull('heavy', ' through around', `
-  load        4 t
+  load        plover 4 t
   resistance  60 kN "load cell"
   via         snatch fixed on larch angle 90 deg
   reach       9 m`),

@@ -81,7 +81,7 @@ const blocks: readonly Block[] = [
     `  length  ${pick(3, 6)} m`,
     '  width   75 mm',
     '  wll     5 t',
-    '  hitch   straight',
+    '  hitch   basket',
     '}',
   ],
   (i, pick, { prefix: p }) => [

@@ -1,5 +1,5 @@
 import { measures } from '../measures.ts';
-import { choice, clause, count, defineBlock, label, maybe, maybeNewName, name, newName, note, quantity, statement, type Measure, type StatementDefinition } from '../shape.ts';
+import { choice, clause, count, defineBlock, flag, label, maybe, maybeNewName, name, newName, note, quantity, statement, type Measure, type StatementDefinition } from '../shape.ts';
 import { lineWork, materials } from './line.ts';
 
 export const anchorBlock = defineBlock({
@@ -67,6 +67,7 @@ export const pullBlock = defineBlock({
       name('vehicle', ['vehicle'], { optional: true }),
       quantity('weight', measures.weight, { optional: true }),
       maybe('water', 'depth of water that stands inside and comes out with it', [quantity('water', measures.depth), clause('over', 'floor area that holds it', [quantity('over', floorArea)])]),
+      note('who weighed it'),
     ], 'load  plover', { needed: 'the pull that is needed' }),
     statement('surface', 'What it is pulled over. `takes` gives the share of the weight that it takes, measured or vouched for.', [choice('surface', surfaces), maybe('takes', 'share of the weight that the ground takes', [quantity('takes', measures.share)]), note('who says so')], 'surface  gravel', { needed: 'the pull that is needed' }),
     statement('grade', 'How steep the way is, up.', [choice('flat', { level: 'no slope' }, { optional: true }), quantity('grade', measures.grade, { optional: true })], 'grade  12 deg', { needed: 'the pull that is needed' }),
@@ -79,7 +80,7 @@ export const pullBlock = defineBlock({
     statement('back-to', 'What the line\'s end is made fast to, where no chain says it: the vehicle\'s own point, or an anchor.', [name('target', ['vehicle', 'anchor'])], 'back-to  plover'),
     statement('bridle', 'Angle between the two legs, where the chain ends in a bridle.', [quantity('bridle', measures.angle)], 'bridle  60 deg', { needed: 'the load on each leg' }),
     statement('stands', 'Where something stands in plan, seen from the load and looking the way it is meant to go.', [name('what', ['vehicle', 'anchor', 'block', 'winch']), maybe('ahead', 'distance ahead', [quantity('ahead', measures.distance)]), maybe('behind', 'distance behind', [quantity('behind', measures.distance)]), maybe('left', 'distance to the left', [quantity('left', measures.distance)]), maybe('right', 'distance to the right', [quantity('right', measures.distance)])], 'stands  larch ahead 18 m left 4 m', { many: true }),
-    statement('footing', 'How the ground lies under a vehicle that holds, the one with the winch among them: on a slope its own weight pulls with the load.', [name('vehicle', ['vehicle']), choice('footing', { level: 'on level ground', 'on-slope': 'on the slope that the load is pulled up' })], 'footing  dipper level', { many: true }),
+    statement('footing', 'How the ground lies under a vehicle that holds, the one with the winch among them: on a slope its own weight pulls with the load.', [name('vehicle', ['vehicle']), choice('footing', { level: 'on level ground', 'on-slope': 'on the slope that the load is pulled up' }), flag('firm', 'on firm ground, whatever the load lies in')], 'footing  dipper level', { many: true }),
     statement('stretch', 'Elongation of the line at this pull, from its maker.', [quantity('stretch', measures.share)], 'stretch  3 %'),
     statement('people', 'How far off everybody keeps who does not run the winch, at least.', [quantity('people', measures.distance)], 'people  35 m', { needed: 'whether they stand farther off than the longest line' }),
   ],

@@ -1,0 +1,130 @@
+import { describe, expect, test } from 'vitest';
+import { isUnknown } from '../../src-core/mechanics/derivation.ts';
+import { bow22, frontWinch, larch, mainLine, reachByTrunk } from '../../src-core/rules/example-blocks.ts';
+import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
+import { findingsIn } from '../support/judge-text.ts';
+import { judgedPull } from '../support/judged-pull.ts';
+
+const said = (text: string, ...codes: string[]): string[] => findingsIn(text).filter((f) => codes.includes(f.code)).map((f) => `${f.severity}: ${f.message}`);
+const asked = (text: string): string[] => findingsIn(text).filter((f) => f.code === 'missing-fact').map((f) => f.message);
+
+describe('what goes round an anchor', () => {
+  const chain = (strap: string, route: string, anchor = larch): string => `${frontWinch}\n${mainLine}\n${bow22}\n${anchor}\nchain reach {\n  main outboard -> ${route}\n}\nstrap trunk {\n${strap}  wll  4 t\n}\n`;
+  // Common practice: a strap goes round a tree, as a basket or a choker, never the line.
+  test.each([
+    ['larch', ['warning: `main outboard` cannot go round `larch`, which is a tree']],
+    ['bow-22 -> larch', ['warning: `bow-22` cannot go round `larch`, which is a tree']],
+    ['bow-22 -> trunk -> larch', []],
+  ])('%s', (route, expected) => expect(said(chain('', route), 'nothing-round-anchor')).toEqual(expected));
+
+  test('what has an eye of its own is hooked into', () => {
+    for (const kind of ['ground-anchor', 'pickets', 'vehicle']) expect(said(chain('', 'bow-22 -> larch', larch.replace('tree', kind)), 'nothing-round-anchor')).toEqual([]);
+    expect(said(chain('', 'bow-22 -> larch', larch.replace('tree', 'rock')), 'nothing-round-anchor')).toHaveLength(1);
+  });
+
+  test.each([
+    ['  hitch  straight\n', ['warning: `trunk` is hitched end to end, and at `larch`, a tree, something goes round']],
+    ['  hitch  basket\n', []],
+    ['  hitch  choker\n', []],
+    ['  length  1.29 m\n', ['warning: `trunk` is 1.29 m long, and does not reach round `larch` of 1.3 m']],
+    ['  length  1.3 m\n', []],
+  ])('a strap with %j', (strap, expected) => expect(said(chain(strap, 'bow-22 -> trunk -> larch'), 'strap-not-round-anchor')).toEqual(expected));
+
+  test('a strap between two shackles is no strap round anything', () => {
+    const text = `${frontWinch}\n${mainLine}\n${bow22}\n${reachByTrunk.replace('larch', 'plover bow')}\nstrap trunk {\n  wll  4 t\n  hitch  straight\n}\nvehicle plover {\n  mass  2,650 kg\n  point  bow rated 6 t\n}\n`;
+    expect(said(text, 'strap-not-round-anchor', 'nothing-round-anchor')).toEqual([]);
+  });
+});
+
+describe('what an anchor is written to hold', () => {
+  const dipper = 'vehicle dipper {\n  mass  4,000 kg\n  point  stern rated 6 t\n}\n';
+  const anchor = (lines: string): string => `anchor larch {\n${lines}}\n`;
+  // Towing training text: 0.666 of the weight, 0.666 x 4,000 kg x 9.80665 = 26.12 kN.
+  test.each([
+    ['26.2 kN', ['warning: `larch` is written to hold 26.2 kN; braked, `dipper` holds 26.1 kN']],
+    ['26.1 kN', []],
+  ])('a vehicle, %s', (holding, expected) => expect(said(dipper + anchor(`  kind  vehicle\n  vehicle  dipper\n  holding  ${holding} "old hand"\n`), 'holding-above-published')).toEqual(expected));
+
+  // US Army TM 5-5420-278-10, WP 0035: a single picket in loam holds 700 lb.
+  test('pickets in loam, and in ground for which nothing is published', () => {
+    const pickets = (soil: string): string => anchor(`  kind  pickets\n  pickets  single\n  soil  ${soil}\n  holding  60 kN "book"\n`);
+    expect(said(pickets('loam'), 'holding-above-published')).toEqual(['warning: `larch` is written to hold 60 kN; published figures make 3.11 kN of it']);
+    expect(said(pickets('wet'), 'holding-above-published')).toEqual([]);
+  });
+
+  test('somebody answers for it', () => {
+    expect(said(anchor('  kind  tree\n  holding  40 kN\n'), 'holding-without-source')).toEqual(['warning: what `larch` holds does not say who tested it, or who answers for it']);
+    expect(said(anchor('  kind  tree\n  holding  40 kN "warden, 2026-05-02"\n'), 'holding-without-source')).toEqual([]);
+  });
+
+  test('a vehicle called an anchor is held by one of its points, which nobody names there', () => {
+    const parked = pullExample({ anchor: anchor('  kind  vehicle\n  vehicle  dipper\n'), more: dipper.replace('4,000', '9,000') });
+    expect(asked(parked)).toContain('which recovery point of `dipper` is used is not given; 1 check not judged');
+    expect(judgedPull(parked).loaded.filter((l) => l.sort === 'point').map((l) => [l.name, isUnknown(l.limit)])).toEqual([['point of dipper', true]]);
+  });
+
+  // The towing training text speaks of firm ground.
+  test.each([
+    ['gravel', '', false],
+    ['snow', '', true],
+    ['snow', '\n  footing   dipper level', true],
+    ['snow', '\n  footing   dipper level firm', false],
+    ['snow', '\n  footing   plover level firm', true],
+  ])('a braked vehicle beside a pull over %s%s', (surface, footing, isAsked) => {
+    const text = pullExample({ anchor: '', chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> dipper stern\n}\n', more: dipper.replace('4,000', '9,000'), pull: pullWith({ surface: `surface   ${surface}${footing}`, grade: 'grade     level' }) });
+    expect(asked(text).some((f) => f.includes('whether `dipper` stands on firm ground is not given, and `off-the-ford` leads over snow'))).toBe(isAsked);
+  });
+});
+
+describe('what a pull moves', () => {
+  const load = (written: string): string => pullExample({ pull: pullWith({ load: `load      ${written}` }) });
+  test.each([
+    ['plover 2,600 kg', ['warning: `plover` counts with 2,600 kg in `off-the-ford`, less than the 2,650 kg that it weighs by its own block']],
+    ['plover 2,600 kg "weighbridge"', []],
+    ['plover 2,650 kg', []],
+    ['plover 3 t', []],
+  ])('%s', (written, expected) => expect(said(load(written), 'load-lighter-than-mass')).toEqual(expected));
+
+  test('a weight alone is not what the winch draws itself along with', () => {
+    expect(said(load('1 t'), 'pull-without-load')).toEqual(['error: what the line of `off-the-ford` moves is `plover`, and the load is written as a weight of its own, fast to nothing']);
+    // A block on the load draws the load.
+    expect(said(pullExample({ pull: pullWith({ load: 'load      1 t', via: 'via       snatch travelling' }), more: 'block snatch {\n  wll  8 t\n}\n' }), 'pull-without-load')).toEqual([]);
+  });
+
+  test('a resistance far below what the tables make of the same ground is looked at once more', () => {
+    const pull = (resistance: string): string => pullExample({ pull: pullWith({ grade: 'grade     level', mired: 'mired     to-hubs', surface: 'surface   hard-road', resistance: `resistance  ${resistance} "load cell"` }) });
+    // Fire service handbook: to the hubs twice the weight, 2 x 25.988 kN; a hard road takes at most a tenth of the weight besides.
+    expect(said(pull('25.9 kN'), 'resistance-below-tables')).toEqual(['warning: the resistance in `off-the-ford` is 25.9 kN; the tables make 51.9 to 54.6 kN of what else is written']);
+    expect(said(pull('26 kN'), 'resistance-below-tables')).toEqual([]);
+  });
+
+  test('a block whose gear nobody wrote', () => {
+    const pull = (chain: string): string => pullExample({ chain, anchor: larch + larch.replace('larch', 'birch'), more: 'block snatch {\n  takes  12 mm\n  wll  8 t\n}\n', pull: pullWith({ via: 'via       snatch fixed on birch angle 90 deg after 10 m' }) });
+    const to = 'main outboard -> bow-22 -> trunk -> larch';
+    expect(asked(pull(`chain to-the-larch {\n  ${to}\n}\n`))).toContain('by what `snatch` hangs on `birch` is not given; 1 check not judged');
+    expect(asked(pull(`chain to-the-larch {\n  ${to}\n  snatch -> shackle bow 25 mm AS-2741 -> birch\n}\n`)).some((f) => f.includes('by what'))).toBe(false);
+    expect(said(pull('chain to-the-larch {\n  main outboard -> bow-22 -> snatch -> trunk -> larch\n}\n').replace(/ {2}via.*\n/, ''), 'block-left-out')).toEqual(['warning: `snatch` hangs in `to-the-larch`, and `off-the-ford` does not lead its line over it']);
+  });
+
+  // E = F x / 2 over all that is stretched: statics.
+  test('the energy counts the lines behind the line of the winch', () => {
+    const tail = 'line tail {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    12 m\n  breaking  140 kN\n  inboard   eye bury 72 d taper 24 d\n  outboard  eye thimble tube bury 72 d taper 24 d\n}\n';
+    const energy = (more: object): number => {
+      const { energy: found } = judgedPull(pullExample({ pull: pullWith({ resistance: 'resistance  10 kN "load cell"', stretch: 'stretch   3 %' }), ...more }));
+      expect(found !== undefined && 'amount' in found).toBe(true);
+      return (found as { amount: { high: number } }).amount.high;
+    };
+    const alone = energy({});
+    const behind = energy({ more: tail, chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> tail inboard\n  tail outboard -> trunk -> larch\n}\n' });
+    // 21 m along the line, of which 12 m and the strap are not the winch's.
+    expect(alone).toBeLessThan(0.5 * 10_000 * 0.03 * 21 * 1.0001);
+    expect(behind).toBeLessThan(0.5 * 10_000 * 0.03 * 21 * 1.0001);
+    expect(behind).toBeGreaterThan(0.5 * 10_000 * 0.03 * 17.9);
+  });
+});
+
+test('a shackle of no known form that joins three', () => {
+  const text = (form: string): string => `${frontWinch}\n${mainLine}\n${bow22.replace('  form  bow\n', form)}\n${larch}${larch.replace('larch', 'birch')}\nchain reach {\n  main outboard -> bow-22\n  bow-22 -> trunk -> larch\n  bow-22 -> branch -> birch\n}\nstrap trunk {\n  wll  4 t\n}\nstrap branch {\n  wll  4 t\n}\n`;
+  expect(asked(text('')).some((f) => f.startsWith('form of `bow-22` is not given, and it joins `main outboard`, `trunk` and `branch`'))).toBe(true);
+  expect(asked(text('  form  bow\n')).some((f) => f.startsWith('form of'))).toBe(false);
+});
