@@ -15,6 +15,8 @@ import { factOf, missingFact, statementOf } from './facts.ts';
 
 export interface BuriedLog {
   readonly length: Value;
+  /** No more than its thickness carries. */
+  readonly counted: Value;
   readonly face: Value;
   readonly depth: Value;
   /** Depth is less than the published table begins at. */
@@ -106,7 +108,7 @@ function buriedLog(block: BoundBlock, soil: string | undefined): BuriedLog {
   const factor: Value = soil === undefined ? unknown(missingFact(block, 'soil')) : deadmanSoilFactor(tableSoils[soil] ?? soil);
   const shallow = unknown({ key: `depth of ${block.name ?? 'anchor'}`, says: 'no holding power is published for so shallow a log', help: 'bury it deeper', place: statementOf(block, 'depth')?.place, reported: true });
   const holdingPower = tooShallow ? shallow : deadmanHoldingPower({ D: asLength(depth), n: slope, k: factor });
-  return { length, face, depth, tooShallow, holdingPower, lengthFor: (load) => deadmanLength({ F: load, HP: asGiven(holdingPower), b: face }) };
+  return { length, counted: countedLength({ length, face }), face, depth, tooShallow, holdingPower, lengthFor: (load) => deadmanLength({ F: load, HP: asGiven(holdingPower), b: face }) };
 }
 
 const asLength = (value: Value): Value => (isUnknown(value) ? value : { ...value, kind: 'usable length' });
@@ -115,11 +117,11 @@ const asLength = (value: Value): Value => (isUnknown(value) ? value : { ...value
 export const mostThicknesses = 5;
 
 /** Of a longer log no more counts than the thickness carries. */
-function countedLength({ length, face }: BuriedLog): Value {
+function countedLength({ length, face }: Pick<BuriedLog, 'length' | 'face'>): Value {
   if (isUnknown(length) || isUnknown(face)) return asLength(length);
   const most = mostThicknesses * face.amount.low;
   if (!isBelow(most, length.amount.high)) return asLength(length);
   return asGiven({ calculation: 'counted-length-of-log', means: 'length of the log that counts', symbol: 'L', kind: 'usable length', amount: exactly(Math.min(most, length.amount.low)), formula: 'L = 5 b, where the log is longer', inputs: [{ symbol: 'b', meaning: 'width of its face, a log’s diameter', given: face }, { symbol: 'L_0', meaning: 'length of the log', given: length }], sources: [deadmanTable.source], assumptions: ['a log longer than 5 times its thickness breaks at the line before the ground gives way'], notes: [] });
 }
 
-const holdOfLog = (log: BuriedLog): Value => asGiven(deadmanHold({ HP: asGiven(log.holdingPower), b: log.face, L: countedLength(log) }));
+const holdOfLog = (log: BuriedLog): Value => asGiven(deadmanHold({ HP: asGiven(log.holdingPower), b: log.face, L: log.counted }));

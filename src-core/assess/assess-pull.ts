@@ -87,7 +87,7 @@ export function assessPull(block: BoundBlock, assessing: Assessing): AssessedPul
     endPlace,
     endCause: endCause ?? closed,
   });
-  const reach = reachOf(block, rigging, run, lineName);
+  const reach = reachOf(block, rigging, run, lineName ?? firstLineOf(run));
   const atWork = winch === undefined ? undefined : winch.at(reach.lineOut);
   const nothing = noLineLeft(winch, winchCause, reach, block);
   const available = nothing ?? asGiven(atWork!.pull);
@@ -186,6 +186,9 @@ function blockOf(statement: BoundBlock['statements'][number], chain: AssessedCha
   const holders = [...holdersOf(run), written].filter(isHolder);
   return [{ statement, place: statement.place, name: named.name, block: found?.block, moves: word === 'travelling' ? 'load' : 'ground', efficiency: efficiencyOf(found?.block, named.name, named.place, assessing.practice), run, holder, holders }];
 }
+
+/** Where nobody says which line is on the drum, the first one of the run is no extension. */
+const firstLineOf = (run: Run | undefined): string | undefined => run?.links[0]?.piece?.name;
 
 /** The line that is out, and the lines behind it. */
 function underTension(lineOut: Value, run: Run | undefined, own: string | undefined): Value {

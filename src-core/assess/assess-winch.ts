@@ -65,6 +65,11 @@ const firstLayerAssumed: Given = { amount: exactly(1), kind: 'count', origin: { 
 const firstLayerOfSpeed: Given = { amount: exactly(1), kind: 'count', origin: { from: 'assumed', source: ownChoice('speed-on-first-layer', 'a speed without a layer is taken for the first one, where line runs slowest'), means: 'write `at layer ...` behind the speed to replace it' } };
 
 /** `gone` says why there is no piece, where the winch's own words are not the reason. */
+function notCarried(block: BoundBlock, name: string): Cause {
+  const cause = missingFact(block, 'carries');
+  return cause.reported === true ? cause : { ...cause, says: `which line is on the drum of \`${name}\` is not given`, help: 'add `carries` with its name' };
+}
+
 export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined, practice: Practice, gone?: Cause): AssessedWinch {
   const name = block.name ?? 'winch';
   const rated = statementOf(block, 'rated');
@@ -72,7 +77,7 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
   const layerStated = rated === undefined ? undefined : countOf(rated.values, 'layer');
   const ratedLayer: Value = layerStated === undefined ? firstLayerAssumed : { amount: exactly(layerStated), kind: 'count', origin: { from: 'written', place: rated!.values.get('layer')!.place } };
   const carries = statementOf(block, 'carries');
-  const noLine = unknown(gone ?? (carries === undefined ? missingFact(block, 'carries') : { key: `line of ${name}`, says: `the line that \`${name}\` carries is not known`, help: 'write the line as a block of its own', place: carries.place, reported: true }));
+  const noLine = unknown(gone ?? (carries === undefined ? notCarried(block, name) : { key: `line of ${name}`, says: `the line that \`${name}\` carries is not known`, help: 'write the line as a block of its own', place: carries.place, reported: true }));
   const diameter: Value = piece === undefined ? noLine : piece.line.diameter;
   const length: Value = piece === undefined ? noLine : piece.length;
   const [barrel, width, flange] = [factOf(block, 'barrel'), factOf(block, 'width'), factOf(block, 'flange')];

@@ -100,7 +100,7 @@ function plainStrength(which: AssessedEnd['which'], end: EndFacts, line: LineFac
     case 'lug':
       return unknown(cause(`strength of ${id}`, `what the lug at ${label} holds is not given; the kept wraps carry the load`, 'load the line by its other end', end, which === 'outboard'));
     case 'hook':
-      return unknown(cause(`bury of ${id}`, `how the hook is fixed to ${label} is not given`, 'write its `bury`', end));
+      return unknown(cause(`bury of ${id}`, `how the hook is fixed to ${label} is not given`, line.tooOddToSplice === undefined ? 'write its `bury`, or what its maker says it `holds`' : 'write what its maker says it `holds`', end));
     case 'unstated':
       return unknown(cause(`form of ${id}`, `how ${label} is made is not given`, `add \`${id.split(' ')[0]} eye ...\` with its bury and taper`, end));
     default:

@@ -11,7 +11,7 @@ export const deadmanHold = defineCalculation({
   symbols: {
     HP: { meaning: 'holding power on its face', kind: 'pressure', above: 0 },
     b: { meaning: 'width of its face, a log’s diameter', kind: 'diameter', above: 0 },
-    L: { meaning: 'length of the log', kind: 'usable length', above: table.extraLength_m },
+    L: { meaning: 'length of the log that counts', kind: 'usable length', above: table.extraLength_m },
   },
   sources: [table.source],
   assumptions: ['one foot of the length is lost to the trench of the line'],

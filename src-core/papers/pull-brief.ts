@@ -100,6 +100,11 @@ const atMostOfWinch: ReadonlySet<string> = new Set(['link-above-limit', 'link-ab
 const leftInLine: ReadonlySet<string> = new Set(['damage-in-splice']);
 const isError = ({ severity }: Finding): boolean => severity === 'error';
 
+const isByHand = ({ winch }: AssessedPull): boolean => {
+  const drive = winch === undefined ? undefined : statementOf(winch.block, 'drive');
+  return drive !== undefined && wordOf(drive.values, 'drive') === 'hand';
+};
+
 /** How many figures and findings speak against it: the one line that is read if no other is. */
 function verdict(pull: AssessedPull, findings: readonly Finding[], aside: number, lacking: number): PaperText {
   const pairs = pairsOf(pull);
@@ -193,7 +198,7 @@ function places(pull: AssessedPull): (readonly PaperText[])[] {
   const people = written === undefined || isUnknown(least) ? '' : isBelow(written.amount.low, least.amount.high) ? `; written ${show(written)}, which is nearer${isUnknown(pull.standOff) ? ` than ${distanceText(least)}` : ''}` : isUnknown(pull.standOff) ? '' : `, as written; the line reaches ${distanceText(pull.standOff)}`;
   const bight = pull.rigging.blocks.map((b) => `\`${b.name}\``).join(', ');
   return [
-    ['runs the winch', `beside or behind ${pull.winch === undefined ? 'the winch' : `\`${pull.winch.name}\``}, never in line with the line, with the one who gives the signs in sight`, 'at the end of the remote lead'],
+    ['runs the winch', `beside or behind ${pull.winch === undefined ? 'the winch' : `\`${pull.winch.name}\``}, never in line with the line, with the one who gives the signs in sight`, isByHand(pull) ? 'at its handle' : 'at the end of the remote lead'],
     ['gives the signs', 'where the one at the winch and the load are both seen; nobody else gives signs, but everybody may call stop', distance],
     ...(pull.resistance.vehicleName === undefined ? [] : [['drives', `in \`${pull.resistance.vehicleName}\`, windows shut, hands off the line`, ''] as const]),
     ['everybody else', `out of the line's reach on either side${bight === '' ? '' : `; nobody inside the angle at ${bight}`}; nobody steps over the line`, distance + people],

@@ -1,4 +1,5 @@
 import { show, unitOf } from '../assess/show.ts';
+import { isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
@@ -24,10 +25,10 @@ export const deadmanTooShort = defineRule({
   check(pull, judge) {
     for (const { anchor, load, place, name, doubt } of pull.loaded) {
       if (anchor?.log === undefined || anchor.holdingFrom === 'written') continue;
-      const { length } = anchor.log;
-      judge.atLeast(length, isUnknown(length) ? length : asGiven(anchor.log.lengthFor(load)), place, (has, needed) => ({
+      const { length, counted } = anchor.log;
+      judge.atLeast(isUnknown(length) ? length : counted, isUnknown(length) ? length : asGiven(anchor.log.lengthFor(load)), place, (has, needed) => ({
         place,
-        message: `the log of \`${name}\` is ${show(has)} long, below the ${show(needed, { unit: unitOf(has), careful: 'up' })} that this pull needs`,
+        message: `the log of \`${name}\` ${isUnknown(length) || isBelow(has.amount.low, length.amount.low) ? `counts with ${show(has)}` : `is ${show(has)} long`}, below the ${show(needed, { unit: unitOf(has), careful: 'up' })} that this pull needs`,
         help: 'take a longer or thicker log, bury it deeper, or pull flatter',
       }), doubt ?? pull.incomplete);
     }

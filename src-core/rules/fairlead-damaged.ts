@@ -44,7 +44,7 @@ line main {
     const { condition } = fairlead ?? {};
     if (condition === undefined) {
       const reported = fairlead === undefined ? block.brokenHeads.has('fairlead') || block.statements.some((s) => s.definition.head === 'fairlead') : fairlead.statement.broken.size > 0;
-      return judge.cannot({ key: `fairlead of ${winch.name}`, says: `condition of the fairlead of \`${winch.name}\` is not given`, help: 'feel it all round and add `fairlead hawse condition sound`, or what you find', place, ...(reported ? { reported: true } : {}) }, place);
+      return judge.cannot({ key: `fairlead of ${winch.name}`, says: `condition of the fairlead of \`${winch.name}\` is not given`, help: `feel it all round and add \`fairlead ${fairlead?.form ?? 'hawse'} condition sound\`, or what you find`, place, ...(reported ? { reported: true } : {}) }, place);
     }
     judge.holds(condition === 'sound', () => ({
       place,

@@ -1,8 +1,20 @@
+import type { AssessedPull } from '../assess/assess-pull.ts';
 import { show } from '../assess/show.ts';
+import { isAbove } from '../base/compare.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { estimateSeverity, lessResistance, winchUnit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
+
+/** Parts of the line wider apart than this lose more than a tenth of their pull. */
+const wide = (60 * Math.PI) / 180;
+
+function morePull({ army, rigging }: AssessedPull): string {
+  const parts = rigging.parts.filter((part) => part.crosses).length;
+  if (rigging.blocks.some(({ doubles, angle }) => doubles && !isUnknown(angle) && isAbove(angle.amount.low, wide))) return 'lead the parts of the line closer together';
+  const asked = isUnknown(army) || army.answer.parts <= parts ? '' : `: the army's estimate asks for ${army.answer.parts} parts`;
+  return `${parts > 1 ? 'rig one more part of line' : 'double the line over a block'}${asked}`;
+}
 
 export const winchTooWeakForPull = defineRule({
   name: 'winch-too-weak-for-pull',
@@ -24,7 +36,7 @@ export const winchTooWeakForPull = defineRule({
       place,
       severity: estimateSeverity(needs, has),
       message: `\`${pull.name}\` needs a line pull of ${show(needs, { unit })}, above the ${show(has, { unit })} of \`${winch.name}\``,
-      help: `${lessResistance}, or double the line over a block${isUnknown(pull.army) ? '' : `: the army's estimate asks for ${pull.army.answer.parts} parts`}`,
+      help: `${lessResistance}, or ${morePull(pull)}`,
     }), pull.incomplete);
     // Whatever the resistance lacks is asked for together: one question after the other reads as if each were the last.
     const { weight, ground, slope, mire, drag, incomplete } = pull.resistance;

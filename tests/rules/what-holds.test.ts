@@ -128,3 +128,24 @@ test('a shackle of no known form that joins three', () => {
   expect(asked(text('')).some((f) => f.startsWith('form of `bow-22` is not given, and it joins `main outboard`, `trunk` and `branch`'))).toBe(true);
   expect(asked(text('  form  bow\n')).some((f) => f.startsWith('form of'))).toBe(false);
 });
+
+describe('help that can be followed', () => {
+  const help = (text: string, code: string, message = ''): string => findingsIn(text).find((f) => f.code === code && f.message.includes(message))!.finding.help;
+  test('a winch that is too weak', () => {
+    const pull = (via: string | undefined): string => pullExample({ anchor: larch, more: 'block snatch {\n  takes  12 mm\n  wll  12 t\n}\n', chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${via === undefined ? 'trunk -> larch' : 'plover bow'}\n${via === undefined ? '' : '  snatch -> trunk -> larch\n'}}\n`, pull: pullWith({ resistance: 'resistance  99 kN "load cell"', via }) });
+    expect(help(pull(undefined), 'winch-too-weak-for-pull')).toMatch(/or double the line over a block: the army's estimate asks for \d+ parts$/);
+    expect(help(pull('via       snatch fixed angle 20 deg'), 'winch-too-weak-for-pull')).toMatch(/or rig one more part of line/);
+    expect(help(pull('via       snatch fixed angle 150 deg'), 'winch-too-weak-for-pull')).toMatch(/or lead the parts of the line closer together$/);
+  });
+  test('a fairlead, a drum without a line, a hook on wire', () => {
+    expect(help(`winch w {\n  rated  20 kN\n  fairlead  roller\n  carries  main\n}\n${mainLine}`, 'missing-fact', 'fairlead')).toContain('`fairlead roller condition sound`');
+    expect(help(pullExample({ winch: 'winch bow-winch on plover {\n  rated  42 kN\n}\n' }), 'missing-fact', 'which line is on the drum of `bow-winch` is not given')).toBe('add `carries` with its name');
+    const wire = `${frontWinch}\nline main {\n  material  wire\n  construction  wire-6x19\n  diameter  10 mm\n  length  30 m\n  breaking  60 kN\n  inboard  lug\n  outboard  hook\n}\n`;
+    expect(help(wire, 'missing-fact', 'how the hook is fixed')).toBe('write what its maker says it `holds`');
+  });
+  // US Army TM 5-5420-278-10, WP 0035: of a log longer than five times its thickness no more counts.
+  test('a slender log is not made to hold by more of its length', () => {
+    const log = (length: string): string => pullExample({ anchor: `anchor larch {\n  kind   buried-log\n  log    ${length} face 10 cm\n  depth  1.5 m\n  slope  3\n  soil   loam\n}\n`, pull: pullWith({ resistance: 'resistance  30 kN "load cell"' }) });
+    for (const length of ['60 cm', '5 m']) expect(said(log(length), 'deadman-too-short')[0]).toContain('the log of `larch` counts with 500 mm, below');
+  });
+});
