@@ -13,6 +13,7 @@ import type { Format } from './fleet/tell.ts';
 import { touchedRoots } from './fleet/touched-roots.ts';
 import { exit, Refusal, type ExitCode, type Io } from './io.ts';
 import type { Words } from './options.ts';
+import { rootFolder } from './root-folder.ts';
 
 /** Below so many files a second thread takes longer to start than it saves; measured on two cores, at 60 lines a file. */
 const manyFiles = 2000;
@@ -26,7 +27,7 @@ export async function check(words: Words, io: Io): Promise<ExitCode> {
   const format = (words.option('format') ?? 'text') as Format;
   const since = words.option('since');
   const workers = workersFor(words, io);
-  const where: Where = { cwd: io.cwd, root: words.option('root'), markdown: words.option('markdown') !== undefined };
+  const where: Where = { cwd: io.cwd, root: rootFolder(words, io), markdown: words.option('markdown') !== undefined };
   try {
     const { folders, problems: unread } = openRigs(words.rest.length > 0 ? words.rest : ['.'], where, workers.watching(usesOnly));
     const problems: Unchecked[] = [];
