@@ -1,17 +1,18 @@
-import { existsSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { relative, resolve, sep } from 'node:path';
 import { severities, type Severity } from '../../src-core/assess/finding.ts';
 import { compareSides, newFindings } from '../../src-core/papers/compare.ts';
 import { compareMarkdown, compareText } from '../../src-core/papers/compare-text.ts';
 import { comparedSide, type ComparedSide } from '../../src-core/papers/compared-side.ts';
 import type { Project } from '../../src-core/project.ts';
-import { Revision, repositoryOf } from '../files/git-revision.ts';
-import { isInside } from '../files/load-project.ts';
+import { neededRepository, Revision, repositoryOf } from '../files/git-revision.ts';
+import { isInside, lookAt } from '../files/load-project.ts';
 import { absenceSays, openRigs } from '../files/open-rigs.ts';
 import { dayOf } from './day-of.ts';
 import { exit, Refusal, strongFor, type ExitCode, type Io } from './io.ts';
 import type { Words } from './options.ts';
 import { plainJson } from './plain-text.ts';
+import { rootFolder } from './root-folder.ts';
 
 const usage = 'linewright compare OLD NEW, or linewright compare --against REV PATH; a revision is written REV:PATH';
 
@@ -51,25 +52,28 @@ function keyOf(side: Side, other: Side): (path: string) => string {
 /** A path as it is counted from the top of its repository. */
 function fromTop(path: string | undefined, io: Io): string {
   if (path === undefined) throw new Refusal('this takes a file or folder to compare', usage);
-  const top = repositoryOf(io.cwd);
+  const top = neededRepository(io.cwd, path);
   const full = resolve(realpathSync(io.cwd), path);
-  const real = existsSync(full) ? realpathSync(full) : full;
-  if (top === undefined || !isInside(top, real)) throw new Refusal(`${path} is under no version control that \`git\` knows of`);
-  return relative(top, real).split(sep).join('/');
+  const found = lookAt(full);
+  const real = 'real' in found ? found.real : full;
+  if (!isInside(top, real)) throw new Refusal(`${path} is under no version control that \`git\` knows of`);
+  // A link may have led elsewhere then: it is followed there.
+  return relative(top, isInside(top, full) ? full : real).split(sep).join('/');
 }
 
 function openSide(word: string, words: Words, io: Io): Side {
   const full = resolve(io.cwd, word);
   const colon = word.indexOf(':');
   if (colon > 0 && !existsSync(full)) return openRevision(word.slice(0, colon), word.slice(colon + 1), word, io);
+  const found = lookAt(full);
+  const isFolder = 'real' in found && found.isFolder;
   // Both sides may use the same files: up to the top of the repository, as a revision has them.
-  const top = words.option('root') ?? repositoryOf(existsSync(full) && statSync(full).isDirectory() ? full : resolve(full, '..'));
-  const { folders, problems } = openRigs([word], { cwd: io.cwd, root: top });
+  const top = rootFolder(words, io) ?? repositoryOf(isFolder ? full : resolve(full, '..'));
+  const { folders, problems } = openRigs([word], { cwd: io.cwd, root: top, fenceless: true });
   const problem = problems[0];
   if (problem !== undefined) throw new Refusal(`${problem.path} ${problem.says}`);
   const folder = folders[0]!;
-  const isFolder = statSync(full).isDirectory();
-  const base = isFolder ? relative(folder.root, realpathSync(full)).split(sep).join('/') : folder.asked[0]!;
+  const base = isFolder ? relative(folder.root, found.real).split(sep).join('/') : folder.asked[0]!;
   return { name: word, project: folder.project, isFolder, base, called: folder.called };
 }
 
@@ -77,13 +81,14 @@ function openSide(word: string, words: Words, io: Io): Side {
 const callHere = (full: string, cwd: string): string => (isInside(cwd, full) ? relative(cwd, full).split(sep).join('/') : full);
 
 function openRevision(name: string, path: string, word: string, io: Io): Side {
-  const top = repositoryOf(io.cwd);
-  if (top === undefined) throw new Refusal(`${word} is not there, and this folder is under no version control that \`git\` knows of`);
+  const top = neededRepository(io.cwd, `${word} is not there, and this folder`);
   const revision = Revision.open(top, name);
   if (revision === undefined) throw new Refusal(`\`${name}\` is not a revision`, 'a revision is a commit, a branch or a tag, such as HEAD~1');
   // As git has it: from the top, or with `./` from the folder we stand in.
   const here = relative(top, realpathSync(io.cwd)).split(sep).join('/');
-  const base = (path.startsWith('./') || path.startsWith('../') || path === '.' ? resolve('/', here, path) : resolve('/', path)).slice(1);
+  const asked = (path.startsWith('./') || path.startsWith('../') || path === '.' ? resolve('/', here, path) : resolve('/', path)).slice(1);
+  const base = revision.real(asked);
+  if (base === undefined) throw new Refusal(`${word} ${absenceSays.outside}`);
   const below = revision.below(base);
   const isFolder = !below.includes(base);
   const rigs = isFolder ? below.filter((p) => p.endsWith('.rig')) : [base];
