@@ -1,4 +1,4 @@
-import { symlinkSync } from 'node:fs';
+import { symlinkSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { unreadable } from './program.ts';
@@ -38,6 +38,13 @@ test.each([
     if (command === 'textconv') continue;
     expect(await linewright(command!, ...words, 'a.rig', '--root', root)).toEqual({ code: 2, out: '', err: `linewright ${command}: ${says}\n` });
   }
+});
+
+test('a file that is too large for a text is told to be so', async () => {
+  const { folder, linewright } = world({ 'big.rig': '', 'a.rig': `use "big.rig"\n${soundLine}` });
+  truncateSync(join(folder, 'big.rig'), 2 ** 30);
+  expect((await linewright('check', 'big.rig')).err).toBe('linewright check: big.rig is too large to be read\n');
+  expect((await linewright('check', 'a.rig')).out).toContain('error[use-missing] `big.rig` is too large to be read\n');
 });
 
 test('what is named twice is told once', async () => {
