@@ -2,6 +2,7 @@ import { realpathSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { severities, type Severity } from '../../src-core/assess/finding.ts';
 import { counted } from '../../src-core/papers/block-sheet.ts';
+import { nameOnOneLine } from '../../src-core/papers/clean-text.ts';
 import { openRigs, type OpenFolder, type Where } from '../files/open-rigs.ts';
 import { usesOnly } from '../files/uses-only.ts';
 import { dayOf } from './day-of.ts';
@@ -33,7 +34,7 @@ export async function check(words: Words, io: Io): Promise<ExitCode> {
     const problems: Unchecked[] = [];
     const problem = (path: string, says: string): void => {
       problems.push({ path, says });
-      io.err(`linewright check: ${path} ${says}\n`);
+      io.err(`linewright check: ${nameOnOneLine(path)} ${says}\n`);
     };
     for (const { path, says } of unread) problem(path, says);
     const chosen = folders.map((folder) => ({ folder, isJudged: rootsToJudge(folder, since) }));

@@ -1,6 +1,7 @@
 import { join, relative, resolve } from 'node:path';
 import { formatFile } from '../../src-core/syntax/format.ts';
 import { isMarkdownPath } from '../../src-core/ide/markdown-fences.ts';
+import { nameOnOneLine } from '../../src-core/papers/clean-text.ts';
 import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
 import { findRigs } from '../files/find-rigs.ts';
 import { decodeText, isInside, lookAt, readBytes } from '../files/load-project.ts';
@@ -16,7 +17,7 @@ export function format(words: Words, io: Io): ExitCode {
   let [changed, problems, unchanged] = [0, 0, 0];
   const cannot = (path: string, says: string): void => {
     problems++;
-    io.err(`linewright format: ${path} ${says}\n`);
+    io.err(`linewright format: ${nameOnOneLine(path)} ${says}\n`);
   };
   for (const [real, path] of filesOf(words.rest, io, cannot)) {
     const read = readBytes(real);
@@ -37,7 +38,7 @@ export function format(words: Words, io: Io): ExitCode {
       continue;
     }
     changed++;
-    io.out(`${path}${onlyCheck ? ' is not in layout' : ''}\n`);
+    io.out(`${nameOnOneLine(path)}${onlyCheck ? ' is not in layout' : ''}\n`);
   }
   io.out(`${changed} ${onlyCheck ? 'not in layout' : 'formatted'}, ${unchanged} left as ${unchanged === 1 ? 'it was' : 'they were'}.\n`);
   if (problems > 0) return exit.couldNot;
