@@ -21,6 +21,7 @@ interface Side {
   readonly name: string;
   readonly project: Project;
   readonly isFolder: boolean;
+  readonly isRevision: boolean;
   /** The file or folder itself, as a path in the project. */
   readonly base: string;
   called(path: string): string;
@@ -35,6 +36,7 @@ export function compare(words: Words, io: Io): ExitCode {
   const [old, now, ...more] = paths;
   if (old === undefined || now === undefined || more.length > 0) throw new Refusal('this takes two things to compare', usage);
   const [a, b] = [openSide(old, words, io), openSide(now, words, io)];
+  if (a.isRevision && b.isRevision && words.option('root') !== undefined) throw new Refusal('--root says nothing about revisions', 'what they use is found in the repository');
   if (a.isFolder !== b.isFolder) throw new Refusal(`${old} and ${now} are a file and a folder`, 'compare two of a kind');
   const side = (s: Side, other: Side): ComparedSide => comparedSide(s.project, { name: s.name, day, called: s.called, keyOf: keyOf(s, other) });
   const comparison = compareSides(side(a, b), side(b, a), text);
@@ -74,7 +76,7 @@ function openSide(word: string, words: Words, io: Io): Side {
   if (problem !== undefined) throw new Refusal(`${problem.path} ${problem.says}`);
   const folder = folders[0]!;
   const base = isFolder ? relative(folder.root, found.real).split(sep).join('/') : folder.asked[0]!;
-  return { name: word, project: folder.project, isFolder, base, called: folder.called };
+  return { name: word, project: folder.project, isFolder, isRevision: false, base, called: folder.called };
 }
 
 /** As the file would be called if it stood where it stood then. */
@@ -87,8 +89,9 @@ function openRevision(name: string, path: string, word: string, io: Io): Side {
   // As git has it: from the top, or with `./` from the folder we stand in.
   const here = relative(top, realpathSync(io.cwd)).split(sep).join('/');
   const asked = (path.startsWith('./') || path.startsWith('../') || path === '.' ? resolve('/', here, path) : resolve('/', path)).slice(1);
-  const base = revision.real(asked);
-  if (base === undefined) throw new Refusal(`${word} ${absenceSays.outside}`);
+  const found = revision.real(asked);
+  if ('absent' in found) throw new Refusal(`${word} ${absenceSays[found.absent]}`);
+  const base = found.real;
   const below = revision.below(base);
   const isFolder = !below.includes(base);
   const rigs = isFolder ? below.filter((p) => p.endsWith('.rig')) : [base];
@@ -96,5 +99,5 @@ function openRevision(name: string, path: string, word: string, io: Io): Side {
   if (rigs.length === 0) throw new Refusal(`${path} holds no rig files at ${name}`);
   const read = isFolder ? undefined : revision.read(base);
   if (read !== undefined && 'absent' in read) throw new Refusal(`${word} ${absenceSays[read.absent]}`);
-  return { name: word, project: revision.project(rigs), isFolder, base, called: (p) => callHere(resolve(top, ...p.split('/')), realpathSync(io.cwd)) };
+  return { name: word, project: revision.project(rigs), isFolder, isRevision: true, base, called: (p) => callHere(resolve(top, ...p.split('/')), realpathSync(io.cwd)) };
 }

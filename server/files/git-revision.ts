@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { realpathSync } from 'node:fs';
 import { isAbsolute } from 'node:path';
-import { Project } from '../../src-core/project.ts';
+import { Project, type Absence } from '../../src-core/project.ts';
 import { Refusal } from '../cli/io.ts';
 import { decodeText, loadWanted, rigOf, type RigText } from './load-project.ts';
 
@@ -95,23 +95,24 @@ export class Revision {
     return [...this.#blobs.keys(), ...this.#links.keys()].filter((p) => path === '' || p === path || p.startsWith(`${path}/`));
   }
 
-  /** Where a path leads by the links of the revision; undefined when that is out of the repository, or round in a circle. */
-  real(path: string): string | undefined {
+  /** Where a path leads by the links of the revision, or why it leads to no place in it. */
+  real(path: string): { readonly real: string } | { readonly absent: Absence } {
     const at: string[] = [];
     const left = path.split('/').reverse();
     for (let followed = 0; left.length > 0; ) {
       const name = left.pop()!;
-      if (name === '..' && at.pop() === undefined) return undefined;
+      if (name === '..' && at.pop() === undefined) return { absent: 'outside' };
       if (name === '..' || name === '.' || name === '') continue;
       at.push(name);
       const link = this.#links.get(at.join('/'));
       if (link === undefined) continue;
       const target = this.#blob(link).toString('utf8');
-      if (mostLinks < ++followed || isAbsolute(target)) return undefined;
+      if (isAbsolute(target)) return { absent: 'outside' };
+      if (mostLinks < ++followed) return { absent: 'unreadable' };
       at.pop();
       left.push(...target.split('/').reverse());
     }
-    return at.join('/');
+    return { real: at.join('/') };
   }
 
   /** As it is stored: no filter of the repository's configuration is run. */
@@ -128,10 +129,10 @@ export class Revision {
   }
 
   #read(path: string): RigText {
-    const real = this.real(path);
-    if (real === undefined) return { absent: 'outside' };
-    const blob = this.#blobs.get(real);
-    if (blob === undefined) return { absent: this.below(real).length > 0 ? 'a-folder' : 'missing' };
+    const found = this.real(path);
+    if ('absent' in found) return found;
+    const blob = this.#blobs.get(found.real);
+    if (blob === undefined) return { absent: this.below(found.real).length > 0 ? 'a-folder' : 'missing' };
     const text = decodeText(this.#blob(blob));
     return text === undefined ? { absent: 'not-text' } : { text };
   }

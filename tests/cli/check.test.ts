@@ -113,6 +113,7 @@ test('whatever is in a name, it is the name of one file on one line', async () =
   const text = await linewright('check');
   expect(text.out).toMatch(/^new\\x0aline\\x1b\\x202e\.rig:1:1 error\[unknown-block\] /);
   expect(text.err).toBe('linewright check: bad\\x0a.rig is not text in UTF-8\n');
+  expect((await linewright('sheet', 'bad\n.rig')).err).toBe('linewright sheet: bad\\x0a.rig is not text in UTF-8\n');
   const sarif = await linewright('check', '--format', 'sarif');
   expect(sarif.out).toContain('"uri": "new%0Aline%1B%E2%80%AE.rig"');
   expect(sarif.out).toContain('"uri": "bad%0A.rig"');

@@ -73,6 +73,7 @@ test('what cannot be compared is one line', async () => {
   expect(await says('HEAD:gone.rig', 'a.rig')).toBe('gone.rig is not there at HEAD\n');
   expect(await says('HEAD:latin1.rig', 'a.rig')).toBe('HEAD:latin1.rig is not text in UTF-8\n');
   expect(await says('HEAD:link.rig', 'a.rig')).toBe('HEAD:link.rig leads out of the workspace folder\n');
+  expect(await says('HEAD:a.rig', 'HEAD:a.rig', '--root', '.')).toBe('--root says nothing about revisions; what they use is found in the repository\n');
   expect(await says('HEAD:../../etc', '.')).toContain('is not there at HEAD');
   const bare = world({ 'a.rig': soundLine });
   expect((await bare.linewright('compare', '--against', 'HEAD', 'a.rig')).err).toBe('linewright compare: a.rig is under no version control that `git` knows of\n');
@@ -90,7 +91,7 @@ test('a link is followed as it led then, within the repository', async () => {
   }
   expect((await linewright('compare', 'HEAD~1:a.rig', 'HEAD:a.rig')).out).not.toContain('use-missing');
   expect((await linewright('compare', '--against', 'HEAD~1', 'lib/p.rig')).out).toContain('  -   line-factor  3\n  +   line-factor  2\n');
-  expect((await linewright('compare', 'HEAD:round.rig', 'a.rig')).err).toBe('linewright compare: HEAD:round.rig leads out of the workspace folder\n');
+  expect((await linewright('compare', 'HEAD:round.rig', 'a.rig')).err).toBe('linewright compare: HEAD:round.rig cannot be read\n');
 });
 
 test('a document at a revision is the rig of its fences', async () => {
