@@ -2,6 +2,7 @@ import { realpathSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { severities, type Severity } from '../../src-core/assess/finding.ts';
 import { counted } from '../../src-core/papers/block-sheet.ts';
+import { nameOnOneLine } from '../../src-core/papers/clean-text.ts';
 import { openRigs, type OpenFolder, type Where } from '../files/open-rigs.ts';
 import { usesOnly } from '../files/uses-only.ts';
 import { dayOf } from './day-of.ts';
@@ -13,6 +14,7 @@ import type { Format } from './fleet/tell.ts';
 import { touchedRoots } from './fleet/touched-roots.ts';
 import { exit, Refusal, type ExitCode, type Io } from './io.ts';
 import type { Words } from './options.ts';
+import { rootFolder } from './root-folder.ts';
 
 /** Below so many files a second thread takes longer to start than it saves; measured on two cores, at 60 lines a file. */
 const manyFiles = 2000;
@@ -26,13 +28,13 @@ export async function check(words: Words, io: Io): Promise<ExitCode> {
   const format = (words.option('format') ?? 'text') as Format;
   const since = words.option('since');
   const workers = workersFor(words, io);
-  const where: Where = { cwd: io.cwd, root: words.option('root'), markdown: words.option('markdown') !== undefined };
+  const where: Where = { cwd: io.cwd, root: rootFolder(words, io), markdown: words.option('markdown') !== undefined };
   try {
     const { folders, problems: unread } = openRigs(words.rest.length > 0 ? words.rest : ['.'], where, workers.watching(usesOnly));
     const problems: Unchecked[] = [];
     const problem = (path: string, says: string): void => {
       problems.push({ path, says });
-      io.err(`linewright check: ${path} ${says}\n`);
+      io.err(`linewright check: ${nameOnOneLine(path)} ${says}\n`);
     };
     for (const { path, says } of unread) problem(path, says);
     const chosen = folders.map((folder) => ({ folder, isJudged: rootsToJudge(folder, since) }));

@@ -107,7 +107,7 @@ export const commands: readonly Command[] = [
     usage: '--stdio',
     says: 'Runs the language server for an editor.',
     options: { stdio: { says: 'speak over standard input and output, the only way there is' } },
-    run: async () => (await import('./serve.ts')).serve(),
+    run: async (words) => (await import('./serve.ts')).serve(words),
   },
   {
     name: 'tokens',

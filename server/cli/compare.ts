@@ -1,17 +1,18 @@
-import { existsSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { relative, resolve, sep } from 'node:path';
 import { severities, type Severity } from '../../src-core/assess/finding.ts';
 import { compareSides, newFindings } from '../../src-core/papers/compare.ts';
 import { compareMarkdown, compareText } from '../../src-core/papers/compare-text.ts';
 import { comparedSide, type ComparedSide } from '../../src-core/papers/compared-side.ts';
 import type { Project } from '../../src-core/project.ts';
-import { Revision, repositoryOf } from '../files/git-revision.ts';
-import { isInside } from '../files/load-project.ts';
+import { neededRepository, Revision, repositoryOf } from '../files/git-revision.ts';
+import { isInside, lookAt } from '../files/load-project.ts';
 import { absenceSays, openRigs } from '../files/open-rigs.ts';
 import { dayOf } from './day-of.ts';
 import { exit, Refusal, strongFor, type ExitCode, type Io } from './io.ts';
 import type { Words } from './options.ts';
 import { plainJson } from './plain-text.ts';
+import { rootFolder } from './root-folder.ts';
 
 const usage = 'linewright compare OLD NEW, or linewright compare --against REV PATH; a revision is written REV:PATH';
 
@@ -20,6 +21,7 @@ interface Side {
   readonly name: string;
   readonly project: Project;
   readonly isFolder: boolean;
+  readonly isRevision: boolean;
   /** The file or folder itself, as a path in the project. */
   readonly base: string;
   called(path: string): string;
@@ -34,6 +36,7 @@ export function compare(words: Words, io: Io): ExitCode {
   const [old, now, ...more] = paths;
   if (old === undefined || now === undefined || more.length > 0) throw new Refusal('this takes two things to compare', usage);
   const [a, b] = [openSide(old, words, io), openSide(now, words, io)];
+  if (a.isRevision && b.isRevision && words.option('root') !== undefined) throw new Refusal('--root says nothing about revisions', 'what they use is found in the repository');
   if (a.isFolder !== b.isFolder) throw new Refusal(`${old} and ${now} are a file and a folder`, 'compare two of a kind');
   const side = (s: Side, other: Side): ComparedSide => comparedSide(s.project, { name: s.name, day, called: s.called, keyOf: keyOf(s, other) });
   const comparison = compareSides(side(a, b), side(b, a), text);
@@ -51,39 +54,44 @@ function keyOf(side: Side, other: Side): (path: string) => string {
 /** A path as it is counted from the top of its repository. */
 function fromTop(path: string | undefined, io: Io): string {
   if (path === undefined) throw new Refusal('this takes a file or folder to compare', usage);
-  const top = repositoryOf(io.cwd);
+  const top = neededRepository(io.cwd, path);
   const full = resolve(realpathSync(io.cwd), path);
-  const real = existsSync(full) ? realpathSync(full) : full;
-  if (top === undefined || !isInside(top, real)) throw new Refusal(`${path} is under no version control that \`git\` knows of`);
-  return relative(top, real).split(sep).join('/');
+  const found = lookAt(full);
+  const real = 'real' in found ? found.real : full;
+  if (!isInside(top, real)) throw new Refusal(`${path} is under no version control that \`git\` knows of`);
+  // A link may have led elsewhere then: it is followed there.
+  return relative(top, isInside(top, full) ? full : real).split(sep).join('/');
 }
 
 function openSide(word: string, words: Words, io: Io): Side {
   const full = resolve(io.cwd, word);
   const colon = word.indexOf(':');
   if (colon > 0 && !existsSync(full)) return openRevision(word.slice(0, colon), word.slice(colon + 1), word, io);
+  const found = lookAt(full);
+  const isFolder = 'real' in found && found.isFolder;
   // Both sides may use the same files: up to the top of the repository, as a revision has them.
-  const top = words.option('root') ?? repositoryOf(existsSync(full) && statSync(full).isDirectory() ? full : resolve(full, '..'));
-  const { folders, problems } = openRigs([word], { cwd: io.cwd, root: top });
+  const top = rootFolder(words, io) ?? repositoryOf(isFolder ? full : resolve(full, '..'));
+  const { folders, problems } = openRigs([word], { cwd: io.cwd, root: top, fenceless: true });
   const problem = problems[0];
   if (problem !== undefined) throw new Refusal(`${problem.path} ${problem.says}`);
   const folder = folders[0]!;
-  const isFolder = statSync(full).isDirectory();
-  const base = isFolder ? relative(folder.root, realpathSync(full)).split(sep).join('/') : folder.asked[0]!;
-  return { name: word, project: folder.project, isFolder, base, called: folder.called };
+  const base = isFolder ? relative(folder.root, found.real).split(sep).join('/') : folder.asked[0]!;
+  return { name: word, project: folder.project, isFolder, isRevision: false, base, called: folder.called };
 }
 
 /** As the file would be called if it stood where it stood then. */
 const callHere = (full: string, cwd: string): string => (isInside(cwd, full) ? relative(cwd, full).split(sep).join('/') : full);
 
 function openRevision(name: string, path: string, word: string, io: Io): Side {
-  const top = repositoryOf(io.cwd);
-  if (top === undefined) throw new Refusal(`${word} is not there, and this folder is under no version control that \`git\` knows of`);
+  const top = neededRepository(io.cwd, `${word} is not there, and this folder`);
   const revision = Revision.open(top, name);
   if (revision === undefined) throw new Refusal(`\`${name}\` is not a revision`, 'a revision is a commit, a branch or a tag, such as HEAD~1');
   // As git has it: from the top, or with `./` from the folder we stand in.
   const here = relative(top, realpathSync(io.cwd)).split(sep).join('/');
-  const base = (path.startsWith('./') || path.startsWith('../') || path === '.' ? resolve('/', here, path) : resolve('/', path)).slice(1);
+  const asked = (path.startsWith('./') || path.startsWith('../') || path === '.' ? resolve('/', here, path) : resolve('/', path)).slice(1);
+  const found = revision.real(asked);
+  if ('absent' in found) throw new Refusal(`${word} ${absenceSays[found.absent]}`);
+  const base = found.real;
   const below = revision.below(base);
   const isFolder = !below.includes(base);
   const rigs = isFolder ? below.filter((p) => p.endsWith('.rig')) : [base];
@@ -91,5 +99,5 @@ function openRevision(name: string, path: string, word: string, io: Io): Side {
   if (rigs.length === 0) throw new Refusal(`${path} holds no rig files at ${name}`);
   const read = isFolder ? undefined : revision.read(base);
   if (read !== undefined && 'absent' in read) throw new Refusal(`${word} ${absenceSays[read.absent]}`);
-  return { name: word, project: revision.project(rigs), isFolder, base, called: (p) => callHere(resolve(top, ...p.split('/')), realpathSync(io.cwd)) };
+  return { name: word, project: revision.project(rigs), isFolder, isRevision: true, base, called: (p) => callHere(resolve(top, ...p.split('/')), realpathSync(io.cwd)) };
 }

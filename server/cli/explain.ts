@@ -1,5 +1,6 @@
 import { didYouMean } from '../../src-core/base/did-you-mean.ts';
 import { hoverAt } from '../../src-core/ide/hover.ts';
+import { counted } from '../../src-core/papers/block-sheet.ts';
 import { findingText } from '../../src-core/papers/finding-text.ts';
 import { locateIn } from '../../src-core/papers/locate.ts';
 import { setAsideText } from '../../src-core/papers/rule-page.ts';
@@ -18,6 +19,8 @@ export function explain(words: Words, io: Io): ExitCode {
   if (what === undefined || words.rest.length > 1) throw new Refusal('this takes the name of a rule, or a line of a file: linewright explain CODE, linewright explain FILE:LINE');
   const rule = ruleNamed(what);
   if (rule !== undefined) {
+    const idle = ['on', 'root'].find((name) => words.option(name) !== undefined);
+    if (idle !== undefined) throw new Refusal(`--${idle} says nothing about a rule`, 'it goes with a line of a file: linewright explain FILE:LINE');
     io.out(ruleText(rule, strongFor(io)).join('\n') + '\n');
     return exit.nothingFound;
   }
@@ -55,7 +58,7 @@ function explainLine(words: Words, io: Io, at: { readonly file: string; readonly
   const { project, path, called } = openOne(words, io, 'explain FILE:LINE', at.file);
   const file = project.file(path)!;
   const { lines } = file;
-  if (at.line < 1 || lines.lineCount < at.line) throw new Refusal(`${called(path)} has ${lines.lineCount} lines`);
+  if (at.line < 1 || lines.lineCount < at.line) throw new Refusal(`${called(path)} has ${counted(lines.lineCount, 'line')}`);
   const [start, end] = [lines.lineStart(at.line - 1), lines.lineEnd(at.line - 1)];
   const offsets = at.column === undefined ? wordStarts(file.text, start, end) : [lines.offset(at.line - 1, at.column - 1)];
   io.out(`${file.text.slice(start, end).trim()}\n`);

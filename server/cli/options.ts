@@ -26,12 +26,15 @@ export function readWords(words: readonly string[], definitions: OptionDefinitio
   const found = new Map<string, string>();
   for (const token of tokens) {
     if (token.kind === 'positional') rest.push(token.value);
+    // A path of no letters would stand for the present folder.
+    if (token.kind === 'positional' && token.value === '') throw new Refusal('one of the words is empty', 'a variable may lack its value');
     if (token.kind !== 'option') continue;
     const definition = Object.hasOwn(definitions, token.name) ? definitions[token.name] : undefined;
     if (definition === undefined) {
       const near = didYouMean(token.name, Object.keys(definitions));
       throw new Refusal(`${token.rawName} is not an option of this command`, near === undefined ? undefined : `did you mean --${near}?`);
     }
+    if (found.has(token.name)) throw new Refusal(`${token.rawName} is given twice`);
     found.set(token.name, valueOf(token.name, token.value, definition));
   }
   return { rest, option: (name) => found.get(name) };

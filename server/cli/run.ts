@@ -1,4 +1,5 @@
 import { didYouMean } from '../../src-core/base/did-you-mean.ts';
+import { nameOnOneLine } from '../../src-core/papers/clean-text.ts';
 import { wrapIndented } from '../../src-core/papers/wrap-text.ts';
 import { commands, type Command } from './commands.ts';
 import { exit, Refusal, strongFor, type ExitCode, type Io } from './io.ts';
@@ -44,7 +45,7 @@ export async function run(argv: readonly string[], world: Io): Promise<ExitCode 
     return await command.run(readWords(rest, command.options), io);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    io.err(`linewright ${command.name}: ${error.message}${error.help === undefined ? '' : `; ${error.help}`}\n`);
+    io.err(`linewright ${command.name}: ${nameOnOneLine(error.message)}${error.help === undefined ? '' : `; ${error.help}`}\n`);
     return exit.couldNot;
   }
 }

@@ -3,7 +3,7 @@ import { sheetDocument } from '../../src-core/papers/sheet-document.ts';
 import { sheetJson } from '../../src-core/papers/sheet-json.ts';
 import { sheetText } from '../../src-core/papers/sheet-text.ts';
 import { dayOf } from './day-of.ts';
-import { exit, strongFor, type ExitCode, type Io } from './io.ts';
+import { exit, Refusal, strongFor, type ExitCode, type Io } from './io.ts';
 import { openOne } from './open-one.ts';
 import type { Words } from './options.ts';
 import { openSubject, writePaper } from './paper.ts';
@@ -13,7 +13,9 @@ import { plainJson } from './plain-text.ts';
 export function sheet(words: Words, io: Io): ExitCode {
   const { day, text } = dayOf(words, io);
   const format = words.option('format');
+  const derivations = words.option('derivations') !== undefined;
   if (format === 'html' || format === 'markdown') {
+    if (derivations) throw new Refusal(`--derivations does not go with --format ${format}`, 'text shows them, and JSON holds them anyway');
     writePaper(sheetDocument(openSubject(words, io, 'sheet FILE', words.rest[0])), words, io);
     return exit.nothingFound;
   }
@@ -22,6 +24,6 @@ export function sheet(words: Words, io: Io): ExitCode {
   const blocks = files.get(path)!.blocks;
   const file = called(path);
   if (format === 'json') io.out(plainJson(sheetJson(blocks, { file, day: text, locate: locateIn([...files.values()].map((f) => f.file), called) })));
-  else io.out(sheetText(blocks, { file, day: text, findings: files.get(path)!.findings, derivations: words.option('derivations') !== undefined, strong: strongFor(io) }));
+  else io.out(sheetText(blocks, { file, day: text, findings: files.get(path)!.findings, derivations, strong: strongFor(io) }));
   return exit.nothingFound;
 }

@@ -1,10 +1,12 @@
-import { readFileSync, realpathSync, statSync } from 'node:fs';
+import { realpathSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
-import { comparedSide } from '../../src-core/papers/compared-side.ts';
+import { isMarkdownPath } from '../../src-core/ide/markdown-fences.ts';
+import { comparedSide, linesOf } from '../../src-core/papers/compared-side.ts';
 import { textconv } from '../../src-core/papers/textconv.ts';
 import { Project } from '../../src-core/project.ts';
 import { findRigs } from '../files/find-rigs.ts';
-import { decodeText, loadWanted, projectPath } from '../files/load-project.ts';
+import { decodeText, loadWanted, projectPath, readBytes, rigOf } from '../files/load-project.ts';
+import { absenceSays } from '../files/open-rigs.ts';
 import { dayOf } from './day-of.ts';
 import { exit, Refusal, type ExitCode, type Io } from './io.ts';
 import type { Words } from './options.ts';
@@ -15,21 +17,23 @@ export function printTextconv(words: Words, io: Io): ExitCode {
   if (name === undefined || more.length > 0) throw new Refusal('this takes one file: linewright textconv FILE');
   const { day } = dayOf(words, io);
   const full = resolve(io.cwd, name);
-  if (statSync(full, { throwIfNoEntry: false })?.isFile() !== true) throw new Refusal(`${name} is no file that can be read`);
-  const bytes = readFileSync(full);
-  const text = decodeText(bytes);
+  const read = readBytes(full);
+  if ('absent' in read) throw new Refusal(`${name} ${absenceSays[read.absent]}`);
+  const text = decodeText(read.bytes);
   if (text === undefined) {
     // A difference can still be shown of what is no rig, where a failure would show none at all.
-    io.out(bytes.toString('latin1'));
+    io.out(read.bytes.toString('latin1'));
     return exit.nothingFound;
   }
   const root = realpathSync(io.cwd);
   const path = placeOf(full, root);
   const project = new Project();
-  project.set(path, text);
+  project.set(path, rigOf(path, text));
   loadWanted(project, root);
   const side = comparedSide(project, { name, day, keyOf: (p) => p, called: (p) => p });
-  io.out(textconv(side.files.find((f) => f.key === path)!));
+  const file = side.files.find((f) => f.key === path)!;
+  // Of a document its own lines are shown, where the rig that it is read as has blanks.
+  io.out(textconv(isMarkdownPath(path) ? { ...file, lines: linesOf(text) } : file));
   return exit.nothingFound;
 }
 
@@ -40,6 +44,6 @@ export function printTextconv(words: Words, io: Io): ExitCode {
 function placeOf(full: string, root: string): string {
   const base = basename(full);
   const names = new Set([base, base.replace(/^[A-Za-z0-9]{6}_/, '')]);
-  const twins = findRigs(root).filter((rig) => names.has(basename(rig)));
+  const twins = findRigs(root, () => undefined, (found) => names.has(found));
   return twins.length === 1 ? projectPath(root, twins[0]!) : base;
 }

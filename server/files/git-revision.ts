@@ -1,19 +1,40 @@
 import { execFileSync } from 'node:child_process';
 import { realpathSync } from 'node:fs';
-import { Project } from '../../src-core/project.ts';
-import { decodeText, loadWanted, type RigText } from './load-project.ts';
+import { isAbsolute } from 'node:path';
+import { Project, type Absence } from '../../src-core/project.ts';
+import { Refusal } from '../cli/io.ts';
+import { decodeText, loadWanted, rigOf, type RigText } from './load-project.ts';
+
+const topOf = (folder: string): string => realpathSync(git(folder, ['rev-parse', '--show-toplevel']).toString('utf8').replace(/\r?\n$/, ''));
 
 /** The working folder of the repository around a folder; undefined outside of every one, and without git. */
 export function repositoryOf(folder: string): string | undefined {
   try {
-    return realpathSync(git(folder, ['rev-parse', '--show-toplevel']).toString('utf8').replace(/\r?\n$/, ''));
+    return topOf(folder);
   } catch {
     return undefined;
   }
 }
 
-/** Runs git itself and nothing through a shell; what it says on standard error is for whoever catches. */
-const git = (cwd: string, words: readonly string[], input?: string): Buffer => execFileSync('git', ['-c', 'core.quotePath=false', ...words], { cwd, input, maxBuffer: 2 ** 30, stdio: ['pipe', 'pipe', 'pipe'] });
+/** The same where nothing can be done without one: `what` is refused, with the reason when git has another than that there is none. */
+export function neededRepository(folder: string, what: string): string {
+  try {
+    return topOf(folder);
+  } catch (error) {
+    const why = error instanceof Refusal ? (error.help ?? error.message) : undefined;
+    throw new Refusal(`${what} is under no version control that \`git\` knows of`, why?.includes('not a git repository') === true ? undefined : why);
+  }
+}
+
+/** Runs git itself and nothing through a shell. Where it fails, its own reason is told. */
+function git(cwd: string, words: readonly string[]): Buffer {
+  try {
+    return execFileSync('git', ['-c', 'core.quotePath=false', ...words], { cwd, env: { ...process.env, LC_ALL: 'C' }, maxBuffer: 2 ** 30, stdio: ['pipe', 'pipe', 'pipe'] });
+  } catch (error) {
+    const said = String((error as { stderr?: unknown }).stderr ?? '').split('\n').map((line) => /^(?:fatal|error): (.+)$/.exec(line)?.[1]).find((line) => line !== undefined);
+    throw said === undefined ? new Refusal('`git` cannot be run here') : new Refusal('`git` could not do its part', `it says: ${said}`);
+  }
+}
 
 /** What the working folder of a repository has that a revision has not. Paths are counted from its top. */
 export interface Changes {
@@ -44,10 +65,14 @@ export function changesSince(top: string, name: string): Changes | undefined {
   return { differs: (path) => changed.has(path), isTracked: (path) => tracked.has(path) };
 }
 
+/** A path that takes more links than this leads round in a circle: as the system counts. */
+const mostLinks = 40;
+
 /** The files of a repository as they were at a revision: by path from its top. Undefined when there is no such revision. */
 export class Revision {
   readonly #top: string;
   readonly #blobs = new Map<string, string>();
+  readonly #links = new Map<string, string>();
   readonly #texts = new Map<string, RigText>();
 
   private constructor(top: string) {
@@ -58,35 +83,58 @@ export class Revision {
     const commit = commitOf(top, name);
     if (commit === undefined) return undefined;
     const revision = new Revision(top);
-    try {
-      for (const entry of git(top, ['ls-tree', '-r', '-z', commit]).toString('utf8').split('\0')) {
-        const match = /^(\d+) (\w+) ([0-9a-f]+)\t(.+)$/s.exec(entry);
-        // A link holds the path of another file, which may lead anywhere.
-        if (match !== null && match[2] === 'blob' && match[1] !== '120000') revision.#blobs.set(match[4]!, match[3]!);
-      }
-    } catch {
-      return undefined;
+    for (const entry of git(top, ['ls-tree', '-r', '-z', commit]).toString('utf8').split('\0')) {
+      const match = /^(\d+) (\w+) ([0-9a-f]+)\t(.+)$/s.exec(entry);
+      if (match?.[2] === 'blob') (match[1] === '120000' ? revision.#links : revision.#blobs).set(match[4]!, match[3]!);
     }
     return revision;
   }
 
-  /** Paths of files at or below a path. */
+  /** Paths of files, and of links, at or below a path. */
   below(path: string): string[] {
-    return [...this.#blobs.keys()].filter((p) => path === '' || p === path || p.startsWith(`${path}/`));
+    return [...this.#blobs.keys(), ...this.#links.keys()].filter((p) => path === '' || p === path || p.startsWith(`${path}/`));
+  }
+
+  /** Where a path leads by the links of the revision, or why it leads to no place in it. */
+  real(path: string): { readonly real: string } | { readonly absent: Absence } {
+    const at: string[] = [];
+    const left = path.split('/').reverse();
+    for (let followed = 0; left.length > 0; ) {
+      const name = left.pop()!;
+      if (name === '..' && at.pop() === undefined) return { absent: 'outside' };
+      if (name === '..' || name === '.' || name === '') continue;
+      at.push(name);
+      const link = this.#links.get(at.join('/'));
+      if (link === undefined) continue;
+      const target = this.#blob(link).toString('utf8');
+      if (isAbsolute(target)) return { absent: 'outside' };
+      if (mostLinks < ++followed) return { absent: 'unreadable' };
+      at.pop();
+      left.push(...target.split('/').reverse());
+    }
+    return { real: at.join('/') };
+  }
+
+  /** As it is stored: no filter of the repository's configuration is run. */
+  #blob(name: string): Buffer {
+    return git(this.#top, ['cat-file', 'blob', name]);
   }
 
   read(path: string): RigText {
     const known = this.#texts.get(path);
     if (known !== undefined) return known;
-    const blob = this.#blobs.get(path);
-    let found: RigText = { absent: this.below(path).length > 0 ? 'a-folder' : 'missing' };
-    if (blob !== undefined) {
-      // As it is stored: no filter of the repository's configuration is run.
-      const text = decodeText(git(this.#top, ['cat-file', 'blob', blob]));
-      found = text === undefined ? { absent: 'not-text' } : { text };
-    }
+    const found = this.#read(path);
     this.#texts.set(path, found);
     return found;
+  }
+
+  #read(path: string): RigText {
+    const found = this.real(path);
+    if ('absent' in found) return found;
+    const blob = this.#blobs.get(found.real);
+    if (blob === undefined) return { absent: this.below(found.real).length > 0 ? 'a-folder' : 'missing' };
+    const text = decodeText(this.#blob(blob));
+    return text === undefined ? { absent: 'not-text' } : { text };
   }
 
   /** A project of some of its files with all that they use. */
@@ -94,7 +142,7 @@ export class Revision {
     const project = new Project();
     for (const path of paths) {
       const read = this.read(path);
-      if ('text' in read) project.set(path, read.text);
+      if ('text' in read) project.set(path, rigOf(path, read.text));
     }
     loadWanted(project, '', (_root, path) => this.read(path));
     return project;

@@ -1,3 +1,4 @@
+import { constants } from 'node:buffer';
 import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { isAbsolute, join, relative, sep } from 'node:path';
 import { isMarkdownPath, rigTextOf } from '../../src-core/ide/markdown-fences.ts';
@@ -8,6 +9,8 @@ export type RigText = { readonly text: string } | { readonly absent: Absence };
 
 /** The text of bytes in UTF-8, a byte order mark left out; undefined when they are anything else. */
 export function decodeText(bytes: Uint8Array): string | undefined {
+  // UTF-16 without its mark passes for UTF-8, and no text holds this byte.
+  if (bytes.includes(0)) return undefined;
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
@@ -26,28 +29,42 @@ export const projectPath = (root: string, path: string): string => relative(root
 
 const isGone = (error: unknown): boolean => ['ENOENT', 'ENOTDIR'].includes(String((error as { code?: unknown }).code));
 
+const whyAbsent = (error: unknown): Absence => (isGone(error) ? 'missing' : 'unreadable');
+
+/** What lies at a path when every link is followed, or why that cannot be told. */
+export function lookAt(path: string): { readonly real: string; readonly isFolder: boolean } | { readonly absent: Absence } {
+  try {
+    const real = realpathSync(path);
+    return { real, isFolder: statSync(real).isDirectory() };
+  } catch (error) {
+    return { absent: whyAbsent(error) };
+  }
+}
+
 /** Reads a file by its absolute path. A pipe or a device is not a rig, and reading one might never end. */
-export function readText(path: string): RigText {
+export function readBytes(path: string): { readonly bytes: Buffer } | { readonly absent: Absence } {
   try {
     const kind = statSync(path);
     if (kind.isDirectory()) return { absent: 'a-folder' };
     if (!kind.isFile()) return { absent: 'unreadable' };
-    const text = decodeText(readFileSync(path));
-    return text === undefined ? { absent: 'not-text' } : { text };
+    return constants.MAX_STRING_LENGTH < kind.size ? { absent: 'too-large' } : { bytes: readFileSync(path) };
   } catch (error) {
-    return { absent: isGone(error) ? 'missing' : 'unreadable' };
+    return { absent: whyAbsent(error) };
   }
+}
+
+export function readText(path: string): RigText {
+  const read = readBytes(path);
+  if ('absent' in read) return read;
+  const text = decodeText(read.bytes);
+  return text === undefined ? { absent: 'not-text' } : { text };
 }
 
 /** Reads a file of a workspace. `root` is a real path; a link that leads out of it is not followed. */
 export function readInside(root: string, path: string): RigText {
-  let real: string;
-  try {
-    real = realpathSync(join(root, ...path.split('/')));
-  } catch (error) {
-    return { absent: isGone(error) ? 'missing' : 'unreadable' };
-  }
-  return isInside(root, real) ? readText(real) : { absent: 'outside' };
+  const found = lookAt(join(root, ...path.split('/')));
+  if ('absent' in found) return found;
+  return isInside(root, found.real) ? readText(found.real) : { absent: 'outside' };
 }
 
 /** What a file is read as: a Markdown file is the rig of its fences. */

@@ -1,9 +1,9 @@
-import { existsSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { Project, type Absence } from '../../src-core/project.ts';
 import { isMarkdownPath, rigFences } from '../../src-core/ide/markdown-fences.ts';
 import { findRigs } from './find-rigs.ts';
-import { isInside, loadWanted, projectPath, readInside, rigOf, wholeText, type Keep } from './load-project.ts';
+import { isInside, loadWanted, lookAt, projectPath, readInside, rigOf, wholeText, type Keep } from './load-project.ts';
 
 /** A workspace folder with the rigs that were asked for, and what they use. */
 export interface OpenFolder {
@@ -26,6 +26,7 @@ export const absenceSays: Record<Absence, string> = {
   missing: 'is not there',
   unreadable: 'cannot be read',
   'not-text': 'is not text in UTF-8',
+  'too-large': 'is too large to be read',
   'a-folder': 'is a folder',
   outside: 'leads out of the workspace folder',
 };
@@ -54,6 +55,8 @@ export interface Where {
   readonly cwd: string;
   readonly root?: string | undefined;
   readonly markdown?: boolean;
+  /** Documents count that hold no rig fence, as what they were or will be. */
+  readonly fenceless?: boolean;
 }
 
 /** Reads the named rigs, every rig under the named folders, and what all of them use. `keep` says what of each text is needed. */
@@ -61,50 +64,53 @@ export function openRigs(paths: readonly string[], where: Where, keep: Keep = wh
   const cwd = realpathSync(where.cwd);
   const given = where.root === undefined ? undefined : realpathSync(resolve(cwd, where.root));
   const problems: { path: string; says: string }[] = [];
+  /** What was looked at, by its full path: whatever is named twice counts once. */
+  const seen = new Set<string>();
+  const isNew = (full: string): boolean => !seen.has(full) && seen.add(full) !== undefined;
   const open = new Map<string, { project: Project; asked: Set<string> }>();
   const called = (root: string) => calledFrom(cwd, root);
   const take = (root: string, file: string, name: string, isNamed: boolean): void => {
+    if (!isNew(file)) return;
     const path = projectPath(root, file);
     const folder = open.get(root) ?? { project: new Project(), asked: new Set<string>() };
-    if (folder.asked.has(path)) return;
     const read = readInside(root, path);
     if ('absent' in read) {
       problems.push({ path: name, says: absenceSays[read.absent] });
       return;
     }
-    // Of the documents in a folder only those count that hold a rig; one that is named is read whatever it holds.
-    if (!isNamed && isMarkdownPath(path) && rigFences(read.text).length === 0) return;
+    // Of the documents in a folder only those count that hold a rig.
+    if (isMarkdownPath(path) && where.fenceless !== true && rigFences(read.text).length === 0) {
+      if (isNamed) problems.push({ path: name, says: 'holds no rig fence' });
+      return;
+    }
     folder.project.set(path, keep(rigOf(path, read.text)));
     folder.asked.add(path);
     open.set(root, folder);
   };
   for (const path of paths) {
-    let real: string;
-    let isFolder: boolean;
-    try {
-      real = realpathSync(resolve(cwd, path));
-      isFolder = statSync(real).isDirectory();
-    } catch (error) {
-      problems.push({ path, says: absenceSays[['ENOENT', 'ENOTDIR'].includes(String((error as { code?: unknown }).code)) ? 'missing' : 'unreadable'] });
+    const found = lookAt(resolve(cwd, path));
+    if ('absent' in found) {
+      if (isNew(resolve(cwd, path))) problems.push({ path, says: absenceSays[found.absent] });
       continue;
     }
+    const { real, isFolder } = found;
     const root = rootOf(real, isFolder, cwd, given);
     if (root === undefined) {
-      problems.push({ path, says: `lies outside of ${where.root!}` });
+      if (isNew(real)) problems.push({ path, says: `lies outside of ${where.root!}` });
       continue;
     }
     if (!isFolder) {
       take(root, real, path, true);
       continue;
     }
-    let rigs: string[];
-    try {
-      rigs = findRigs(real, (name) => name.endsWith('.rig') || (where.markdown === true && isMarkdownPath(name)));
-    } catch {
-      problems.push({ path, says: absenceSays.unreadable });
-      continue;
-    }
-    if (rigs.length === 0) problems.push({ path, says: 'holds no rig files' });
+    if (!isNew(real)) continue;
+    let unread = false;
+    const cannot = (folder: string): void => {
+      unread = true;
+      if (isNew(join(folder, sep))) problems.push({ path: folder === real ? path : called(root)(projectPath(root, folder)), says: absenceSays.unreadable });
+    };
+    const rigs = findRigs(real, cannot, (name) => name.endsWith('.rig') || (where.markdown === true && isMarkdownPath(name)));
+    if (rigs.length === 0 && !unread) problems.push({ path, says: 'holds no rig files' });
     for (const rig of rigs) take(root, rig, called(root)(projectPath(root, rig)), false);
   }
   const folders = [...open].map(([root, { project, asked }]): OpenFolder => {

@@ -3,6 +3,7 @@ import type { Source } from '../trade/source.ts';
 import { exactly, type Amount } from '../units/amount.ts';
 import { kinds, type Kind } from '../units/dimension.ts';
 import { printAmount } from '../units/print.ts';
+import { showGiven } from './explain.ts';
 import { asGiven, isUnknown, mostOf, unknown, type Cause, type Derivation, type Derived, type DerivationInput, type Given, type Value } from './derivation.ts';
 
 export interface SymbolDefinition {
@@ -74,7 +75,9 @@ function outOfRange(symbol: string, definition: SymbolDefinition, given: Given):
 
 function saysOutOfRange(symbol: string, { meaning, kind }: SymbolDefinition, given: Given, must: string, limit?: number): string {
   const print = (amount: Amount): string => printAmount(amount, kinds[kind].dimension, unitOf(given));
-  return `${meaning} (${symbol}) is ${print(given.amount)}; ${must}${limit === undefined ? '' : ` ${print(exactly(limit))}`}`;
+  // Rounded, a number that is out of range may look as if it were not.
+  const shown = given.origin.from === 'written' ? showGiven(given) : print(given.amount);
+  return `${meaning} (${symbol}) is ${shown}; ${must}${limit === undefined ? '' : ` ${print(exactly(limit))}`}`;
 }
 
 /** The ends between which a number needs no further look (SI): where it lies outside, `outOfRange` says what is wrong, if anything is. */

@@ -26,17 +26,19 @@ export function showAmount(amount: Amount, dimension: Dimension, options: PrintO
 const shownAs = (kind: Kind): Dimension => (kind === 'ratio' ? 'count' : kinds[kind].dimension);
 
 /** All the digits of a number that somebody wrote, free of the noise that converting it brings. */
-function showWritten({ low, high }: Amount, unit: Unit): string {
+function showWritten({ low, high }: Amount, unit?: Unit): string {
   const digits = (value: number): string => {
-    const text = String(Number(fromSI(value, unit).toPrecision(9)));
+    const text = String(Number((unit === undefined ? value : fromSI(value, unit)).toPrecision(9)));
     return text.includes('e') ? text : printNumber(Number(text), 'nearest', (text.split('.')[1] ?? '').length);
   };
-  return low === high ? `${digits(low)} ${unit.symbol}` : `${digits(low)} to ${digits(high)} ${unit.symbol}`;
+  const symbol = unit === undefined ? '' : ` ${unit.symbol}`;
+  return low === high ? `${digits(low)}${symbol}` : `${digits(low)} to ${digits(high)}${symbol}`;
 }
 
 /** An input is shown in the unit it was written in, and with the digits it was written with. */
 export function showGiven(given: Given, system?: System): string {
   if (given.origin.from === 'written' && given.origin.unit?.dimension === kinds[given.kind].dimension) return showWritten(given.amount, given.origin.unit);
+  if (given.origin.from === 'written' && given.origin.unit === undefined && shownAs(given.kind) === 'count') return showWritten(given.amount);
   const careful = given.origin.from === 'derived' ? kinds[given.kind].careful : 'nearest';
   return showAmount(given.amount, shownAs(given.kind), { system, careful });
 }

@@ -6,6 +6,9 @@ const reordering = /[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/g;
 /** The text on one line, without characters that a reader obeys instead of seeing. */
 export const cleanText = (text: string): string => text.replace(reordering, '').replace(unprintable, '\uFFFD').replace(/[\t\n\r\u2028\u2029]+/g, ' ');
 
+/** A name of a file on one line, with its line breaks and tabs spelt out. */
+export const nameOnOneLine = (path: string): string => path.replace(/[\t\n\r]/g, (c) => `\\x0${c.charCodeAt(0).toString(16)}`);
+
 const rightToLeft = /[\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{10FFF}\u{1E800}-\u{1EFFF}]/u;
 
 /** True for text that would turn round the numbers and signs beside it. */

@@ -1,4 +1,4 @@
-import { cleanText } from './clean-text.ts';
+import { cleanText, nameOnOneLine } from './clean-text.ts';
 import type { BlockChange, ChangedLine, ChangedValue, ComparedFinding, Comparison, SideValue } from './compare.ts';
 import { counted } from './block-sheet.ts';
 import { codeSpan, escapeMarkdown } from './escape-markdown.ts';
@@ -31,9 +31,9 @@ function reasons(because: readonly ChangedLine[]): string {
 const valuesShown = (block: BlockChange): readonly ChangedValue[] => block.values.filter((v) => v.detail !== true);
 
 export function compareText(comparison: Comparison, { width = 96, strong = (t: string) => t } = {}): string {
-  const lines = [strong(`${comparison.old} and ${comparison.new}, both judged as of ${comparison.day}`), ''];
+  const lines = [strong(`${nameOnOneLine(comparison.old)} and ${nameOnOneLine(comparison.new)}, both judged as of ${comparison.day}`), ''];
   for (const block of comparison.blocks) {
-    lines.push(strong(`${titleOf(block)} (${block.file})`));
+    lines.push(strong(`${titleOf(block)} (${nameOnOneLine(block.file)})`));
     lines.push(...block.lines.slice(0, mostLines).map((l) => `  ${cleanText(lineText(l))}`), ...more(block.lines.length - mostLines, 'line'));
     const values = valuesShown(block);
     for (const value of values.slice(0, mostValues)) lines.push(...valueLines(value, width));

@@ -65,7 +65,7 @@ export function comparedSide(project: Project, { name, day, keyOf, called }: Sid
       // A file that several roots take in is shown as the first of them judges it.
       const root = project.rootsOf(file.path)[0] ?? file.path;
       const judged = project.judge(root, day).files.get(file.path)?.blocks ?? [];
-      const made: { called: string; key: string; lines: string[]; blocks: ComparedBlock[]; loose: IdentifiedFinding[] } = { key: keyOf(file.path), called: called(file.path), lines: linesOf(file), blocks: [], loose: found.filter((f) => f.block === undefined) };
+      const made: { called: string; key: string; lines: string[]; blocks: ComparedBlock[]; loose: IdentifiedFinding[] } = { key: keyOf(file.path), called: called(file.path), lines: linesOf(file.text), blocks: [], loose: found.filter((f) => f.block === undefined) };
       const seen = new Map<string, number>();
       for (const one of judged) {
         const title = blockTitle(one.block);
@@ -78,8 +78,8 @@ export function comparedSide(project: Project, { name, day, keyOf, called }: Sid
   };
 }
 
-const linesOf = (file: RigFile): string[] => {
-  const lines = file.text.split(/\r\n|\r|\n/);
+export const linesOf = (text: string): string[] => {
+  const lines = text.split(/\r\n|\r|\n/);
   if (lines.at(-1) === '') lines.pop();
   return lines;
 };

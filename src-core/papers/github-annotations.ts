@@ -8,7 +8,7 @@ const commands: Record<Severity, Command> = { error: 'error', warning: 'warning'
 /** A step shows no more than so many of each kind: the rest would be dropped without a word. */
 const mostOfAKind = 10;
 
-const data = (text: string): string => text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
+export const data = (text: string): string => text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
 const property = (text: string): string => data(text).replaceAll(':', '%3A').replaceAll(',', '%2C');
 
 export interface Annotation {
@@ -20,7 +20,7 @@ export interface Annotation {
 export function githubAnnotation(finding: Finding, locate: Locate): Annotation {
   const command = commands[finding.severity];
   const at = locate(finding.place);
-  const where = at === undefined ? '' : `file=${property(cleanText(at.file))},line=${at.line},endLine=${at.endLine},${at.line === at.endLine ? `col=${at.column},endColumn=${at.endColumn},` : ''}`;
+  const where = at === undefined ? '' : `file=${property(at.file)},line=${at.line},endLine=${at.endLine},${at.line === at.endLine ? `col=${at.column},endColumn=${at.endColumn},` : ''}`;
   const help = finding.help === '' ? '' : `\nhelp: ${cleanText(finding.help)}`;
   return { command, line: `::${command} ${where}title=${property(finding.code)}::${data(cleanText(finding.message) + help)}` };
 }

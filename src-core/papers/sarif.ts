@@ -174,7 +174,8 @@ const physical = (at: Location): PhysicalLocation => ({ artifactLocation: artifa
 
 /** A path as an address: below the root of the sources, or absolute where it lies elsewhere. */
 function artifactAt(path: string): ArtifactLocation {
-  const parts = path.split(/[/\\]/).map((p) => encodeURIComponent(cleanText(p)));
+  // The name itself, whatever is in it: only half of a pair of surrogates has no address.
+  const parts = path.split(/[/\\]/).map((p) => encodeURIComponent(p.replace(/\p{Surrogate}/gu, '\uFFFD')));
   if (path.startsWith('/')) return { uri: `file://${parts.join('/')}` };
   if (/^[A-Za-z]:[/\\]/.test(path)) return { uri: `file:///${path.slice(0, 2)}/${parts.slice(1).join('/')}` };
   return { uri: parts.join('/'), uriBaseId: '%SRCROOT%' };

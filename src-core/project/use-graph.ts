@@ -4,7 +4,7 @@ import { resolveUse } from '../use-path.ts';
 import type { RigFile } from './rig-file.ts';
 
 /** Why a used file is not there. */
-export type Absence = 'missing' | 'unreadable' | 'not-text' | 'a-folder' | 'outside';
+export type Absence = 'missing' | 'unreadable' | 'not-text' | 'too-large' | 'a-folder' | 'outside';
 
 export interface Use {
   /** From the workspace folder; undefined when the path leads out of it. */
@@ -80,6 +80,7 @@ function absenceProblem(why: Absence | undefined, written: string, place: Place)
     missing: `\`${written}\` is not there`,
     unreadable: `\`${written}\` cannot be read`,
     'not-text': `\`${written}\` is not text in UTF-8`,
+    'too-large': `\`${written}\` is too large to be read`,
     'a-folder': `\`${written}\` is a folder`,
     outside: `\`${written}\` leads out of the workspace folder`,
   };

@@ -89,7 +89,7 @@ export function printAmount(amount: Amount, dimension: Dimension, options: Print
   const decimals = unit === undefined ? 0 : unit.decimals;
   const show = (si: number, careful: Careful): string => {
     // What is left of a difference that should be nothing is shown as nothing.
-    const value = Math.abs(si) < 1e-12 && unit?.offset === undefined ? 0 : unit === undefined ? si : fromSI(si, unit);
+    const value = Math.abs(si) < 1e-9 && unit?.offset === undefined ? 0 : unit === undefined ? si : fromSI(si, unit);
     // A length too small for its unit's usual digits keeps three significant ones.
     const fine = decimals !== undefined && value !== 0 && Math.abs(value) < 10 ** -decimals * 10 && unit !== undefined;
     return trimZeros(printNumber(value, careful, fine ? undefined : decimals));

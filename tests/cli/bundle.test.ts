@@ -62,6 +62,6 @@ describe('a fleet', () => {
     child.stderr.on('data', (data: Buffer) => void (err += data.toString('utf8')));
     child.stdout.once('data', () => child.stdout.destroy());
     const code = await new Promise((done) => void child.on('exit', done));
-    expect([code, err]).toEqual([0, '']);
+    expect([code, err]).toEqual([141, '']);
   });
 });

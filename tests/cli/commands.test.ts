@@ -48,6 +48,17 @@ test.each([
   [['compute', 'anchor-vehicle-needed', 'q=1'], expect.stringContaining('its symbols are ')],
   [['compute', 'pull-by-layer', 'd=3 kN'], 'linewright compute: d (line diameter) is a length, such as 10 mm; `3 kN` is a force\n'],
   [['compute', 'pull-by-layer', 'F_1=42 kN', 'B=64 mm', 'd=10 mm', 'n=0'], expect.stringMatching(/^linewright compute: line pull on the layer is not known: layer.* the calculation holds from 1; /)],
+  [['compute', 'cut-strand-share', 'n=1.5', 'N=12'], expect.stringMatching(/ is 1\.5; it must be a whole number; /)],
+  [['compute', 'bridle-leg-tension', 'P=10 kN', 'theta=179.001 deg'], expect.stringMatching(/ is 179\.001 deg; the calculation holds up to 179 deg; /)],
+  [['check', ''], 'linewright check: one of the words is empty; a variable may lack its value\n'],
+  [['compare', 'plover.rig', ''], 'linewright compare: one of the words is empty; a variable may lack its value\n'],
+  [['check', '--on', '2026-06-22', '--on', '2025-01-01'], 'linewright check: --on is given twice\n'],
+  [['format', '--check', '--check', '.'], 'linewright format: --check is given twice\n'],
+  [['rules', 'bury-too-short'], 'linewright rules: this takes no `bury-too-short`; linewright explain CODE tells about one rule\n'],
+  [['serve'], 'linewright serve: an editor starts this as linewright serve --stdio\n'],
+  [['serve', '--stdio', 'plover.rig'], 'linewright serve: an editor starts this as linewright serve --stdio\n'],
+  [['explain', 'bury-too-short', '--on', '2026-06-22'], 'linewright explain: --on says nothing about a rule; it goes with a line of a file: linewright explain FILE:LINE\n'],
+  [['sheet', 'plover.rig', '--derivations', '--format', 'html'], 'linewright sheet: --derivations does not go with --format html; text shows them, and JSON holds them anyway\n'],
 ])('%j is refused', async (words, err) => {
   expect(await say(...words)).toEqual({ code: 2, out: '', err });
 });
@@ -61,6 +72,11 @@ test('every rule is listed and explained', async () => {
     expect([code, flat.includes(why.replace(/\s+/g, ' ')), flat.includes(source.replace(/\s+/g, ' '))], name).toEqual([0, true, true]);
   }
   expect((JSON.parse((await say('rules', '--format', 'json')).out) as { rules: { name: string }[] }).rules.map((r) => r.name)).toEqual(rules.map((r) => r.name).sort());
+});
+
+test('a file of one line has one', async () => {
+  const { linewright } = world({ 'a.rig': 'line x {}' });
+  expect((await linewright('explain', 'a.rig:2')).err).toBe('linewright explain: a.rig has 1 line\n');
 });
 
 test('a line of a rig is explained, with what is found on it', async () => {
@@ -82,6 +98,10 @@ test('a calculation is made from values with units, in the units they were writt
   expect(json.version).toBe(1);
   expect(json.derivation.unit).toBe('N');
   expect(json.derivation.value).toBeCloseTo((9500 * 4.4482216152605 * 2.875) / 4.375, 6);
+});
+
+test('what rounding leaves of nothing is nothing', async () => {
+  expect((await say('compute', 'block-load', 'T=10 kN', 'theta=180 deg')).out).toContain('P = 0 N\n');
 });
 
 test('symbols that are hard to type have another spelling', async () => {

@@ -1,4 +1,4 @@
-import { mkdirSync, renameSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Comparison } from '../../src-core/papers/compare.ts';
@@ -72,10 +72,43 @@ test('what cannot be compared is one line', async () => {
   expect(await says('--against', '--output=/tmp/x', 'a.rig')).toContain('is not a revision');
   expect(await says('HEAD:gone.rig', 'a.rig')).toBe('gone.rig is not there at HEAD\n');
   expect(await says('HEAD:latin1.rig', 'a.rig')).toBe('HEAD:latin1.rig is not text in UTF-8\n');
-  expect(await says('HEAD:link.rig', 'a.rig')).toBe('link.rig is not there at HEAD\n');
+  expect(await says('HEAD:link.rig', 'a.rig')).toBe('HEAD:link.rig leads out of the workspace folder\n');
+  expect(await says('HEAD:a.rig', 'HEAD:a.rig', '--root', '.')).toBe('--root says nothing about revisions; what they use is found in the repository\n');
   expect(await says('HEAD:../../etc', '.')).toContain('is not there at HEAD');
   const bare = world({ 'a.rig': soundLine });
   expect((await bare.linewright('compare', '--against', 'HEAD', 'a.rig')).err).toBe('linewright compare: a.rig is under no version control that `git` knows of\n');
+});
+
+test('a link is followed as it led then, within the repository', async () => {
+  const { folder, commit, linewright } = repository({ 'old/p.rig': 'practice {\n  line-factor  2\n}\n', 'lib/p.rig': 'practice {\n  line-factor  3\n}\n', 'a.rig': `use "lib/p.rig"\n${soundLine}` });
+  rmSync(join(folder, 'lib'), { recursive: true });
+  symlinkSync('old', join(folder, 'lib'));
+  symlinkSync('a.rig', join(folder, 'link.rig'));
+  symlinkSync('round.rig', join(folder, 'round.rig'));
+  commit();
+  for (const words of [['HEAD:a.rig', 'a.rig'], ['HEAD:link.rig', 'link.rig'], ['--against', 'HEAD', 'link.rig'], ['HEAD:lib', 'lib'], ['--against', 'HEAD', 'lib/p.rig']]) {
+    expect((await linewright('compare', ...words)).out, words.join(' ')).toContain('\nNothing changed.\n');
+  }
+  expect((await linewright('compare', 'HEAD~1:a.rig', 'HEAD:a.rig')).out).not.toContain('use-missing');
+  expect((await linewright('compare', '--against', 'HEAD~1', 'lib/p.rig')).out).toContain('  -   line-factor  3\n  +   line-factor  2\n');
+  expect((await linewright('compare', 'HEAD:round.rig', 'a.rig')).err).toBe('linewright compare: HEAD:round.rig cannot be read\n');
+});
+
+test('a document at a revision is the rig of its fences', async () => {
+  const document = (rig: string): string => `# Build {\n\n\`\`\`rig\n${rig}\`\`\`\n\nText.\n`;
+  const { folder, linewright } = repository({ 'doc.md': document(soundLine), 'bare.md': 'Text.\n' });
+  expect((await linewright('compare', '--against', 'HEAD', 'doc.md')).out).toContain('\nNothing changed.\n');
+  writeFileSync(join(folder, 'doc.md'), document(shortBury));
+  expect((await linewright('compare', '--against', 'HEAD', 'doc.md')).out).toContain('72 d -> 46 d [doc.md:11]');
+  expect((await linewright('compare', '--against', 'HEAD', 'bare.md')).out).toContain('\nNothing changed.\n');
+});
+
+test('what git says against it is told', async () => {
+  const { folder, linewright } = repository({ 'a.rig': soundLine });
+  writeFileSync(join(folder, '.git/index'), 'no index');
+  expect(await linewright('check', '--since', 'HEAD')).toEqual({ code: 2, out: '', err: expect.stringMatching(/^linewright check: `git` could not do its part; it says: .*index file.*\n$/) as string });
+  writeFileSync(join(folder, '.git/config'), '[core');
+  expect((await linewright('compare', '--against', 'HEAD', 'a.rig')).err).toMatch(/^linewright compare: a\.rig is under no version control that `git` knows of; it says: bad config line .*\n$/);
 });
 
 test('Markdown has a table, the findings and the lines', async () => {

@@ -20,7 +20,19 @@ test('documents in a folder count when they are asked for and hold a rig', async
   expect((await linewright('check')).out).not.toContain('build.md');
   const { out } = await linewright('check', '--markdown', '--format', 'json');
   expect((JSON.parse(out) as { files: string[] }).files).toEqual(['docs/build.md', 'gear.rig']);
-  expect((await linewright('check', 'README.md')).code).toBe(0);
+});
+
+test('a document without a rig is told when it is named', async () => {
+  const { linewright } = world(files);
+  for (const command of ['check', 'sheet', 'tokens']) expect(await linewright(command, 'README.md')).toMatchObject({ code: 2, err: `linewright ${command}: README.md holds no rig fence\n` });
+});
+
+test('a document is shown to git in its own lines', async () => {
+  const { linewright } = world(files);
+  const { code, out } = await linewright('textconv', 'docs/build.md');
+  expect(code).toBe(0);
+  expect(out).toMatch(/^# Build é\n\n```rig\nuse "\.\.\/gear\.rig"\n[^]*\n  ! error\[unknown-statement\][^]*\n```\n\nprose \{\n/);
+  expect(out).not.toMatch(/stray|unclosed/);
 });
 
 test('a document is not laid out', async () => {

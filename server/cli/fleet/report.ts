@@ -1,6 +1,6 @@
 import type { Severity } from '../../../src-core/assess/finding.ts';
 import type { FindingJson } from '../../../src-core/papers/finding-json.ts';
-import { Annotations, type Annotation } from '../../../src-core/papers/github-annotations.ts';
+import { Annotations, data, type Annotation } from '../../../src-core/papers/github-annotations.ts';
 import { sarifOfDrafts, type SarifDraft } from '../../../src-core/papers/sarif.ts';
 import { plainJson } from '../plain-text.ts';
 import { version } from '../version.ts';
@@ -78,7 +78,7 @@ export const reports: Readonly<Record<Format, (out: (text: string) => void) => R
       },
       end({ problems, summary }) {
         for (const line of annotations.lines()) out(`${line}\n`);
-        for (const { path, says } of problems) out(`::error title=linewright::${path.replaceAll('%', '%25')} ${says}\n`);
+        for (const { path, says } of problems) out(`::error title=linewright::${data(`${path} ${says}`)}\n`);
         out(`${summary}\n`);
       },
     };

@@ -1,15 +1,14 @@
 import { realpathSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { usesIn } from '../../../src-core/project/use-graph.ts';
-import { changesSince, repositoryOf } from '../../files/git-revision.ts';
+import { changesSince, neededRepository } from '../../files/git-revision.ts';
 import { isInside } from '../../files/load-project.ts';
 import type { OpenFolder } from '../../files/open-rigs.ts';
 import { Refusal } from '../io.ts';
 
 /** The roots of a folder that a change since a revision touches: themselves, or in a file that they take in. */
 export function touchedRoots({ root, project }: OpenFolder, revision: string): ReadonlySet<string> {
-  const top = repositoryOf(root);
-  if (top === undefined) throw new Refusal(`${root} is under no version control that \`git\` knows of`);
+  const top = neededRepository(root, root);
   const changes = changesSince(top, revision);
   if (changes === undefined) throw new Refusal(`\`${revision}\` is not a revision`, 'a revision is a commit, a branch or a tag, such as HEAD~1');
   const fromTop = (full: string): string | undefined => (isInside(top, full) ? relative(top, full).split(sep).join('/') : undefined);
