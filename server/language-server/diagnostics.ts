@@ -106,7 +106,8 @@ export class Diagnostics {
     if (this.#skills.pullsDiagnostics && !this.#skills.refreshesDiagnostics) return false;
     const unjudged = project.rootsOf(path).map((root) => ({ root, blocks: project.firstWork(root, day) })).filter(({ blocks }) => blocks > 0);
     if (unjudged.length === 0) return false;
-    const now = performance.now();
+    // Not `performance`, which Node loads for the first who asks.
+    const now = Date.now();
     if (now - this.#judgedAt > together_ms && this.#paying === undefined) this.#judgedFirst = 0;
     this.#judgedAt = now;
     const blocks = unjudged.reduce((sum, each) => sum + each.blocks, 0);

@@ -1,3 +1,5 @@
+import { late } from '../base/late.ts';
+
 /** The text of a number that stands for a symbol. */
 export interface PutIn {
   readonly text: string;
@@ -10,7 +12,7 @@ interface Token {
   readonly value: boolean;
 }
 
-const pieces = /\s*(\d+(?:\.\d+)?|[\p{L}√][\p{L}0-9_₀-₉]*(?:\.\.[\p{L}0-9]+)?|[^\s])/gu;
+const pieces = late(() => /\s*(\d+(?:\.\d+)?|[\p{L}√][\p{L}0-9_₀-₉]*(?:\.\.[\p{L}0-9]+)?|[^\s])/gu);
 const functions = new Set(['min', 'max', 'exp', 'sin', 'cos', 'tan', 'arctan', 'arcsin', 'log', '√']);
 
 const isNumber = (token: Token | undefined): boolean => token !== undefined && /^(\d|π|½)/.test(token.text);
@@ -34,7 +36,7 @@ export function putNumbersIn(formula: string, values: ReadonlyMap<string, PutIn>
   let depth = 0;
   let clauseEnd: number | undefined;
   let behindEquals = false;
-  for (const match of equation.matchAll(pieces)) {
+  for (const match of equation.matchAll(pieces())) {
     const raw = match[1]!;
     if (raw === '(') depth++;
     if (raw === ')') depth--;

@@ -120,14 +120,17 @@ function inRange(reading: StatementReading, measure: Measure, bound: BoundQuanti
 }
 
 /** Whether nothing but space stands between two offsets. */
+const isSpace = (c: number): boolean => c === 32 || (9 <= c && c <= 13) || c === 160;
+const isOfWord = (letter: string): boolean => (letter < '\x80' ? /[A-Za-z0-9]/ : /[\p{L}\p{N}]/u).test(letter);
+
 /** Whether something that was passed over stands right before or between some tokens. */
 function isTouched({ chunk, tokens }: StatementReading, from: number, to: number): boolean {
   for (let i = Math.max(1, from); i < to; i++) if (!isBlank(chunk.text, tokens[i - 1]!.end, tokens[i]!.start)) return true;
   // Before the first value stands the word that begins the statement.
   if (from > 0) return false;
   let before = tokens[0]!.start - 1;
-  while (before >= 0 && /\s/.test(chunk.text[before]!)) before--;
-  return before >= 0 && !/[\p{L}\p{N}]/u.test(chunk.text[before]!);
+  while (before >= 0 && isSpace(chunk.text.charCodeAt(before))) before--;
+  return before >= 0 && !isOfWord(chunk.text[before]!);
 }
 
 function isBlank(text: string, start: number, end: number): boolean {

@@ -73,13 +73,11 @@ export function pullExample(parts: PullParts = {}): string {
   return [all.vehicle, all.winch, all.line, all.gear, all.anchor, all.chain, `${all.header} {\n${all.pull}}\n`, ...(parts.more === undefined ? [] : [parts.more])].filter((part) => part !== '').join('\n');
 }
 
+const usualLines = usual.pull.trimEnd().split('\n').map((line) => ({ head: line.trim().split(' ', 1)[0]!, line }));
+
 /** The usual pull with one statement replaced, left out or added. */
 export function pullWith(changes: Readonly<Record<string, string | undefined>>): string {
-  const lines = usual.pull.trimEnd().split('\n').flatMap((line) => {
-    const head = line.trim().split(/\s+/)[0]!;
-    if (!Object.hasOwn(changes, head)) return [line];
-    return changes[head] === undefined ? [] : [`  ${changes[head]}`];
-  });
-  for (const [head, text] of Object.entries(changes)) if (text !== undefined && !new RegExp(`^  ${head}\\b`, 'm').test(usual.pull)) lines.push(`  ${text}`);
+  const lines = usualLines.flatMap(({ head, line }) => (!Object.hasOwn(changes, head) ? [line] : changes[head] === undefined ? [] : [`  ${changes[head]}`]));
+  for (const [head, text] of Object.entries(changes)) if (text !== undefined && usualLines.every((known) => known.head !== head)) lines.push(`  ${text}`);
   return lines.join('\n') + '\n';
 }

@@ -1,11 +1,13 @@
+import { late } from '../base/late.ts';
 import { newNameOf } from '../model/bound.ts';
 import { defineRule } from './rule.ts';
 
-const scripts: readonly (readonly [name: string, letters: RegExp])[] = [
+const scripts = late((): readonly (readonly [name: string, letters: RegExp])[] => [
   ['Latin', /\p{Script=Latin}/u],
   ['Cyrillic', /\p{Script=Cyrillic}/u],
   ['Greek', /\p{Script=Greek}/u],
-];
+]);
+const isPlain = (name: string): boolean => /^[\0-\x7f]*$/.test(name);
 
 export const nameOfMixedLetters = defineRule({
   name: 'name-of-mixed-letters',
@@ -31,7 +33,8 @@ export const nameOfMixedLetters = defineRule({
       if (kept !== undefined) names.push(kept);
     }
     for (const { name, place } of names) {
-      const found = scripts.filter(([, letters]) => letters.test(name)).map(([script]) => script);
+      if (isPlain(name)) continue;
+      const found = scripts().filter(([, letters]) => letters.test(name)).map(([script]) => script);
       if (found.length > 1) judge.report({ place, message: `\`${name}\` has ${found.join(' and ')} letters`, help: 'write it again on one keyboard' });
     }
   },

@@ -1,3 +1,4 @@
+import { late } from '../base/late.ts';
 import { lineStartsIn } from '../base/line-index.ts';
 import { closingQuote, lineEndFrom, openStringEnd } from './lexer.ts';
 import { parseChunk } from './parser.ts';
@@ -96,12 +97,17 @@ export function chunkEnd(text: string, start: number, topHeads: ReadonlySet<stri
 
 /** What tells where a line, a text or a block ends. */
 const telling = /[\r\n#"{}]/g;
-const headWord = /[a-z][a-z-]*(?![\p{L}\p{M}\p{N}_-])/uy;
+const headWord = /[a-z][a-z-]*/y;
+const plainLetter = /[A-Z0-9_]/;
+const anyLetter = late(() => /^[\p{L}\p{M}\p{N}]/u);
 
 function isBlockHead(text: string, at: number, topHeads: ReadonlySet<string>): boolean {
   headWord.lastIndex = at;
   const word = headWord.exec(text)?.[0];
-  return word !== undefined && word !== 'use' && topHeads.has(word);
+  if (word === undefined || word === 'use' || !topHeads.has(word)) return false;
+  // A word that goes on is another one.
+  const next = text.codePointAt(at + word.length);
+  return next === undefined || !(next < 128 ? plainLetter : anyLetter()).test(String.fromCodePoint(next));
 }
 
 /** Whether the next thing that is said from `at` on is a brace that opens a block. */

@@ -1,3 +1,4 @@
+import { late } from '../base/late.ts';
 import { fitted } from '../base/fitted.ts';
 import { RigLine, type Comment, type Token, type TokenKind } from './tokens.ts';
 
@@ -16,12 +17,12 @@ export const tokensOf = ({ lines }: Lexed): Token[] => lines.flatMap(({ tokens, 
 const date = /\d{4}-\d{1,2}-\d{1,2}(?![\w-])/y;
 const fraction = /[+-]?\d+\/\d+/y;
 const number = /[+-]?(?:\d{1,3}(?:,\d{3})+(?![\d])|\d+)(?:\.\d+)?|[+-]?\.\d+/y;
-const word = /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy;
+const word = late(() => /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:-[\p{L}\p{M}\p{N}_]+)*/uy);
 /** The same where all letters are plain, which nearly every word is. */
 const plainWord = /[A-Za-z_][A-Za-z0-9_]*(?:-[A-Za-z0-9_]+)*/y;
 const symbol = /%|°[CF]?|\//y;
 /** Anything else: taken in runs, so that a line of rubbish is a few tokens. */
-const bad = /[^\s#"{}%°/\d\p{L}_→]+|[^\r\n]/uy;
+const bad = late(() => /[^\s#"{}%°/\d\p{L}_→]+|[^\r\n]/uy);
 
 const isDigit = (c: number): boolean => c >= 48 && c <= 57;
 const isWordStart = (c: number): boolean => (c >= 97 && c <= 122) || (c >= 65 && c <= 90) || c === 95;
@@ -77,7 +78,7 @@ function wordEnd(text: string, start: number): number {
   const end = endOf(plainWord, text, start);
   const next = text.charCodeAt(end);
   // A letter of another script may belong to it.
-  return next >= 128 || (next === 45 && text.charCodeAt(end + 1) >= 128) ? endOf(word, text, start) : end;
+  return next >= 128 || (next === 45 && text.charCodeAt(end + 1) >= 128) ? endOf(word(), text, start) : end;
 }
 
 /** Where whole digits end; -1 where what follows may belong to the number. */
@@ -114,7 +115,7 @@ export function lex(text: string): Lexed {
   };
   const takeRest = (): void => {
     sound = false;
-    took('bad', bad);
+    took('bad', bad());
   };
   while (at < text.length) {
     const c = text.charCodeAt(at);
@@ -151,7 +152,7 @@ export function lex(text: string): Lexed {
       else takeRest();
     } else if (c === 0x2192) {
       tokens.push(token('arrow', at + 1));
-    } else if (!took('symbol', symbol) && !took('word', word)) {
+    } else if (!took('symbol', symbol) && !took('word', word())) {
       takeRest();
     }
   }

@@ -1,3 +1,4 @@
+import { late } from '../base/late.ts';
 import { EmbeddedActionsParser } from 'chevrotain';
 import { fitted } from '../base/fitted.ts';
 import { lex } from './lexer.ts';
@@ -118,7 +119,7 @@ function nest(lines: readonly RigLine[], comments: readonly Comment[], text: str
 const arrowLike = /^(?:[-–—=]*>+|>>)$/u;
 
 /** What stands right before a number and makes it another one: a digit of another script, or a sign that it is no more than about that. */
-const beginsNumber = /[\p{N}.~≈<>≤≥±]$/u;
+const beginsNumber = late(() => /[\p{N}.~≈<>≤≥±]$/u);
 
 /** Reports what cannot be part of any statement, and gives back the rest. What is plainly an arrow is read as one. */
 function checkTokens(tokens: readonly Token[], text: string, problems: SyntaxProblem[]): readonly Token[] {
@@ -143,7 +144,7 @@ function checkTokens(tokens: readonly Token[], text: string, problems: SyntaxPro
     } else {
       if (!reported) problems.push({ code: 'stray-character', ...(inNumber(tokens[i - 1], token, next) ?? describeBad(token)) });
       // Half of a number is another number.
-      if (beginsNumber.test(token.text) && next?.start === token.end && (next.kind === 'number' || next.kind === 'fraction') && tokens[i - 1]?.end !== token.start) i++;
+      if (beginsNumber().test(token.text) && next?.start === token.end && (next.kind === 'number' || next.kind === 'fraction') && tokens[i - 1]?.end !== token.start) i++;
     }
     reported = true;
   }

@@ -1,3 +1,4 @@
+import { late } from '../base/late.ts';
 import { between, exactly, type Amount } from './amount.ts';
 import type { Dimension } from './dimension.ts';
 import { readQuantity, type Lexeme } from './read-quantity.ts';
@@ -20,7 +21,7 @@ export interface ParsedAmount {
 
 /** No quantity is longer than this; what is longer is not looked at. */
 const longest = 80;
-const pieces = /([+-]?\d+\/\d+)|([+-]?(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+)(?:\.\d+)?|[+-]?\.\d+)|(%|°[CF]?|\/)|([\p{L}_][\p{L}\p{M}\p{N}_²]*(?:-[\p{L}\p{M}\p{N}_]+)*)/uy;
+const pieces = late(() => /([+-]?\d+\/\d+)|([+-]?(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+)(?:\.\d+)?|[+-]?\.\d+)|(%|°[CF]?|\/)|([\p{L}_][\p{L}\p{M}\p{N}_²]*(?:-[\p{L}\p{M}\p{N}_]+)*)/uy);
 const lexemeKinds = ['fraction', 'number', 'symbol', 'word'] as const;
 
 function lexemesOf(text: string): Lexeme[] | undefined {
@@ -31,8 +32,9 @@ function lexemesOf(text: string): Lexeme[] | undefined {
       at++;
       continue;
     }
-    pieces.lastIndex = at;
-    const match = pieces.exec(text);
+    const pattern = pieces();
+    pattern.lastIndex = at;
+    const match = pattern.exec(text);
     if (match === null) return undefined;
     const kind = lexemeKinds[match.slice(1).findIndex((part) => part !== undefined)]!;
     found.push({ kind, text: match[0], start: at, end: at + match[0].length });
