@@ -168,6 +168,11 @@ export class LanguageServer {
     this.diagnostics.changed();
   }
 
+  /** Shows a sentence to the person at the editor. */
+  warn(message: string): void {
+    void this.connection.sendNotification('window/showMessage', { type: 2, message });
+  }
+
   #refreshHints(): void {
     if (this.skills.refreshesHints) void this.connection.sendRequest('workspace/inlayHint/refresh').catch(() => undefined);
     if (this.skills.refreshesLenses) void this.connection.sendRequest('workspace/codeLens/refresh').catch(() => undefined);

@@ -50,7 +50,7 @@ const fallbacks: Readonly<Record<string, unknown>> = {
   'linewright/fences': { fences: [] },
   'linewright/explain': { markdown: '' },
   'linewright/rules': { rules: [] },
-  'linewright/checkWorkspace': { files: 0, errors: 0, warnings: 0, others: 0 },
+  'linewright/checkWorkspace': { files: 0, errors: 0, warnings: 0, others: 0, isCut: false },
 };
 
 /**

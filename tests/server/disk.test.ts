@@ -64,7 +64,7 @@ test('a folder is read with its folders, without what is hidden or installed', a
     mkdirSync(join(folder, path, '..'), { recursive: true });
     writeFileSync(join(folder, path), '');
   }
-  expect(await diskFiles(pathToFileURL(folder).href)!.list()).toEqual(['a.rig', 'deep/er/b.rig']);
+  expect(await diskFiles(pathToFileURL(folder).href)!.list('rigs')).toEqual({ paths: ['a.rig', 'deep/er/b.rig'], isCut: false });
 });
 
 test('a link does not lead out of the folder', async () => {
@@ -78,6 +78,17 @@ test('a link does not lead out of the folder', async () => {
   server.open(uri, 'use "link.rig"\n');
   expect(codes((await server.pull(uri)).items)).toEqual(['use-outside']);
   rmSync(outside, { recursive: true });
+});
+
+test('a folder with more files than are read says so', async () => {
+  for (const path of ['a/one.rig', 'b/two.rig', 'b/notes.md', 'c/three.rig']) {
+    mkdirSync(join(folder, path, '..'), { recursive: true });
+    writeFileSync(join(folder, path), '');
+  }
+  const uri = pathToFileURL(folder).href;
+  expect(await diskFiles(uri, 2)!.list('rigs')).toMatchObject({ paths: { length: 2 }, isCut: true });
+  expect(await diskFiles(uri, 4)!.list('rigs')).toMatchObject({ paths: { length: 3 }, isCut: false });
+  expect(await diskFiles(uri)!.list('documents')).toEqual({ paths: ['b/notes.md'], isCut: false });
 });
 
 test('what is no text, a folder or not there is told apart', async () => {
