@@ -1,5 +1,5 @@
 import type { CancellationToken, CompletionItem as LspCompletionItem, Diagnostic, WorkspaceEdit } from 'vscode-languageserver';
-import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-actions.ts';
+import { codeActions, fixAll, repairAt, type CodeAction } from '../../src-core/ide/code-actions.ts';
 import { completionsAt, type CompletionItem } from '../../src-core/ide/completion.ts';
 import { useEdits } from '../../src-core/ide/file-rename.ts';
 import { codeLenses } from '../../src-core/ide/code-lenses.ts';
@@ -147,7 +147,9 @@ export const editing: Readonly<Record<string, Answer>> = {
     if (of === undefined || !isRange(params.range) || !server.skills.actionLiterals) return [];
     const only = Array.isArray(params.context?.only) ? params.context.only : undefined;
     const shown = Array.isArray(params.context?.diagnostics) ? params.context.diagnostics : [];
-    const actions = ['quickfix', 'refactor.rewrite'].some((kind) => isWanted(kind, only)) ? codeActions(of.folder.project, of.path, server.positions.span(of.file.lines, params.range), of.day) : [];
+    const within = server.positions.span(of.file.lines, params.range);
+    if (repairAt(of.file, within) !== undefined) await server.workspace.listAll(of.folder);
+    const actions = ['quickfix', 'refactor.rewrite'].some((kind) => isWanted(kind, only)) ? codeActions(of.folder.project, of.path, within, of.day) : [];
     // Mending everything at once is done when it is asked for by its name.
     const all = only !== undefined && isWanted(kindOf['fix-all'], only) ? fixAll(of.folder.project, of.path, of.day) : undefined;
     const wanted = actions.filter((action) => isWanted(kindOf[action.kind], only) && (action.disabled === undefined || server.skills.disabledActions));

@@ -103,6 +103,17 @@ test('documents that are not open follow a rename and a moved file, and count fo
   expect(await client.request('linewright/checkWorkspace', {})).toMatchObject({ files: 1 });
 });
 
+test('a repair that is written into the logbook is looked for in every rig', async () => {
+  const rewriting = { ...pulling, textDocument: { ...pulling.textDocument, codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } } } };
+  const line = rig.slice(rig.indexOf('line main'));
+  await started(new Map([['far.rig', 'use "plover.rig"\n\nchain far after fix {\n  main outboard -> main inboard\n}\n']]), rewriting);
+  const text = `${line}\nrepair fix on main {\n  cut  at 20 m from inboard\n}\n`;
+  client.open(at('plover.rig'), text);
+  const start = { line: text.split('\n').findIndex((l) => l.startsWith('repair')), character: 8 };
+  const actions = await client.request<{ title: string; edit?: { changes: object } }[]>('textDocument/codeAction', { textDocument: { uri: at('plover.rig') }, range: { start, end: start }, context: { diagnostics: [], only: ['refactor'] } });
+  expect(actions.map((a) => Object.keys(a.edit!.changes).sort())).toEqual([[at('far.rig'), at('plover.rig')]]);
+});
+
 test('where not every file is read, a rename is refused and the count says so', async () => {
   client = new Client(textFolder(folder, new Map([['gear.rig', strap]]), [], true));
   await client.start(pulling, { workspaceFolders: [{ uri: folder, name: 'rigs' }] });
