@@ -289,6 +289,11 @@ export class Workspace {
     }
   }
 
+  async #isFolder({ files }: Folder, path: string): Promise<boolean> {
+    const found = await files?.read(path);
+    return found !== undefined && 'absent' in found && found.absent === 'a-folder';
+  }
+
   /** Files that changed under the editor. True when one of them mattered. */
   changed(changes: readonly { readonly uri: string; readonly gone: boolean }[]): Promise<boolean> {
     return this.#before(this.#takeChanges(changes));
@@ -306,8 +311,16 @@ export class Workspace {
         continue;
       }
       const known = folder.project.file(path) !== undefined;
-      folder.project.retry(path);
-      if (!known && folder.listed === undefined && !folder.project.wanted().includes(path)) continue;
+      if (folder.project.retry(path)) mattered = true;
+      const isRig = path.endsWith('.rig');
+      if (!known && !isRig && folder.listed !== undefined && (await this.#isFolder(folder, path))) {
+        // It brings what lies in it.
+        folder.listed = undefined;
+        await this.listAll(folder);
+        mattered = true;
+        continue;
+      }
+      if (!known && !(isRig && folder.listed !== undefined) && !folder.project.wanted().includes(path)) continue;
       await this.#reread(folder, path);
       mattered = true;
     }

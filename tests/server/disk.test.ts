@@ -103,6 +103,22 @@ test('a folder that is on no disk has no files', () => {
   expect(diskFiles(pathToFileURL(join(folder, 'gone')).href)).toBeUndefined();
 });
 
+test('a folder that comes brings its files, to who uses them and to the workspace', async () => {
+  const server = await started(folder);
+  const uri = pathToFileURL(join(folder, 'x.rig')).href;
+  server.open(uri, 'use "sub/p.rig"\n');
+  expect(codes((await server.pull(uri)).items)).toEqual(['use-missing']);
+  expect(await server.request('linewright/checkWorkspace')).toMatchObject({ files: 1 });
+  mkdirSync(join(folder, 'sub'));
+  for (const name of ['p.rig', 'q.rig', 'notes.txt']) writeFileSync(join(folder, 'sub', name), '');
+  const came = (path: string): void => server.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: pathToFileURL(join(folder, path)).href, type: 1 }] });
+  came('sub/notes.txt');
+  expect(codes((await server.pull(uri)).items)).toEqual(['use-missing']);
+  came('sub');
+  expect((await server.pull(uri)).items).toEqual([]);
+  expect(await server.request('linewright/checkWorkspace')).toMatchObject({ files: 3 });
+});
+
 test('a thousand files that use one another are read', async () => {
   for (let i = 1; i <= 1000; i++) writeFileSync(join(folder, `r${i}.rig`), i < 1000 ? `use "r${i + 1}.rig"\n` : 'strap trunk {\n  wll  4 t\n}\n');
   const server = await started(folder);
