@@ -131,7 +131,7 @@ export class LanguageServer {
     const document = typeof textDocument?.uri === 'string' ? this.workspace.document(textDocument.uri) : undefined;
     if (document === undefined || !Array.isArray(contentChanges)) return;
     // Where a change belongs is not guessed: the text stays what it was, and is not the editor's any more.
-    if (recordsIn(contentChanges).some((change) => 'range' in change && !isRange(change['range']))) {
+    if (recordsIn(contentChanges).some(({ range }) => range !== undefined && !isRange(range))) {
       this.connection.console.error(`textDocument/didChange: a range in ${document.uri} is none; the change is not taken`);
       return;
     }

@@ -165,6 +165,29 @@ export class Workspace {
       document.fences = rigFences(text);
     }
     document.folder.project.set(document.path, document.fences === undefined ? text : rigTextOf(text, document.fences));
+    this.#tellAround(document);
+  }
+
+  /** Homes of single documents that lie around another document: what they use of it is what the editor holds. */
+  #around({ uri, folder }: OpenDocument): { readonly folder: Folder; readonly path: string }[] {
+    const homes = new Set<Folder>();
+    for (const other of this.#documents.values()) if (!other.folder.whole && other.folder !== folder && other.folder.address !== undefined) homes.add(other.folder);
+    if (homes.size === 0) return [];
+    const address = readAddress(uri)!;
+    return [...homes].flatMap((home) => {
+      const path = pathIn(home.address!, address);
+      return path === undefined ? [] : [{ folder: home, path }];
+    });
+  }
+
+  #tellAround(document: OpenDocument): void {
+    for (const { folder, path } of this.#around(document)) if (folder.project.file(path) !== undefined || folder.project.retry(path)) folder.project.set(path, document.folder.project.file(document.path)!.text);
+  }
+
+  /** The text of a file that is open in another place than this folder. */
+  #heldElsewhere(folder: Folder, path: string): string | undefined {
+    const document = folder.whole || folder.uri === undefined ? undefined : this.document(uriIn(folder.uri, path));
+    return document?.folder.project.file(document.path)?.text;
   }
 
   /** A document in no folder: its neighbours may be used, nothing above them. */
@@ -189,8 +212,9 @@ export class Workspace {
 
   edit(document: OpenDocument, edit: Edit): void {
     const { markdown } = document;
-    if (markdown === undefined) document.folder.project.edit(document.path, edit);
-    else this.setText(document, markdown.slice(0, edit.start) + edit.text + markdown.slice(edit.end));
+    if (markdown !== undefined) return this.setText(document, markdown.slice(0, edit.start) + edit.text + markdown.slice(edit.end));
+    document.folder.project.edit(document.path, edit);
+    this.#tellAround(document);
   }
 
   /** What the editor no longer holds is what lies in the file again, or nothing. */
@@ -198,13 +222,14 @@ export class Workspace {
     const document = this.document(uri);
     if (document === undefined) return Promise.resolve();
     const { folder, path } = document;
+    const around = this.#around(document).filter((other) => other.folder.project.file(other.path) !== undefined);
     this.#documents.delete(addressKey(readAddress(uri)!));
     this.#spelled.delete(document.uri);
     folder.open.delete(path);
     // A Markdown file counts while it is open; nothing in it is looked for otherwise.
-    if (folder.files !== undefined && document.markdown === undefined) return this.#before(this.#reread(folder, path));
-    folder.project.remove(path);
-    return Promise.resolve();
+    if (folder.files !== undefined && document.markdown === undefined) around.push({ folder, path });
+    else folder.project.remove(path);
+    return around.length === 0 ? Promise.resolve() : this.#before(Promise.all(around.map((each) => this.#reread(each.folder, each.path))).then(() => undefined));
   }
 
   /** Reading that later questions wait for: they must not be answered from what was. */
@@ -218,7 +243,9 @@ export class Workspace {
   async #reread(folder: Folder, path: string): Promise<void> {
     const found = await folder.files?.read(path);
     if (folder.open.has(path)) return;
-    if (found !== undefined && 'text' in found) folder.project.set(path, rigOf(path, found.text));
+    const held = this.#heldElsewhere(folder, path);
+    if (held !== undefined) folder.project.set(path, held);
+    else if (found !== undefined && 'text' in found) folder.project.set(path, rigOf(path, found.text));
     else folder.project.remove(path);
   }
 
@@ -241,7 +268,9 @@ export class Workspace {
       const found = await Promise.all(wanted.map(async (path) => ({ path, text: files === undefined ? ({ absent: 'missing' } as const) : await files.read(path) })));
       for (const { path, text } of found) {
         if (folder.open.has(path)) continue;
-        if ('text' in text) project.set(path, rigOf(path, text.text));
+        const held = this.#heldElsewhere(folder, path);
+        if (held !== undefined) project.set(path, held);
+        else if ('text' in text) project.set(path, rigOf(path, text.text));
         else project.setAbsent(path, text.absent);
       }
     }

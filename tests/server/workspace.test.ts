@@ -212,6 +212,25 @@ test('a document in no folder may use its neighbours and nothing above them', as
   expect(reads).toEqual(['practice.rig']);
 });
 
+test('what is open below a document in no folder counts for it as it is typed, and as it is saved once it is closed', async () => {
+  client = new Client(textFolder('file:///elsewhere', new Map([['sub/gear.rig', strap]])));
+  await client.start(pulling);
+  const [user, gear] = ['file:///elsewhere/bag.rig', 'file:///elsewhere/sub/gear.rig'];
+  const isKnown = async (): Promise<boolean> => !codes((await client.pull(user)).items).includes('unknown-name');
+  client.open(user, bag.replace('gear', 'sub/gear'));
+  expect(await isKnown()).toBe(true);
+  client.open(gear, strap.replace('trunk', 'tree'));
+  expect(await isKnown()).toBe(false);
+  client.change(gear, 2, { range: { start: { line: 0, character: 6 }, end: { line: 0, character: 10 } }, text: 'trunk' });
+  expect(await isKnown()).toBe(true);
+  client.change(gear, 3, { text: '' });
+  client.notify('textDocument/didClose', { textDocument: { uri: user } });
+  client.open(user, bag.replace('gear', 'sub/gear'));
+  expect(await isKnown()).toBe(false);
+  client.notify('textDocument/didClose', { textDocument: { uri: gear } });
+  expect(await isKnown()).toBe(true);
+});
+
 test('an unsaved document is judged by itself', async () => {
   await started(new Map());
   client.open('untitled:Untitled-1', rig);
