@@ -28,10 +28,9 @@ async function showStage(stage: string): Promise<void> {
 async function checkWorkspace(client: BaseLanguageClient): Promise<void> {
   const answer = await client.sendRequest<CheckWorkspaceResult>(checkWorkspaceRequest, {});
   await vscode.commands.executeCommand('workbench.actions.view.problems');
-  void vscode.window.setStatusBarMessage(
-    vscode.l10n.t('Linewright: {0} rigs checked, {1} errors, {2} warnings, {3} other findings', answer.files, answer.errors, answer.warnings, answer.others),
-    10_000,
-  );
+  const counted = vscode.l10n.t('Linewright: {0} rigs checked, {1} errors, {2} warnings, {3} other findings', answer.files, answer.errors, answer.warnings, answer.others);
+  if (answer.isCut) void vscode.window.showWarningMessage(vscode.l10n.t('{0}. The workspace holds more rigs, which were not read; `linewright check` reads all of them.', counted));
+  else void vscode.window.setStatusBarMessage(counted, 10_000);
 }
 
 async function openRule(client: BaseLanguageClient, code: string | undefined): Promise<void> {

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { findRigsRequest, readFileRequest, type FindRigsResult, type ReadFileParams, type ReadFileResult } from './protocol.ts';
+import { findRigsRequest, readFileRequest, type FindRigsParams, type FindRigsResult, type ReadFileParams, type ReadFileResult } from './protocol.ts';
 
 const largestWorkspace = 5000;
 
@@ -18,9 +18,9 @@ async function readFile({ uri }: ReadFileParams): Promise<ReadFileResult> {
   }
 }
 
-async function findRigs(): Promise<FindRigsResult> {
-  const found = await vscode.workspace.findFiles('**/*.rig', undefined, largestWorkspace);
-  return { uris: found.map((uri) => uri.toString()).sort() };
+async function findRigs({ documents }: FindRigsParams): Promise<FindRigsResult> {
+  const found = await (documents === true ? vscode.workspace.findFiles('**/*.{md,markdown}', '**/node_modules/**', largestWorkspace) : vscode.workspace.findFiles('**/*.rig', undefined, largestWorkspace));
+  return { uris: found.map((uri) => uri.toString()).sort(), isCut: found.length === largestWorkspace };
 }
 
 /** The server in a browser has no disk, and on a desktop it cannot see a folder that only the editor can reach. */

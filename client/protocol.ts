@@ -103,6 +103,8 @@ export interface CheckWorkspaceResult {
   readonly errors: number;
   readonly warnings: number;
   readonly others: number;
+  /** The workspace holds more rigs than are read. */
+  readonly isCut: boolean;
 }
 
 /** Server to client: a file through the editor, for workspaces that are on no disk. */
@@ -115,10 +117,15 @@ export interface ReadFileResult {
   readonly problem?: 'missing' | 'directory' | 'not-utf8' | 'unreadable';
 }
 
-/** Server to client: every rig of the open folders. */
+/** Server to client: every rig of the open folders, or every Markdown document. */
 export const findRigsRequest = 'linewright/findRigs';
+export interface FindRigsParams {
+  readonly documents?: true;
+}
 export interface FindRigsResult {
   readonly uris: readonly string[];
+  /** There are more than these. */
+  readonly isCut?: boolean;
 }
 
 /** Sent as `initializationOptions`: what this client can do beyond the protocol. */

@@ -9,9 +9,19 @@ interface Received {
 
 let shutDown = false;
 
+/** Behind a head that says no length nothing can be read any more. What is wrong inside a message is a `SyntaxError`. */
+function isHeadBroken(error: Error): boolean {
+  return !(error instanceof SyntaxError) && /header|content-length/i.test(error.message);
+}
+
 /** The same request to the library for editors that say their process in the first message. */
 class Input extends StreamMessageReader {
   override listen(take: DataCallback): Disposable {
+    this.onError((error) => {
+      if (!isHeadBroken(error)) return;
+      process.stderr.write(`linewright: the input cannot be read on: ${error.message}\n`);
+      process.exit(1);
+    });
     return super.listen((message) => {
       const { method, params } = message as Received;
       if (method === 'initialize' && typeof params === 'object') params.processId = null;

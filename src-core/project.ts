@@ -93,9 +93,12 @@ export class Project {
     this.#absent.set(path, why);
   }
 
-  /** Forgets that a file is absent, so that it is wanted again. */
-  retry(path: string): void {
-    if (this.#absent.delete(path)) this.#forgetUses();
+  /** Forgets that a file is absent, or what lies in a folder of the name, so that it is wanted again. True when anything is. */
+  retry(path: string): boolean {
+    const again = [...this.#absent.keys()].filter((absent) => absent === path || absent.startsWith(`${path}/`));
+    for (const absent of again) this.#absent.delete(absent);
+    if (again.length > 0) this.#forgetUses();
+    return again.length > 0;
   }
 
   /** Paths of used files that were neither set nor said to be absent. */
@@ -228,6 +231,15 @@ export class Project {
     if (file === undefined) return [];
     const lists = this.rootsOf(path).map(of);
     return lists.length === 1 ? lists[0]! : inOrder(file, lists.flat());
+  }
+
+  /** What would be found under a root if a file of it were edited so. It costs what the edit would cost, and nothing of it is kept. */
+  foundIf(root: string, path: string, edit: Edit, day: DayNumber): readonly Finding[] {
+    const { state, files, problems } = this.#stateOf(root, day);
+    const edited = files.map((file) => (file.path === path ? file.edited(edit) : file));
+    const found = [...state.update(edited, problems).files.values()].flatMap(({ findings }) => findings);
+    state.update(files, problems);
+    return found;
   }
 
   /** The paths of a root and of all that it takes in. */

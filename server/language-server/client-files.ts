@@ -1,4 +1,5 @@
-import { findRigsRequest, readFileRequest, type FindRigsResult, type ReadFileResult } from '../../client/protocol.ts';
+import { findRigsRequest, readFileRequest, type FindRigsParams, type FindRigsResult, type ReadFileResult } from '../../client/protocol.ts';
+import { isMarkdownPath } from '../../src-core/ide/markdown-fences.ts';
 import type { Absence } from '../../src-core/project.ts';
 import type { FolderFiles } from './folder-files.ts';
 import { pathIn, readAddress, uriIn } from './uris.ts';
@@ -20,13 +21,15 @@ export function clientFiles(folderUri: string, ask: Ask): FolderFiles {
       const answer = await ask<ReadFileResult>(readFileRequest, { uri: uriIn(folderUri, path) }).catch((): ReadFileResult => ({ problem: 'unreadable' }));
       return answer?.text !== undefined ? { text: answer.text } : { absent: absences[answer?.problem ?? 'unreadable'] };
     },
-    async list() {
-      const answer = await ask<FindRigsResult>(findRigsRequest, {}).catch((): FindRigsResult => ({ uris: [] }));
-      return (answer?.uris ?? []).flatMap((uri) => {
+    async list(wanted) {
+      const asked: FindRigsParams = wanted === 'documents' ? { documents: true } : {};
+      const answer = await ask<FindRigsResult>(findRigsRequest, asked).catch((): FindRigsResult => ({ uris: [] }));
+      const paths = (answer?.uris ?? []).flatMap((uri) => {
         const address = readAddress(uri);
         const path = folder === undefined || address === undefined ? undefined : pathIn(folder, address);
-        return path === undefined ? [] : [path];
+        return path === undefined || isMarkdownPath(path) !== (wanted === 'documents') ? [] : [path];
       });
+      return { paths, isCut: answer?.isCut === true };
     },
   };
 }

@@ -26,6 +26,8 @@ const mostAtWork = 4096;
 /** Files that are opened within this time come together. */
 const together_ms = 100;
 
+const nothing: WorkspaceDiagnosticReport = { items: [] };
+
 interface Told {
   readonly resultId: string;
   readonly text: string;
@@ -267,7 +269,7 @@ export class Diagnostics {
       for (const folder of this.#workspace.folders) {
         for (const path of folder.project.paths) {
           await breath.taken();
-          if (token.isCancellationRequested) return { items: [] };
+          if (token.isCancellationRequested) return nothing;
           if (folder.open.has(path)) continue;
           for (const root of folder.project.rootsOf(path)) await this.#judgeInSteps(folder, root, breath);
           const uri = folder.uriOf(path);
@@ -276,12 +278,14 @@ export class Diagnostics {
           if (isNews) items.push({ ...report, uri, version: null });
         }
       }
+      // Said once: not to somebody who has stopped listening.
+      if (token.isCancellationRequested) return nothing;
       for (const [uri] of before) {
         const found = this.#workspace.locate(uri);
         if (found !== undefined && found.folder.project.file(found.path) !== undefined) continue;
         if (this.#told.delete(uri)) items.push({ kind: 'full', uri, version: null, items: [] });
       }
-      if (items.length > 0 || token.isCancellationRequested) return { items };
+      if (items.length > 0 || this.#stopped) return { items };
       if (seen !== this.#changes) continue;
       await new Promise<void>((wake) => {
         this.#waiting.add(wake);

@@ -1,29 +1,32 @@
 import { readdirSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { isMarkdownPath } from '../../src-core/ide/markdown-fences.ts';
 import { readInside } from '../files/load-project.ts';
-import type { FolderFiles } from './folder-files.ts';
+import type { FolderFiles, Listed, Wanted } from './folder-files.ts';
 
 /** A folder with more rigs than this is not read whole. */
 const mostFiles = 5000;
 const mostFolders = 20_000;
 
 /** Files of a folder on this machine's disk. */
-export function diskFiles(folderUri: string): FolderFiles | undefined {
+export function diskFiles(folderUri: string, most = mostFiles): FolderFiles | undefined {
   let root: string;
   try {
     root = realpathSync(fileURLToPath(folderUri));
   } catch {
     return undefined;
   }
-  return { read: async (path) => readInside(root, path), list: async () => listRigs(root) };
+  return { read: async (path) => readInside(root, path), list: async (wanted) => listFiles(root, isOf[wanted], most) };
 }
 
-/** The rigs that the command line would find here, as many as an editor can hold; what cannot be read is passed over. */
-function listRigs(root: string): string[] {
+const isOf: Readonly<Record<Wanted, (name: string) => boolean>> = { rigs: (name) => name.endsWith('.rig'), documents: isMarkdownPath };
+
+/** What the command line would find here, as much as an editor can hold; what cannot be read is passed over. */
+function listFiles(root: string, isWanted: (name: string) => boolean, most: number): Listed {
   const found: string[] = [];
   const waiting = [''];
-  for (let visited = 0; visited < mostFolders && waiting.length > 0 && found.length < mostFiles; visited++) {
+  for (let visited = 0; visited < mostFolders && waiting.length > 0 && found.length < most; visited++) {
     const folder = waiting.shift()!;
     let entries;
     try {
@@ -34,9 +37,9 @@ function listRigs(root: string): string[] {
     for (const entry of entries) {
       const path = folder === '' ? entry.name : `${folder}/${entry.name}`;
       if (!entry.isDirectory()) {
-        if (entry.name.endsWith('.rig')) found.push(path);
+        if (isWanted(entry.name)) found.push(path);
       } else if (!entry.name.startsWith('.') && entry.name !== 'node_modules') waiting.push(path);
     }
   }
-  return found.sort();
+  return { paths: found.sort(), isCut: waiting.length > 0 };
 }

@@ -10,6 +10,7 @@ import { rest } from './breath.ts';
 import { clientFiles } from './client-files.ts';
 import { Diagnostics } from './diagnostics.ts';
 import type { OpenFolder } from './folder-files.ts';
+import { recordsIn } from './params.ts';
 import { isPosition, isRange, Positions } from './positions.ts';
 import { Settings } from './settings.ts';
 import { Workspace, type Folder } from './workspace.ts';
@@ -129,6 +130,11 @@ export class LanguageServer {
   edited({ textDocument, contentChanges }: TextParams): void {
     const document = typeof textDocument?.uri === 'string' ? this.workspace.document(textDocument.uri) : undefined;
     if (document === undefined || !Array.isArray(contentChanges)) return;
+    // Where a change belongs is not guessed: the text stays what it was, and is not the editor's any more.
+    if (recordsIn(contentChanges).some(({ range }) => range !== undefined && !isRange(range))) {
+      this.connection.console.error(`textDocument/didChange: a range in ${document.uri} is none; the change is not taken`);
+      return;
+    }
     const typing = typedLine(contentChanges);
     for (const change of contentChanges as { range?: unknown; text?: unknown }[]) {
       const { range, text } = change ?? {};
@@ -162,10 +168,15 @@ export class LanguageServer {
     this.#refreshHints();
   }
 
-  foldersChanged(params: { readonly event?: { readonly added?: readonly { uri?: unknown }[]; readonly removed?: readonly { uri?: unknown }[] } }): void {
-    for (const { uri } of params?.event?.removed ?? []) if (typeof uri === 'string') this.workspace.removeFolder(uri);
-    for (const { uri } of params?.event?.added ?? []) if (typeof uri === 'string') this.workspace.addFolder(uri);
+  foldersChanged(params: { readonly event?: { readonly added?: unknown; readonly removed?: unknown } }): void {
+    for (const { uri } of recordsIn(params?.event?.removed)) if (typeof uri === 'string') this.workspace.removeFolder(uri);
+    for (const { uri } of recordsIn(params?.event?.added)) if (typeof uri === 'string') this.workspace.addFolder(uri);
     this.diagnostics.changed();
+  }
+
+  /** Shows a sentence to the person at the editor. */
+  warn(message: string): void {
+    void this.connection.sendNotification('window/showMessage', { type: 2, message });
   }
 
   #refreshHints(): void {

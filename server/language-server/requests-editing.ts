@@ -1,5 +1,5 @@
-import type { CancellationToken, CompletionItem as LspCompletionItem, Diagnostic } from 'vscode-languageserver';
-import { codeActions, fixAll, type CodeAction } from '../../src-core/ide/code-actions.ts';
+import type { CancellationToken, CompletionItem as LspCompletionItem, Diagnostic, WorkspaceEdit } from 'vscode-languageserver';
+import { codeActions, fixAll, repairAt, type CodeAction } from '../../src-core/ide/code-actions.ts';
 import { completionsAt, type CompletionItem } from '../../src-core/ide/completion.ts';
 import { useEdits } from '../../src-core/ide/file-rename.ts';
 import { codeLenses } from '../../src-core/ide/code-lenses.ts';
@@ -9,10 +9,11 @@ import { renameAt, renameStart } from '../../src-core/ide/rename.ts';
 import { signatureAt } from '../../src-core/ide/signature-help.ts';
 import type { LanguageServer, Subject } from './language-server.ts';
 import { isRange } from './positions.ts';
+import { recordsIn } from './params.ts';
 import type { Answer } from './requests.ts';
 import { today } from './settings.ts';
 import type { Folder } from './workspace.ts';
-import { annotatedEdit, toCompletionItem, toWorkspaceEdit } from './to-lsp.ts';
+import { annotatedEdit, joinedEdit, toCompletionItem, toWorkspaceEdit } from './to-lsp.ts';
 
 interface Asked {
   readonly textDocument?: { readonly uri?: unknown };
@@ -110,30 +111,35 @@ export const editing: Readonly<Record<string, Answer>> = {
   async 'textDocument/rename'(server: LanguageServer, params: Asked & { readonly newName?: unknown }, token: CancellationToken) {
     const at = await server.point(params, token);
     if (at === undefined || typeof params.newName !== 'string') return null;
-    // Files that were never opened may use the name too.
-    await server.workspace.listAll(at.folder);
     const newName = params.newName.trim();
-    const rename = renameAt(at.folder.project, at.path, at.offset, at.day, newName);
-    if (rename === undefined) return null;
-    if ('refused' in rename) throw new RequestRefused(rename.refused);
-    return annotatedEdit(toWorkspaceEdit(at.folder, rename.edits.map((e) => ({ ...e, text: newName })), server.positions, server.skills), `Rename to ${newName}`, server);
+    // Files that were never opened may use the name too.
+    return server.workspace.withAll(at.folder, (isCut) => {
+      const rename = renameAt(at.folder.project, at.path, at.offset, at.day, newName);
+      if (rename === undefined) return null;
+      if ('refused' in rename) throw new RequestRefused(rename.refused);
+      if (isCut) throw new RequestRefused('this folder holds more files than are read, and those that are left out may use the name');
+      return annotatedEdit(toWorkspaceEdit(at.folder, rename.edits.map((e) => ({ ...e, text: newName })), server.positions, server.skills), `Rename to ${newName}`, server);
+    });
   },
 
   async 'workspace/willRenameFiles'(server: LanguageServer, params: { readonly files?: unknown }) {
     const moves = new Map<Folder, { from: string; to: string }[]>();
-    for (const { oldUri, newUri } of (Array.isArray(params.files) ? params.files : []) as { oldUri?: unknown; newUri?: unknown }[]) {
+    for (const { oldUri, newUri } of recordsIn(params.files)) {
       const from = typeof oldUri === 'string' ? server.workspace.locate(oldUri) : undefined;
       const to = typeof newUri === 'string' ? server.workspace.locate(newUri) : undefined;
       // Moved to another folder, nothing here can use it any more.
       if (from === undefined || to === undefined || from.folder !== to.folder) continue;
       moves.set(from.folder, [...(moves.get(from.folder) ?? []), { from: from.path, to: to.path }]);
     }
+    const edits: WorkspaceEdit[] = [];
     for (const [folder, list] of moves) {
-      await server.workspace.listAll(folder);
-      const edits = useEdits(folder.project, list);
-      if (edits.length > 0) return annotatedEdit(toWorkspaceEdit(folder, edits, server.positions, server.skills), 'Follow the moved file', server);
+      await server.workspace.withAll(folder, (isCut) => {
+        const followed = useEdits(folder.project, list);
+        if (followed.length > 0) edits.push(toWorkspaceEdit(folder, followed, server.positions, server.skills));
+        if (isCut) server.warn('Linewright: the folder holds more files than are read, and those that are left out may use what was moved.');
+      });
     }
-    return null;
+    return edits.length === 0 ? null : annotatedEdit(joinedEdit(edits), 'Follow the moved file', server);
   },
 
   async 'textDocument/codeAction'(server: LanguageServer, params: Asked & { readonly context?: { readonly only?: readonly string[]; readonly diagnostics?: readonly Diagnostic[] } }, token: CancellationToken) {
@@ -141,7 +147,9 @@ export const editing: Readonly<Record<string, Answer>> = {
     if (of === undefined || !isRange(params.range) || !server.skills.actionLiterals) return [];
     const only = Array.isArray(params.context?.only) ? params.context.only : undefined;
     const shown = Array.isArray(params.context?.diagnostics) ? params.context.diagnostics : [];
-    const actions = ['quickfix', 'refactor.rewrite'].some((kind) => isWanted(kind, only)) ? codeActions(of.folder.project, of.path, server.positions.span(of.file.lines, params.range), of.day) : [];
+    const within = server.positions.span(of.file.lines, params.range);
+    if (repairAt(of.file, within) !== undefined) await server.workspace.listAll(of.folder);
+    const actions = ['quickfix', 'refactor.rewrite'].some((kind) => isWanted(kind, only)) ? codeActions(of.folder.project, of.path, within, of.day) : [];
     // Mending everything at once is done when it is asked for by its name.
     const all = only !== undefined && isWanted(kindOf['fix-all'], only) ? fixAll(of.folder.project, of.path, of.day) : undefined;
     const wanted = actions.filter((action) => isWanted(kindOf[action.kind], only) && (action.disabled === undefined || server.skills.disabledActions));

@@ -29,12 +29,13 @@ export const pages: Readonly<Record<string, Answer>> = {
   [rulesRequest]: (): RulesResult => ({ rules: ruleList() }),
 
   async [checkWorkspaceRequest](server: LanguageServer): Promise<CheckWorkspaceResult> {
-    const count = { files: 0, errors: 0, warnings: 0, others: 0 };
+    const count = { files: 0, errors: 0, warnings: 0, others: 0, isCut: false };
     const breath = new Breath();
     for (const folder of server.workspace.places) {
       if (!folder.judged) continue;
       await server.workspace.listAll(folder);
       await server.workspace.ready(folder);
+      count.isCut ||= folder.isCut;
       const day = await server.settings.day(folder.uri);
       for (const path of folder.project.paths) {
         await breath.taken();

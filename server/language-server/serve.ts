@@ -1,8 +1,9 @@
-import { ResponseError, type CancellationToken, type Connection, type InitializeParams } from 'vscode-languageserver';
+import { ResponseError, type CancellationToken, type Connection, type InitializeError, type InitializeParams } from 'vscode-languageserver';
 import { behind } from './breath.ts';
 import { readSkills, serverCapabilities } from './capabilities.ts';
 import type { OpenFolder } from './folder-files.ts';
 import type { LanguageServer } from './language-server.ts';
+import { recordsIn, wrongFolders } from './params.ts';
 
 type Engine = typeof import('./engine.ts');
 
@@ -12,8 +13,15 @@ export type LoadEngine = () => Promise<{ readonly engine: Engine; readonly disk?
 /** When the first document was looked at, what answers questions is loaded before one is asked. */
 const warmAfter_ms = 50;
 
-/** The protocol's number for a request that is understood and cannot be done. */
-const requestFailed = -32803;
+/** The protocol's numbers. */
+const codes = {
+  invalidRequest: -32600,
+  invalidParams: -32602,
+  notInitialized: -32002,
+  cancelled: -32800,
+  /** A request that is understood and cannot be done. */
+  failed: -32803,
+} as const;
 
 /** Requests and the answer to give when one makes no sense. */
 const fallbacks: Readonly<Record<string, unknown>> = {
@@ -50,7 +58,7 @@ const fallbacks: Readonly<Record<string, unknown>> = {
   'linewright/fences': { fences: [] },
   'linewright/explain': { markdown: '' },
   'linewright/rules': { rules: [] },
-  'linewright/checkWorkspace': { files: 0, errors: 0, warnings: 0, others: 0 },
+  'linewright/checkWorkspace': { files: 0, errors: 0, warnings: 0, others: 0, isCut: false },
 };
 
 /**
@@ -62,6 +70,7 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
   let loaded: Promise<{ engine: Engine; server: LanguageServer }> | undefined;
   let running: LanguageServer | undefined;
   let warmed = false;
+  let isOver = false;
   /** Notifications that wait for the engine. */
   let waiting = 0;
 
@@ -76,15 +85,21 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
   const complain = (what: string, error: unknown): void => connection.console.error(`${what}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 
   connection.onInitialize((given) => {
+    if (params !== undefined) return new ResponseError(codes.invalidRequest, 'the session has begun already') as ResponseError<InitializeError>;
+    const wrong = wrongFolders(given.workspaceFolders);
+    if (wrong !== undefined) return new ResponseError(codes.invalidParams, wrong) as ResponseError<InitializeError>;
     params = given;
+    // The library has put a handler of its own before this one meanwhile.
+    on('workspace/didChangeWorkspaceFolders', (server, changed) => server.foldersChanged(changed));
     // Behind the answer: the editor reads it meanwhile.
     behind(() => void start().catch(() => undefined));
     return { capabilities: serverCapabilities(readSkills(given)), serverInfo: { name: 'linewright' } };
   });
 
-  /** Notifications are taken in the order in which they came, before and after the engine is there. */
+  /** Notifications are taken in the order in which they came, before and after the engine is there; those outside the session are not. */
   const on = (method: string, take: (server: LanguageServer, given: never) => unknown): void => {
     connection.onNotification(method, (given: unknown) => {
+      if (params === undefined || isOver) return;
       const failed = (error: unknown): void => complain(method, error);
       if (waiting === 0 && running !== undefined) {
         try {
@@ -114,17 +129,24 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
   on('textDocument/didClose', (server, given) => server.closed(given));
   on('workspace/didChangeWatchedFiles', (server, given) => server.filesChanged(given));
   on('workspace/didChangeConfiguration', (server, given) => server.settingsChanged(given));
-  on('workspace/didChangeWorkspaceFolders', (server, given) => server.foldersChanged(given));
 
   const answer = (method: string, fallback: unknown, make: (ready: { engine: Engine; server: LanguageServer }, given: never, token: CancellationToken) => unknown): void => {
-    connection.onRequest(method, async (given: unknown, token: CancellationToken) => {
+    // The token comes last, behind whatever the request has of parameters.
+    connection.onRequest(method, async (...said: unknown[]) => {
+      const token = said.at(-1) as CancellationToken;
+      const given = said.length > 1 ? said[0] : undefined;
+      if (params === undefined) return new ResponseError(codes.notInitialized, 'the session has not begun: `initialize` comes first');
+      if (isOver) return new ResponseError(codes.invalidRequest, 'the session is over: `shutdown` was asked for');
+      const cancelled = (): ResponseError<void> => new ResponseError(codes.cancelled, 'cancelled');
       const ready = await start();
-      if (token.isCancellationRequested) return fallback;
+      if (token.isCancellationRequested) return cancelled();
       try {
-        return await make(ready, (given ?? {}) as never, token);
+        const made = await make(ready, (given ?? {}) as never, token);
+        // What was left off in the middle is not taken for nothing found.
+        return token.isCancellationRequested ? cancelled() : made;
       } catch (error) {
         // Known by its name: what was loaded later may not share its classes with this file.
-        if (error instanceof Error && error.name === 'RequestRefused') return new ResponseError(requestFailed, error.message);
+        if (error instanceof Error && error.name === 'RequestRefused') return new ResponseError(codes.failed, error.message);
         complain(method, error);
         return fallback === undefined ? given : fallback;
       }
@@ -138,10 +160,13 @@ export function serveLanguage(connection: Connection, load: LoadEngine): void {
     const before = typeof given.previousResultId === 'string' ? given.previousResultId : undefined;
     return typeof uri === 'string' ? server.diagnostics.pull(uri, before) : { kind: 'full', items: [] };
   });
-  answer('workspace/diagnostic', { items: [] }, ({ server }, given: { previousResultIds?: readonly { uri: string; value: string }[] }, token) =>
-    server.diagnostics.pullWorkspace(new Map((given.previousResultIds ?? []).map(({ uri, value }) => [uri, value])), token),
+  answer('workspace/diagnostic', { items: [] }, ({ server }, given: { previousResultIds?: unknown }, token) =>
+    server.diagnostics.pullWorkspace(new Map(recordsIn(given.previousResultIds).flatMap(({ uri, value }) => (typeof uri === 'string' && typeof value === 'string' ? [[uri, value]] : []))), token),
   );
 
-  connection.onShutdown(() => running?.diagnostics.stop());
+  connection.onShutdown(() => {
+    isOver = true;
+    running?.diagnostics.stop();
+  });
   connection.listen();
 }

@@ -8,13 +8,19 @@ interface Said {
   readonly lenses: boolean | undefined;
 }
 
-function readSaid(settings: unknown): Said {
-  const { check, codeLens } = (settings ?? {}) as { check?: { asOf?: unknown } | null; codeLens?: { enabled?: unknown } | null };
-  return {
-    asOf: typeof check?.asOf === 'string' ? check.asOf : undefined,
-    lenses: typeof codeLens?.enabled === 'boolean' ? codeLens.enabled : undefined,
+function readSaid(settings: unknown, log: (text: string) => void): Said {
+  const read = (value: unknown, name: string, type: keyof typeof typeWords): unknown => {
+    if (value === undefined || value === null || typeof value === type) return value ?? undefined;
+    log(`${name} is ${JSON.stringify(value).slice(0, 40)}, which is not ${typeWords[type]}; it is not taken`);
+    return undefined;
   };
+  const { check, codeLens } = (read(settings, 'linewright', 'object') ?? {}) as { readonly check?: unknown; readonly codeLens?: unknown };
+  const { asOf } = (read(check, 'linewright.check', 'object') ?? {}) as { readonly asOf?: unknown };
+  const { enabled } = (read(codeLens, 'linewright.codeLens', 'object') ?? {}) as { readonly enabled?: unknown };
+  return { asOf: read(asOf, 'linewright.check.asOf', 'string') as string | undefined, lenses: read(enabled, 'linewright.codeLens.enabled', 'boolean') as boolean | undefined };
 }
+
+const typeWords = { object: 'an object', string: 'text', boolean: '`true` or `false`' } as const;
 
 const turned = Symbol('turned');
 
@@ -45,7 +51,7 @@ export class Settings {
   changed(sent: unknown): void {
     this.#asked.clear();
     this.#turn();
-    const said = readSaid((sent as { linewright?: unknown } | undefined)?.linewright);
+    const said = readSaid((sent as { linewright?: unknown } | undefined)?.linewright, this.#log);
     this.#sent = { asOf: said.asOf ?? this.#sent.asOf, lenses: said.lenses ?? this.#sent.lenses };
   }
 
@@ -84,7 +90,7 @@ export class Settings {
       const item = { section: 'linewright', ...(folderUri === undefined ? {} : { scopeUri: folderUri }) };
       const answer = await Promise.race([this.#ask<unknown>('workspace/configuration', { items: [item] }).catch(() => undefined), this.#turning]);
       if (answer === turned) return this.#said(folderUri);
-      const own = readSaid(Array.isArray(answer) ? answer[0] : undefined);
+      const own = readSaid(Array.isArray(answer) ? answer[0] : undefined, this.#log);
       said = { asOf: own.asOf ?? said.asOf, lenses: own.lenses ?? said.lenses };
     }
     const text = said.asOf ?? '';

@@ -67,6 +67,12 @@ export function toWorkspaceEdit(folder: Folder, edits: readonly FileEdit[], posi
   return { documentChanges: [...byPath].map(([path, list]) => ({ textDocument: { uri: folder.uriOf(path), version: folder.open.get(path)?.version ?? null }, edits: list })) };
 }
 
+/** Edits of several folders as one. */
+export function joinedEdit(edits: readonly WorkspaceEdit[]): WorkspaceEdit {
+  if (edits.some((edit) => edit.documentChanges !== undefined)) return { documentChanges: edits.flatMap((edit) => edit.documentChanges ?? []) };
+  return { changes: Object.assign({}, ...edits.map((edit) => edit.changes ?? {})) as NonNullable<WorkspaceEdit['changes']> };
+}
+
 /** An edit of several files says what it is for in each of them, so that a person can look through it before. */
 export function annotatedEdit(edit: WorkspaceEdit, label: string, { skills }: { readonly skills: ClientSkills }): WorkspaceEdit {
   const changes = edit.documentChanges;

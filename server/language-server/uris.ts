@@ -21,6 +21,7 @@ export function readAddress(uri: string): Address | undefined {
   if (match === null) return undefined;
   const [, scheme, authority, path, rest] = match;
   const decoded = decode(path!).replace(/^\/([A-Za-z]):/, (_, drive: string) => `/${drive.toLowerCase()}:`);
+  if (scheme!.toLowerCase() === 'file') return { root: `file://${/^localhost$/i.test(authority ?? '') ? '' : decode(authority ?? '')}${rest!}`, path: decoded.replace(/\/(?:\.?\/)+/g, '/') };
   return { root: `${scheme!.toLowerCase()}:${authority === undefined ? '' : `//${decode(authority)}`}${rest!}`, path: decoded };
 }
 

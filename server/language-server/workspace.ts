@@ -1,4 +1,4 @@
-import { isMarkdownPath, rigFences, rigTextOf, type RigFence } from '../../src-core/ide/markdown-fences.ts';
+import { isMarkdownPath, mayHoldRig, rigFences, rigTextOf, type RigFence } from '../../src-core/ide/markdown-fences.ts';
 import type { DayNumber } from '../../src-core/model/day.ts';
 import type { Edit } from '../../src-core/syntax/chunk.ts';
 import { Project } from '../../src-core/project.ts';
@@ -20,6 +20,8 @@ export class Folder {
   #day: DayNumber | undefined;
   loading: Promise<void> | undefined;
   listed: Promise<void> | undefined;
+  /** It holds more rigs than are read. */
+  isCut = false;
 
   constructor(uri: string | undefined, files: FolderFiles | undefined, { judged, whole }: { judged: boolean; whole: boolean }) {
     this.uri = uri;
@@ -60,9 +62,31 @@ const rigOf = (path: string, text: string): string => (isMarkdownPath(path) ? ri
 /** Files are read in batches of this many, so that requests are answered between them. */
 const batch = 64;
 
+/** Reads files in batches; what cannot be read is passed over. */
+async function readEach(files: FolderFiles, paths: readonly string[], take: (path: string, text: string) => void): Promise<void> {
+  for (let at = 0; at < paths.length; at += batch) {
+    const found = await Promise.all(paths.slice(at, at + batch).map(async (path) => ({ path, text: await files.read(path) })));
+    for (const { path, text } of found) if ('text' in text) take(path, text.text);
+    await new Promise<void>((done) => void setTimeout(done, 0));
+  }
+}
+
+/** One text for all spellings of a folder's address. */
+function folderKey(uri: string): string {
+  const address = readAddress(uri);
+  return address === undefined ? uri : addressKey({ ...address, path: address.path.replace(/(?<=.)\/$/, '') });
+}
+
+function liesIn(uri: string, other: string): boolean {
+  const [inner, outer] = [readAddress(uri), readAddress(other)];
+  return uri !== other && inner !== undefined && outer !== undefined && pathIn(outer, inner) !== undefined;
+}
+
 /** The open folders and documents, and the files that they use. */
 export class Workspace {
   readonly folders: Folder[] = [];
+  /** Every folder that the editor named, those in others too. */
+  readonly #named = new Map<string, string>();
   readonly #documents = new Map<string, OpenDocument>();
   /** The same by their addresses as the editor spells them, which it nearly always does alike. */
   readonly #spelled = new Map<string, OpenDocument>();
@@ -74,16 +98,22 @@ export class Workspace {
   }
 
   addFolder(uri: string): void {
-    if (this.folders.some((f) => f.uri === uri)) return;
-    const folder = new Folder(uri, this.#openFolder(uri), { judged: true, whole: true });
-    this.folders.push(folder);
-    this.#rehome();
+    const key = folderKey(uri);
+    if (this.#named.has(key)) return;
+    this.#named.set(key, uri);
+    this.#settle();
   }
 
   removeFolder(uri: string): void {
-    const index = this.folders.findIndex((f) => f.uri === uri);
-    if (index < 0) return;
-    this.folders.splice(index, 1);
+    if (this.#named.delete(folderKey(uri))) this.#settle();
+  }
+
+  /** A folder that lies in another one is a part of it: each file is read once, and everything that uses it sees the same text. */
+  #settle(): void {
+    const named = [...this.#named.values()];
+    const outer = named.filter((uri) => !named.some((other) => liesIn(uri, other)));
+    const before = [...this.folders];
+    this.folders.splice(0, before.length, ...outer.map((uri) => before.find((f) => f.uri === uri) ?? new Folder(uri, this.#openFolder(uri), { judged: true, whole: true })));
     this.#rehome();
   }
 
@@ -108,13 +138,11 @@ export class Workspace {
     const open = this.document(uri);
     if (open !== undefined) return open;
     const address = readAddress(uri);
-    let found: { folder: Folder; path: string } | undefined;
     for (const folder of this.folders) {
       const path = folder.address === undefined || address === undefined ? undefined : pathIn(folder.address, address);
-      // The innermost of nested folders.
-      if (path !== undefined && (found === undefined || path.length < found.path.length)) found = { folder, path };
+      if (path !== undefined) return { folder, path };
     }
-    return found;
+    return undefined;
   }
 
   openDocument(uri: string, version: number, text: string, isMarkdown = false): OpenDocument | undefined {
@@ -137,6 +165,29 @@ export class Workspace {
       document.fences = rigFences(text);
     }
     document.folder.project.set(document.path, document.fences === undefined ? text : rigTextOf(text, document.fences));
+    this.#tellAround(document);
+  }
+
+  /** Homes of single documents that lie around another document: what they use of it is what the editor holds. */
+  #around({ uri, folder }: OpenDocument): { readonly folder: Folder; readonly path: string }[] {
+    const homes = new Set<Folder>();
+    for (const other of this.#documents.values()) if (!other.folder.whole && other.folder !== folder && other.folder.address !== undefined) homes.add(other.folder);
+    if (homes.size === 0) return [];
+    const address = readAddress(uri)!;
+    return [...homes].flatMap((home) => {
+      const path = pathIn(home.address!, address);
+      return path === undefined ? [] : [{ folder: home, path }];
+    });
+  }
+
+  #tellAround(document: OpenDocument): void {
+    for (const { folder, path } of this.#around(document)) if (folder.project.file(path) !== undefined || folder.project.retry(path)) folder.project.set(path, document.folder.project.file(document.path)!.text);
+  }
+
+  /** The text of a file that is open in another place than this folder. */
+  #heldElsewhere(folder: Folder, path: string): string | undefined {
+    const document = folder.whole || folder.uri === undefined ? undefined : this.document(uriIn(folder.uri, path));
+    return document?.folder.project.file(document.path)?.text;
   }
 
   /** A document in no folder: its neighbours may be used, nothing above them. */
@@ -161,8 +212,9 @@ export class Workspace {
 
   edit(document: OpenDocument, edit: Edit): void {
     const { markdown } = document;
-    if (markdown === undefined) document.folder.project.edit(document.path, edit);
-    else this.setText(document, markdown.slice(0, edit.start) + edit.text + markdown.slice(edit.end));
+    if (markdown !== undefined) return this.setText(document, markdown.slice(0, edit.start) + edit.text + markdown.slice(edit.end));
+    document.folder.project.edit(document.path, edit);
+    this.#tellAround(document);
   }
 
   /** What the editor no longer holds is what lies in the file again, or nothing. */
@@ -170,13 +222,14 @@ export class Workspace {
     const document = this.document(uri);
     if (document === undefined) return Promise.resolve();
     const { folder, path } = document;
+    const around = this.#around(document).filter((other) => other.folder.project.file(other.path) !== undefined);
     this.#documents.delete(addressKey(readAddress(uri)!));
     this.#spelled.delete(document.uri);
     folder.open.delete(path);
     // A Markdown file counts while it is open; nothing in it is looked for otherwise.
-    if (folder.files !== undefined && document.markdown === undefined) return this.#before(this.#reread(folder, path));
-    folder.project.remove(path);
-    return Promise.resolve();
+    if (folder.files !== undefined && document.markdown === undefined) around.push({ folder, path });
+    else folder.project.remove(path);
+    return around.length === 0 ? Promise.resolve() : this.#before(Promise.all(around.map((each) => this.#reread(each.folder, each.path))).then(() => undefined));
   }
 
   /** Reading that later questions wait for: they must not be answered from what was. */
@@ -190,7 +243,9 @@ export class Workspace {
   async #reread(folder: Folder, path: string): Promise<void> {
     const found = await folder.files?.read(path);
     if (folder.open.has(path)) return;
-    if (found !== undefined && 'text' in found) folder.project.set(path, rigOf(path, found.text));
+    const held = this.#heldElsewhere(folder, path);
+    if (held !== undefined) folder.project.set(path, held);
+    else if (found !== undefined && 'text' in found) folder.project.set(path, rigOf(path, found.text));
     else folder.project.remove(path);
   }
 
@@ -213,7 +268,9 @@ export class Workspace {
       const found = await Promise.all(wanted.map(async (path) => ({ path, text: files === undefined ? ({ absent: 'missing' } as const) : await files.read(path) })));
       for (const { path, text } of found) {
         if (folder.open.has(path)) continue;
-        if ('text' in text) project.set(path, rigOf(path, text.text));
+        const held = this.#heldElsewhere(folder, path);
+        if (held !== undefined) project.set(path, held);
+        else if ('text' in text) project.set(path, rigOf(path, text.text));
         else project.setAbsent(path, text.absent);
       }
     }
@@ -227,13 +284,43 @@ export class Workspace {
   }
 
   async #listAll(folder: Folder, files: FolderFiles): Promise<void> {
-    const unread = (await files.list()).filter((path) => folder.project.file(path) === undefined);
-    for (let at = 0; at < unread.length; at += batch) {
-      const found = await Promise.all(unread.slice(at, at + batch).map(async (path) => ({ path, text: await files.read(path) })));
-      for (const { path, text } of found) if ('text' in text && !folder.open.has(path)) folder.project.set(path, text.text);
-      await new Promise<void>((done) => void setTimeout(done, 0));
-    }
+    const { paths, isCut } = await files.list('rigs');
+    folder.isCut = isCut;
+    const unread = paths.filter((path) => folder.project.file(path) === undefined);
+    await readEach(files, unread, (path, text) => {
+      if (!folder.open.has(path)) folder.project.set(path, text);
+    });
     await this.#loaded(folder);
+  }
+
+  /**
+   * Does something that concerns everybody who uses a file: with every rig read, and with the Markdown documents that are not open, which
+   * count only for as long. `isCut` says that there are more than were read.
+   */
+  async withAll<T>(folder: Folder, work: (isCut: boolean) => T): Promise<T> {
+    await this.listAll(folder);
+    const documents = new Map<string, string>();
+    let { isCut } = folder;
+    if (folder.whole && folder.files !== undefined) {
+      const listed = await folder.files.list('documents');
+      isCut ||= listed.isCut;
+      await readEach(folder.files, listed.paths.filter((path) => !folder.open.has(path)), (path, text) => {
+        if (mayHoldRig(text)) documents.set(path, rigTextOf(text));
+      });
+    }
+    const { project } = folder;
+    const added = [...documents].filter(([path]) => project.file(path) === undefined);
+    for (const [path, text] of added) project.set(path, text);
+    try {
+      return work(isCut);
+    } finally {
+      for (const [path] of added) project.remove(path);
+    }
+  }
+
+  async #isFolder({ files }: Folder, path: string): Promise<boolean> {
+    const found = await files?.read(path);
+    return found !== undefined && 'absent' in found && found.absent === 'a-folder';
   }
 
   /** Files that changed under the editor. True when one of them mattered. */
@@ -253,8 +340,16 @@ export class Workspace {
         continue;
       }
       const known = folder.project.file(path) !== undefined;
-      folder.project.retry(path);
-      if (!known && folder.listed === undefined && !folder.project.wanted().includes(path)) continue;
+      if (folder.project.retry(path)) mattered = true;
+      const isRig = path.endsWith('.rig');
+      if (!known && !isRig && folder.listed !== undefined && (await this.#isFolder(folder, path))) {
+        // It brings what lies in it.
+        folder.listed = undefined;
+        await this.listAll(folder);
+        mattered = true;
+        continue;
+      }
+      if (!known && !(isRig && folder.listed !== undefined) && !folder.project.wanted().includes(path)) continue;
       await this.#reread(folder, path);
       mattered = true;
     }

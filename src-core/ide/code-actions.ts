@@ -4,7 +4,7 @@ import { cutOutText } from '../assess/repair-text.ts';
 import type { BoundBlock, TextEdit } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
-import type { Project } from '../project.ts';
+import type { Project, RigFile } from '../project.ts';
 import { ruleNamed } from '../rules/all.ts';
 import { whyItStays } from '../rules/why-it-stays.ts';
 import type { Edit } from '../syntax/chunk.ts';
@@ -62,10 +62,15 @@ export function codeActions(project: Project, path: string, within: Span, day: D
   return actions;
 }
 
+/** The repair in which a stretch begins. What may be done there concerns every rig that speaks of it. */
+export function repairAt(file: RigFile, { start }: Span): BoundBlock | undefined {
+  const here = file.chunkAt(start);
+  return here === undefined ? undefined : file.bound.flatMap((c) => (c.chunk === here.chunk ? c.blocks : [])).find((b) => b.definition.head === 'repair' && b.place.start <= here.at && here.at <= b.place.end);
+}
+
 /** On a repair: the repair as entries of the logbook. */
 function carriedOut(view: Viewing, within: Span): CodeAction | undefined {
-  const here = view.file.chunkAt(within.start);
-  const block = here === undefined ? undefined : view.file.bound.flatMap((c) => (c.chunk === here.chunk ? c.blocks : [])).find((b) => b.definition.head === 'repair' && b.place.start <= here.at && here.at <= b.place.end);
+  const block = repairAt(view.file, within);
   const repair = block === undefined ? undefined : assessedOf(view, block);
   return repair?.kind === 'repair' ? carryOutRepair(view, repair) : undefined;
 }

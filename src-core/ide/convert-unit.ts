@@ -1,4 +1,6 @@
+import type { Finding } from '../assess/finding.ts';
 import type { BoundQuantity } from '../model/bound.ts';
+import type { Edit } from '../syntax/chunk.ts';
 import { kinds, type Kind } from '../units/dimension.ts';
 import { printNumber } from '../units/print.ts';
 import { fromSI, units, type Unit } from '../units/unit-table.ts';
@@ -30,20 +32,29 @@ function* quantitiesIn(values: ReadonlyValues): Generator<BoundQuantity> {
 /** No tape shows less, and no gauge that people read more digits. */
 const halfMillimetre_m = 0.0005;
 const leastDigits = 4;
+/** Nobody wants to read more. */
+const mostDigits = 7;
 
 /**
- * A value in another unit as far as anybody can measure it: a length within half a millimetre, all else to four digits. A
+ * A value in another unit as far as anybody can measure it: a length within half a millimetre, all else to so many digits. A
  * strength is not rounded up, and a load not down. `exact` is false where the text says another value than the one that stood there.
  */
-function written(si: number, kind: Kind, unit: Unit): { readonly text: string; readonly exact: boolean } {
+function written(si: number, kind: Kind, unit: Unit, significant: number): { readonly text: string; readonly exact: boolean } {
   const value = fromSI(si, unit);
-  const digits = leastDigits - 1 - (value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value))));
+  const digits = significant - 1 - (value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value))));
   // A number of so many decimals is off by half of its last one at the most.
   const fine = unit.dimension === 'length' ? Math.ceil(-Math.log10((2 * halfMillimetre_m) / unit.factor)) : 0;
   const decimals = Math.max(0, digits, fine);
   const { dimension, careful } = kinds[kind];
   const number = printNumber(value, dimension === 'force' && kind !== 'line pull' ? careful : 'nearest', decimals).replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '');
   return { text: `${number} ${unit.symbol}`, exact: Math.abs(Number(number.replaceAll(',', '')) - value) <= 1e-12 * Math.abs(value) };
+}
+
+/** Whether the same is found after an edit as before it, in whatever units it is said. */
+function judgedAlike(view: Viewing, edit: Edit): boolean {
+  const codesOf = (findings: Iterable<Finding>): string => [...findings].map(({ severity, code }) => `${severity} ${code}`).sort().join('\n');
+  const before = [...view.judged.files.values()].flatMap(({ findings }) => findings);
+  return codesOf(before) === codesOf(view.project.foundIf(view.judged.root, view.path, edit, view.day));
 }
 
 /** The quantity at an offset, said in the units of the other system. */
@@ -59,9 +70,12 @@ export function convertUnit(view: Viewing, offset: number): CodeAction[] {
         const span = view.file.spanOf(place);
         if (span === undefined) continue;
         const si = quantity.mass ?? quantity.value;
-        return (twins[unit.symbol] ?? []).filter((symbol) => unitOf(symbol).dimension === unit.dimension).map((symbol) => {
-          const { text, exact } = written(si, quantity.kind, unitOf(symbol));
-          return { title: `Write it as ${exact ? '' : 'about '}${text}`, kind: 'rewrite', edits: [{ path: view.path, ...span, text }] };
+        return (twins[unit.symbol] ?? []).filter((symbol) => unitOf(symbol).dimension === unit.dimension).flatMap((symbol): CodeAction[] => {
+          for (let digits = leastDigits; digits <= mostDigits; digits++) {
+            const { text, exact } = written(si, quantity.kind, unitOf(symbol), digits);
+            if (judgedAlike(view, { ...span, text })) return [{ title: `Write it as ${exact ? '' : 'about '}${text}`, kind: 'rewrite', edits: [{ path: view.path, ...span, text }] }];
+          }
+          return [];
         });
       }
     }

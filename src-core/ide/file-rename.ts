@@ -27,8 +27,8 @@ export function useEdits(project: Project, moves: readonly { readonly from: stri
       const target = resolveUse(path, use.path);
       if (target === undefined || (moved(target) === target && moved(path) === path)) continue;
       const text = pathFrom(moved(path), moved(target));
-      // What leads to the same file is left as it is written.
-      if (resolveUse(moved(path), use.path) === moved(target)) continue;
+      // What leads to the same file is left as it is written, and what cannot be written between quotes is not.
+      if (resolveUse(moved(path), use.path) === moved(target) || text.includes('"') || resolveUse(moved(path), text) !== moved(target)) continue;
       const span = file.spanOf(use.place)!;
       edits.push({ path, start: span.start + 1, end: span.end - 1, text });
     }

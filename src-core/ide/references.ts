@@ -25,18 +25,21 @@ export function thingAt(project: Project, path: string, offset: number, day: Day
   return view === undefined || mention === undefined || declared === undefined ? undefined : { view, mention, declared };
 }
 
+/** The file that declares it. */
+export const homeOf = ({ view, declared }: Pick<NamedThing, 'view' | 'declared'>): string => fileSpanOf(view, declared.place)?.path ?? view.path;
+
 /** Every place that speaks of a thing, in every file that is read together with its declaration. */
-export function mentionsOf(project: Project, { view, declared }: NamedThing, day: DayNumber): Reference[] {
-  const home = fileSpanOf(view, declared.place)?.path ?? view.path;
+export function mentionsOf(project: Project, thing: Pick<NamedThing, 'view' | 'declared'>, day: DayNumber): Reference[] {
+  const { declared } = thing;
   const found = new Map<string, Reference>();
-  for (const root of project.rootsOf(home)) {
+  for (const root of project.rootsOf(homeOf(thing))) {
     const here = viewing(project, root, day);
     if (here === undefined) continue;
     for (const { file } of here.judged.files.values()) {
       for (const chunk of file.bound) {
         for (const mention of mentionsIn(chunk)) {
           if (mention.name !== declared.name) continue;
-          const other = declarationOf(here, mention);
+          const other = declarationOf(here, mention) ?? ofAnotherKind(here, mention);
           if (other === undefined || other.place.chunk !== declared.place.chunk || other.place.start !== declared.place.start) continue;
           const span = file.spanOf(mention.place)!;
           found.set(`${file.path}:${span.start}`, { path: file.path, ...span, declares: mention.declares });
@@ -46,6 +49,9 @@ export function mentionsOf(project: Project, { view, declared }: NamedThing, day
   }
   return [...found.values()].sort((a, b) => (a.path === b.path ? a.start - b.start : a.path < b.path ? -1 : 1));
 }
+
+/** A name where another kind of thing is wanted still means the one that has it. */
+const ofAnotherKind = (here: Viewing, { name, vehicle, declares }: Mention): Declaration | undefined => (declares || vehicle !== undefined ? undefined : here.assessing.reader.declarations(name)[0]);
 
 export function referencesAt(project: Project, path: string, offset: number, day: DayNumber, withDeclaration = true): Reference[] {
   const thing = thingAt(project, path, offset, day);

@@ -1,13 +1,15 @@
-import type { Span } from '../base/span.ts';
+import type { Place, Span } from '../base/span.ts';
 import { bindChunk } from '../model/bind-chunk.ts';
+import { newNameOf } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
-import type { Project, RigFile } from '../project.ts';
+import type { JudgedRoot, Project, RigFile } from '../project.ts';
 import { Chunk } from '../syntax/chunk.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import type { Part } from '../vocabulary/shape.ts';
 import { vocabulary } from '../vocabulary/vocabulary.ts';
-import { mentionsOf, thingAt, type Reference } from './references.ts';
 import { mentionsIn } from './mentions.ts';
+import { homeOf, mentionsOf, thingAt, type NamedThing, type Reference } from './references.ts';
+import { placeText, viewing } from './viewing.ts';
 
 export interface RenameStart extends Span {
   readonly name: string;
@@ -47,14 +49,37 @@ export function renameAt(project: Project, path: string, offset: number, day: Da
   if (wanted.length > longestName) return { refused: `a name has at most ${longestName} characters` };
   if (!nameShape.test(wanted)) return { refused: 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`' };
   if (taken.has(wanted)) return { refused: `\`${wanted}\` is a word of the language` };
-  const other = declared.kind === 'point' ? undefined : thing.view.assessing.reader.declarations(wanted)[0];
-  if (other !== undefined) return { refused: `\`${wanted}\` is the name of a ${other.kind} already` };
+  const other = declared.kind === 'point' ? pointNamed(thing, wanted) : nameTaken(project, thing, day, wanted);
+  if (other !== undefined) return { refused: `\`${wanted}\` is ${other}` };
   const edits = mentionsOf(project, thing, day);
   for (const changed of new Set(edits.map((e) => e.path))) {
     if (!readsTheSame(project.file(changed)!, edits.filter((e) => e.path === changed), wanted)) return { refused: `\`${wanted}\` means something else where this name is used` };
   }
   return { edits };
 }
+
+/** What has the name already, in any of the files that are read together with the declaration. */
+function nameTaken(project: Project, thing: NamedThing, day: DayNumber, wanted: string): string | undefined {
+  for (const root of project.rootsOf(homeOf(thing))) {
+    const here = viewing(project, root, day);
+    const other = here?.assessing.reader.declarations(wanted)[0];
+    if (here !== undefined && other !== undefined) return `the name of a ${other.kind} already ${placed(thing, here.judged, other.place)}`;
+  }
+  return undefined;
+}
+
+/** Points have their names from their vehicle alone. */
+function pointNamed(thing: NamedThing, wanted: string): string | undefined {
+  const { block } = thing.declared;
+  for (const { definition, values } of block.statements) {
+    const point = definition.head === 'point' ? newNameOf(values, 'name') : undefined;
+    if (point?.name === wanted) return `a point of \`${block.name}\` already ${placed(thing, thing.view.judged, point.place)}`;
+  }
+  return undefined;
+}
+
+/** Where it stands, as the file that was asked in sees it. */
+const placed = ({ view }: NamedThing, judged: JudgedRoot, place: Place): string => `(${placeText({ ...view, judged }, place)})`;
 
 /** True when the chunks, with the new name in them, say as many names and problems as before: a word of the language as a name would not. */
 function readsTheSame(file: RigFile, edits: readonly Reference[], wanted: string): boolean {

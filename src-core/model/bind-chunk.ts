@@ -179,7 +179,8 @@ class ChunkBinder {
       return undefined;
     }
     const heads = block.statements.map((s) => s.head);
-    const near = head.kind === 'word' ? didYouMean(head.text, heads) : undefined;
+    // A block that stands in another one by mistake is no misspelt statement.
+    const near = head.kind === 'word' && !topHeads.has(head.text) ? didYouMean(head.text, heads) : undefined;
     if (head.kind === 'word') brokenHeads.add(near ?? head.text);
     if (block.entries !== undefined && near === undefined && head.kind === 'word') {
       const other = otherWords[head.text];

@@ -78,6 +78,13 @@ test('an edit of a few characters clears the finding that it mends', async () =>
   expect(after.diagnostics.filter(isFinding)).toHaveLength(diagnostics.filter(isFinding).length - 1);
 });
 
+test.each(['Length: 2\r\n\r\n{}', 'Content-Length: x\r\n\r\n{}'])('a message whose length nobody can tell ends the server: %j', async (message) => {
+  await open({});
+  peer.write(message);
+  peer.notify('rig/unknown');
+  expect(await peer.ended).toBe(1);
+});
+
 test('requests that make no sense are answered, and the server stays alive', async () => {
   await open({});
   await expect(peer.request('rig/unknown')).rejects.toMatchObject({ code: -32601 });

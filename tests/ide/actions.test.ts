@@ -138,3 +138,8 @@ test('a code without a page says so, and what may have been meant', () => {
   expect(explainCode('bury-to-short')).toContain('Did you mean `bury-too-short`?');
   expect(explainCode('x'.repeat(10_000)).length).toBeLessThan(300);
 });
+
+test('a block in another one is no misspelt statement', () => {
+  const { project, path } = cursorIn('$0shackle bow {\n  wll  4 t\n  ring {\n  }\n  pnn  22 mm\n}\n');
+  expect(fixAll(project, path, day)!.edits.map((e) => e.text)).toEqual(['pin']);
+});

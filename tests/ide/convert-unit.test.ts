@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { codeActions } from '../../src-core/ide/code-actions.ts';
 import { furtherReading } from '../../src-core/ide/reference-link.ts';
-import { cursorIn, day } from './cursor.ts';
+import { cursorIn, day, line, winch } from './cursor.ts';
 
 const offered = (fixture: string): string[] => {
   const { project, path, offset } = cursorIn(fixture);
@@ -41,6 +41,21 @@ test('a length keeps its value within half a millimetre', () => {
       expect(Math.abs(after - n * 0.37 * factor), `${text}${number} ${to}`).toBeLessThanOrEqual(0.5);
     }
   }
+});
+
+test('what is judged otherwise in fewer digits is written with more, or not at all', () => {
+  const shackle = 'shackle bow-19 {\n  form     bow\n  body     19 mm\n  pin      2$02 mm\n  wll      4.7 t\n  made-to  AS-2741\n}\n';
+  expect(offered(shackle)).toEqual([]);
+  expect(offered(shackle.replace('made-to  AS-2741', ''))).toEqual(['22 mm -> about 0.8661 in']);
+});
+
+test('an offer leaves the project as it was', () => {
+  const { project, path, offset } = cursorIn(`${winch.replace('23', '2$03')}${line}}\n`);
+  const [file, judged] = [project.file(path), project.judge(path, day)];
+  const found = project.findings(path, day);
+  expect(codeActions(project, path, { start: offset, end: offset }, day).map((a) => a.title)).toEqual(['Write it as about 9.05512 in']);
+  expect([project.file(path), project.judge(path, day)]).toEqual([file, judged]);
+  expect(project.findings(path, day)).toEqual(found);
 });
 
 test('what stands at a place is told of further on', () => {

@@ -45,6 +45,11 @@ test('moving files rewrites the paths that lead to them, and those they write', 
   expect(moves('a.rig', 'z.rig')).toEqual([]);
 });
 
+test.each(['we"ird.rig', 'back\\slash.rig', 'two\nlines.rig'])('a path that cannot be written between quotes is not written: %j', (to) => {
+  const { project } = cursorIn('=== a.rig\n$0use "b.rig"\n=== b.rig\n\n');
+  expect(useEdits(project, [{ from: 'b.rig', to }])).toEqual([]);
+});
+
 test('paths between files', () => {
   expect([pathFrom('a.rig', 'b/c.rig'), pathFrom('b/c.rig', 'a.rig'), pathFrom('b/x/c.rig', 'b/y/d.rig')]).toEqual(['b/c.rig', '../a.rig', '../y/d.rig']);
 });

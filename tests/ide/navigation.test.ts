@@ -76,7 +76,7 @@ test('rename changes every place, in every file', () => {
 });
 
 test.each([
-  ['trunk', '`trunk` is the name of a strap already'],
+  ['trunk', '`trunk` is the name of a strap already (b.rig:11)'],
   ['2 lines', 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`'],
   ['', 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`'],
   ['a--b', 'a name is letters, digits and `_`, with single `-` between them, and begins with a letter or `_`'],
@@ -85,6 +85,46 @@ test.each([
 ])('rename to %j is refused', (wanted, why) => {
   const { project, path, offset } = cursorIn(two);
   expect(renameAt(project, path, offset, day, wanted)).toEqual({ refused: why });
+});
+
+test('two points of a vehicle do not become one; those of another vehicle may have the name', () => {
+  const vehicles = 'vehicle plover {\n  point  b$0ow rated 4.7 t\n  point  stern rated 3 t\n}\n\nvehicle ouzel {\n  point  rear rated 4 t\n}\n';
+  const { project, path, offset } = cursorIn(vehicles);
+  expect(renameAt(project, path, offset, day, 'stern')).toEqual({ refused: '`stern` is a point of `plover` already (line 3)' });
+  expect(renameAt(project, path, offset, day, 'rear')).toHaveProperty('edits.length', 1);
+});
+
+test('a name is not given anew where any file that sees it has that name', () => {
+  const files = `=== gear.rig
+strap a$0 {
+  wll  4 t
+}
+=== one.rig
+use "gear.rig"
+
+strap b {
+  wll  4 t
+}
+=== two.rig
+use "gear.rig"
+
+kit bag {
+  carries  a
+}
+`;
+  const refused = (fixture: string, wanted: string): unknown => {
+    const { project, path, offset } = cursorIn(fixture);
+    return renameAt(project, path, offset, day, wanted);
+  };
+  expect(refused(files, 'b')).toEqual({ refused: '`b` is the name of a strap already (one.rig:3)' });
+  expect(refused(files.replace('a$0', 'a').replace('carries  a', 'carries  a$0'), 'b')).toEqual({ refused: '`b` is the name of a strap already (one.rig:3)' });
+  expect(refused(files, 'bag')).toEqual({ refused: '`bag` is the name of a kit already (two.rig:3)' });
+  // One that sees no declaration of it keeps its names to itself.
+  expect(refused(`${files}=== three.rig\nstrap c {\n  wll  4 t\n}\n`, 'c')).toHaveProperty('edits.length', 2);
+});
+
+test('a name where another kind of thing is meant is renamed with the thing that has it', () => {
+  expect(references('winch w {\n  carries  trunk\n}\n\nstrap tr$0unk {\n  wll  4 t\n}\n')).toEqual(['a.rig:2 trunk', 'a.rig:5 trunk declared']);
 });
 
 test.each(['main_3', 'řeka', '_a', 'a-2-b', 'a'.repeat(200)])('rename to %s is done', (wanted) => {

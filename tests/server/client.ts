@@ -121,7 +121,7 @@ export class Client {
 export const pulling = { textDocument: { diagnostic: { dynamicRegistration: false } }, workspace: { configuration: true } };
 
 /** A folder of texts, for a server without a disk. `reads` counts how often each was read. */
-export function textFolder(folderUri: string, texts: Map<string, string>, reads: string[] = []): OpenFolder {
+export function textFolder(folderUri: string, texts: Map<string, string>, reads: string[] = [], isCut = false): OpenFolder {
   return (uri) =>
     uri !== folderUri
       ? undefined
@@ -131,6 +131,6 @@ export function textFolder(folderUri: string, texts: Map<string, string>, reads:
             const text = texts.get(path);
             return text === undefined ? { absent: 'missing' } : { text };
           },
-          list: async () => [...texts.keys()].filter((path) => path.endsWith('.rig')),
+          list: async (wanted) => ({ paths: [...texts.keys()].filter((path) => path.endsWith(wanted === 'rigs' ? '.rig' : '.md')), isCut }),
         };
 }

@@ -64,7 +64,7 @@ test('a folder is read with its folders, without what is hidden or installed', a
     mkdirSync(join(folder, path, '..'), { recursive: true });
     writeFileSync(join(folder, path), '');
   }
-  expect(await diskFiles(pathToFileURL(folder).href)!.list()).toEqual(['a.rig', 'deep/er/b.rig']);
+  expect(await diskFiles(pathToFileURL(folder).href)!.list('rigs')).toEqual({ paths: ['a.rig', 'deep/er/b.rig'], isCut: false });
 });
 
 test('a link does not lead out of the folder', async () => {
@@ -80,6 +80,17 @@ test('a link does not lead out of the folder', async () => {
   rmSync(outside, { recursive: true });
 });
 
+test('a folder with more files than are read says so', async () => {
+  for (const path of ['a/one.rig', 'b/two.rig', 'b/notes.md', 'c/three.rig']) {
+    mkdirSync(join(folder, path, '..'), { recursive: true });
+    writeFileSync(join(folder, path), '');
+  }
+  const uri = pathToFileURL(folder).href;
+  expect(await diskFiles(uri, 2)!.list('rigs')).toMatchObject({ paths: { length: 2 }, isCut: true });
+  expect(await diskFiles(uri, 4)!.list('rigs')).toMatchObject({ paths: { length: 3 }, isCut: false });
+  expect(await diskFiles(uri)!.list('documents')).toEqual({ paths: ['b/notes.md'], isCut: false });
+});
+
 test('what is no text, a folder or not there is told apart', async () => {
   writeFileSync(join(folder, 'binary.rig'), Buffer.from([0xff, 0xfe, 0x00, 0xd8]));
   mkdirSync(join(folder, 'folder.rig'));
@@ -90,6 +101,22 @@ test('what is no text, a folder or not there is told apart', async () => {
 test('a folder that is on no disk has no files', () => {
   expect(diskFiles('vscode-vfs://github/rigs')).toBeUndefined();
   expect(diskFiles(pathToFileURL(join(folder, 'gone')).href)).toBeUndefined();
+});
+
+test('a folder that comes brings its files, to who uses them and to the workspace', async () => {
+  const server = await started(folder);
+  const uri = pathToFileURL(join(folder, 'x.rig')).href;
+  server.open(uri, 'use "sub/p.rig"\n');
+  expect(codes((await server.pull(uri)).items)).toEqual(['use-missing']);
+  expect(await server.request('linewright/checkWorkspace')).toMatchObject({ files: 1 });
+  mkdirSync(join(folder, 'sub'));
+  for (const name of ['p.rig', 'q.rig', 'notes.txt']) writeFileSync(join(folder, 'sub', name), '');
+  const came = (path: string): void => server.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: pathToFileURL(join(folder, path)).href, type: 1 }] });
+  came('sub/notes.txt');
+  expect(codes((await server.pull(uri)).items)).toEqual(['use-missing']);
+  came('sub');
+  expect((await server.pull(uri)).items).toEqual([]);
+  expect(await server.request('linewright/checkWorkspace')).toMatchObject({ files: 3 });
 });
 
 test('a thousand files that use one another are read', async () => {

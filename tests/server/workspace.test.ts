@@ -73,6 +73,79 @@ test('moving a file rewrites what leads to it', async () => {
   expect(await client.request('workspace/willRenameFiles', { files: 'x' })).toBeNull();
 });
 
+const strap = 'strap trunk {\n  wll  4 t\n}\n';
+const bag = 'use "gear.rig"\n\nkit bag {\n  carries  trunk\n}\n';
+
+/** Folders by their addresses, as the client names them. */
+async function startedIn(folders: Readonly<Record<string, ReadonlyMap<string, string>>>): Promise<void> {
+  client = new Client((uri) => (folders[uri] === undefined ? undefined : textFolder(uri, new Map(folders[uri]))(uri)));
+  await client.start(pulling, { workspaceFolders: Object.keys(folders).map((uri) => ({ uri, name: uri })) });
+}
+
+test('files that move in several folders are followed in each of them', async () => {
+  const texts = new Map([['p.rig', strap], ['x.rig', 'use "p.rig"\n']]);
+  await startedIn({ 'file:///ra': texts, 'file:///rb': texts });
+  const move = (of: string): unknown => ({ oldUri: `file:///${of}/p.rig`, newUri: `file:///${of}/q.rig` });
+  expect(await client.request('workspace/willRenameFiles', { files: [move('ra'), null, move('rb')] })).toEqual({
+    changes: Object.fromEntries(['ra', 'rb'].map((of) => [`file:///${of}/x.rig`, [{ range: { start: { line: 0, character: 5 }, end: { line: 0, character: 10 } }, newText: 'q.rig' }]])),
+  });
+});
+
+test('documents that are not open follow a rename and a moved file, and count for nothing else', async () => {
+  const document = `# The bag\n\n\`\`\`rig\n${bag}\`\`\`\n`;
+  await started(new Map([['gear.rig', strap], ['bag.md', document], ['prose.md', 'use "gear.rig"\n']]));
+  const uses = { changes: { [at('bag.md')]: [{ range: { start: { line: 3, character: 5 }, end: { line: 3, character: 13 } }, newText: 'new/gear.rig' }] } };
+  expect(await client.request('workspace/willRenameFiles', { files: [{ oldUri: at('gear.rig'), newUri: at('new/gear.rig') }] })).toEqual(uses);
+  client.open(at('gear.rig'), strap);
+  const rename = (newName: string): Promise<{ changes: Record<string, unknown> }> => client.request('textDocument/rename', { ...client.at(at('gear.rig'), 0, 8), newName });
+  expect((await rename('tree-strap')).changes[at('bag.md')]).toEqual([{ range: { start: { line: 6, character: 11 }, end: { line: 6, character: 16 } }, newText: 'tree-strap' }]);
+  await expect(rename('bag')).rejects.toThrow('`bag` is the name of a kit already (bag.md:6)');
+  expect(await client.request('linewright/checkWorkspace', {})).toMatchObject({ files: 1 });
+});
+
+test('a repair that is written into the logbook is looked for in every rig', async () => {
+  const rewriting = { ...pulling, textDocument: { ...pulling.textDocument, codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } } } };
+  const line = rig.slice(rig.indexOf('line main'));
+  await started(new Map([['far.rig', 'use "plover.rig"\n\nchain far after fix {\n  main outboard -> main inboard\n}\n']]), rewriting);
+  const text = `${line}\nrepair fix on main {\n  cut  at 20 m from inboard\n}\n`;
+  client.open(at('plover.rig'), text);
+  const start = { line: text.split('\n').findIndex((l) => l.startsWith('repair')), character: 8 };
+  const actions = await client.request<{ title: string; edit?: { changes: object } }[]>('textDocument/codeAction', { textDocument: { uri: at('plover.rig') }, range: { start, end: start }, context: { diagnostics: [], only: ['refactor'] } });
+  expect(actions.map((a) => Object.keys(a.edit!.changes).sort())).toEqual([[at('far.rig'), at('plover.rig')]]);
+});
+
+test('where not every file is read, a rename is refused and the count says so', async () => {
+  client = new Client(textFolder(folder, new Map([['gear.rig', strap]]), [], true));
+  await client.start(pulling, { workspaceFolders: [{ uri: folder, name: 'rigs' }] });
+  client.open(at('gear.rig'), strap);
+  await expect(client.request('textDocument/rename', { ...client.at(at('gear.rig'), 0, 8), newName: 'b' })).rejects.toThrow('this folder holds more files than are read');
+  expect(await client.request('linewright/checkWorkspace', {})).toMatchObject({ files: 1, isCut: true });
+  expect(await client.request('workspace/willRenameFiles', { files: [{ oldUri: at('gear.rig'), newUri: at('b.rig') }] })).toBeNull();
+  expect(await client.message('window/showMessage')).toMatchObject({ message: expect.stringContaining('more files than are read') });
+});
+
+test.each(['file:///rigs/sub', 'file://localhost/rigs/sub/', 'file:///rigs//./sub'])('a folder in another one is a part of it: %s', async (inner) => {
+  await startedIn({ 'file:///rigs': new Map([['x.rig', bag.replace('gear', 'sub/gear')], ['sub/gear.rig', strap]]), [inner]: new Map([['gear.rig', strap]]) });
+  client.open(at('x.rig'), bag.replace('gear', 'sub/gear'));
+  client.open(at('sub/gear.rig'), strap);
+  client.change(at('sub/gear.rig'), 2, { text: strap.replace('trunk', 'tree') });
+  expect(codes((await client.pull(at('x.rig'))).items)).toContain('unknown-name');
+  client.change(at('sub/gear.rig'), 3, { text: strap });
+  expect(codes((await client.pull(at('x.rig'))).items)).not.toContain('unknown-name');
+  const renamed = async (): Promise<string[]> => Object.keys((await client.request<{ changes: object }>('textDocument/rename', { ...client.at(at('sub/gear.rig'), 0, 8), newName: 'b' })).changes).sort();
+  expect(await renamed()).toEqual([at('sub/gear.rig'), at('x.rig')]);
+  expect(await client.request('linewright/checkWorkspace', {})).toMatchObject({ files: 2 });
+  // Once the outer one is closed, the inner one stands for itself.
+  client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [], removed: [{ uri: folder, name: 'rigs' }] } });
+  expect(await renamed()).toEqual([at('sub/gear.rig')]);
+});
+
+test('the same folder named twice is one', async () => {
+  await startedIn({ 'file:///rigs': new Map([['gear.rig', strap]]), 'file://localhost/rigs/': new Map([['gear.rig', strap]]) });
+  client.open('file:///rigs/./gear.rig', strap);
+  expect(await client.request('linewright/checkWorkspace', {})).toMatchObject({ files: 1 });
+});
+
 test('the workspace is told once, and then held until there is something new', async () => {
   const texts = new Map([['one.rig', 'winch w {\n  rated  42\n}\n'], ['two.rig', 'strap s {\n  wll  4 t\n}\n']]);
   await started(texts);
@@ -137,6 +210,25 @@ test('a document in no folder may use its neighbours and nothing above them', as
   expect(codes(items)).toContain('use-outside');
   expect(codes(items)).not.toContain('use-missing');
   expect(reads).toEqual(['practice.rig']);
+});
+
+test('what is open below a document in no folder counts for it as it is typed, and as it is saved once it is closed', async () => {
+  client = new Client(textFolder('file:///elsewhere', new Map([['sub/gear.rig', strap]])));
+  await client.start(pulling);
+  const [user, gear] = ['file:///elsewhere/bag.rig', 'file:///elsewhere/sub/gear.rig'];
+  const isKnown = async (): Promise<boolean> => !codes((await client.pull(user)).items).includes('unknown-name');
+  client.open(user, bag.replace('gear', 'sub/gear'));
+  expect(await isKnown()).toBe(true);
+  client.open(gear, strap.replace('trunk', 'tree'));
+  expect(await isKnown()).toBe(false);
+  client.change(gear, 2, { range: { start: { line: 0, character: 6 }, end: { line: 0, character: 10 } }, text: 'trunk' });
+  expect(await isKnown()).toBe(true);
+  client.change(gear, 3, { text: '' });
+  client.notify('textDocument/didClose', { textDocument: { uri: user } });
+  client.open(user, bag.replace('gear', 'sub/gear'));
+  expect(await isKnown()).toBe(false);
+  client.notify('textDocument/didClose', { textDocument: { uri: gear } });
+  expect(await isKnown()).toBe(true);
 });
 
 test('an unsaved document is judged by itself', async () => {
