@@ -43,7 +43,6 @@ const contents = [
   'extension/docs/reference/pictures/repair.svg',
   'extension/docs/reference/pictures/winch.svg',
   'extension/docs/reference/practice.md',
-  'extension/docs/reference/sources.md',
   'extension/docs/tutorial.md',
   'extension/package.json',
   'extension/package.nls.json',
