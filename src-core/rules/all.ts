@@ -46,6 +46,7 @@ import { designFactorLow } from './design-factor-low.ts';
 import { doesNotFit } from './does-not-fit.ts';
 import { drumEndInChain } from './drum-end-in-chain.ts';
 import { drumImpossible } from './drum-impossible.ts';
+import { drumNearlyFull } from './drum-nearly-full.ts';
 import { drumOverfull } from './drum-overfull.ts';
 import { endNotCut } from './end-not-cut.ts';
 import { endStandsAndMoves } from './end-stands-and-moves.ts';
@@ -243,6 +244,7 @@ export const rules: readonly Rule[] = [
   doesNotFit,
   drumEndInChain,
   drumImpossible,
+  drumNearlyFull,
   drumOverfull,
   endNotCut,
   endStandsAndMoves,

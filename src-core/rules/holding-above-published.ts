@@ -25,8 +25,8 @@ export const holdingAbovePublished = defineRule({
 }
 `,
   check({ block, name, vehicle, holding, holdingFrom, published }, judge) {
-    if (holdingFrom !== 'written' || isUnknown(published)) return;
-    const { place } = statementOf(block, 'holding')!;
+    const place = statementOf(block, 'holding')?.place;
+    if (place === undefined || holdingFrom !== 'written' || isUnknown(published)) return;
     judge.atMost(holding, published, place, (written, most) => ({
       place,
       message: `\`${name}\` is written to hold ${show(written)}; ${vehicle === undefined ? 'published figures make' : `braked, \`${vehicle.name}\` holds`} ${show(most, { unit: unitOf(written), careful: 'down' })}${vehicle === undefined ? ' of it' : ''}`,

@@ -149,3 +149,17 @@ describe('help that can be followed', () => {
     for (const length of ['60 cm', '5 m']) expect(said(log(length), 'deadman-too-short')[0]).toContain('the log of `larch` counts with 500 mm, below');
   });
 });
+
+test('a drum that is full only wrap beside wrap', () => {
+  const drum = (length: string): string => `winch bow-winch {\n  rated  42 kN at layer 1\n  barrel  64 mm\n  width  230 mm\n  flange  165 mm\n  keep  10 wraps\n  carries  main\n}\n${mainLine.replace('30 m', length)}`;
+  // SAE J706-2017: 0.9 at most; 0.9 pi x 230 mm x 40.5 mm x (64 + 40.5) mm / (10 mm)2 = 27.52 m with one diameter of the flange free.
+  expect(said(drum('27.6 m'), 'drum-nearly-full')).toEqual(['information: `main` is 27.6 m long; wound on as line is in the field, `bow-winch` takes 27.52 m or less']);
+  expect(said(drum('27.5 m'), 'drum-nearly-full')).toEqual([]);
+  // What is too full anyhow is said as that.
+  expect(said(drum('31 m'), 'drum-nearly-full', 'drum-overfull').map((f) => f.split(':')[0])).toEqual(['warning']);
+  expect(said(`practice {\n  freeboard  0 d\n}\n${drum('30 m')}`, 'drum-overfull')).toEqual([]);
+});
+
+test('a holding that cannot be read is not compared', () => {
+  expect(said('anchor{kind pickets\noding\nsoil loam\npickets three-two-one', 'holding-above-published', 'holding-without-source')).toEqual([]);
+});
