@@ -6,7 +6,7 @@ import { pullExample, pullWith } from './example-pull.ts';
 import { estimateSeverity, lessResistance, winchUnit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
 
-/** Parts of the line wider apart than this lose more than a tenth of their pull. */
+/** Parts of the line wider apart than this lose more than an eighth of their pull. */
 const wide = (60 * Math.PI) / 180;
 
 function morePull({ army, rigging }: AssessedPull): string {

@@ -113,6 +113,8 @@ describe('spooling', () => {
     const since = (day: string): LineText => ({ log: `2026-05-01 fitted; 2026-06-02 spooled tight under 600 lbf; ${day} ${entry}`, more });
     const asked = (text: LineText): boolean => said(text, 'missing-fact').some((f) => f.includes('how `main` was wound onto the drum again'));
     expect([asked(since('2026-06-01')), asked(since('2026-06-02')), asked(since('2026-06-03'))]).toEqual([false, true, true]);
+    // Of one day what stands first was first.
+    expect(asked({ log: `2026-05-01 fitted; 2026-06-02 ${entry}; 2026-06-02 spooled tight under 600 lbf`, more })).toBe(false);
   });
 
   test('the source is the shop\'s own where it wrote a figure', () => {

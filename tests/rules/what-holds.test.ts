@@ -30,6 +30,12 @@ describe('what goes round an anchor', () => {
     ['  length  1.3 m\n', []],
   ])('a strap with %j', (strap, expected) => expect(said(chain(strap, 'bow-22 -> trunk -> larch'), 'strap-not-round-anchor')).toEqual(expected));
 
+  test('a route may begin at the tree', () => {
+    const from = chain('  length  1 m\n  hitch  straight\n', 'bow-22\n  larch -> trunk -> bow-22');
+    expect(said(from, 'strap-not-round-anchor')).toHaveLength(2);
+    expect(said(from, 'nothing-round-anchor')).toEqual([]);
+  });
+
   test('a strap between two shackles is no strap round anything', () => {
     const text = `${frontWinch}\n${mainLine}\n${bow22}\n${reachByTrunk.replace('larch', 'plover bow')}\nstrap trunk {\n  wll  4 t\n  hitch  straight\n}\nvehicle plover {\n  mass  2,650 kg\n  point  bow rated 6 t\n}\n`;
     expect(said(text, 'strap-not-round-anchor', 'nothing-round-anchor')).toEqual([]);
@@ -134,8 +140,9 @@ describe('help that can be followed', () => {
   test('a winch that is too weak', () => {
     const pull = (via: string | undefined): string => pullExample({ anchor: larch, more: 'block snatch {\n  takes  12 mm\n  wll  12 t\n}\n', chain: `chain to-the-larch {\n  main outboard -> bow-22 -> ${via === undefined ? 'trunk -> larch' : 'plover bow'}\n${via === undefined ? '' : '  snatch -> trunk -> larch\n'}}\n`, pull: pullWith({ resistance: 'resistance  99 kN "load cell"', via }) });
     expect(help(pull(undefined), 'winch-too-weak-for-pull')).toMatch(/or double the line over a block: the army's estimate asks for \d+ parts$/);
-    expect(help(pull('via       snatch fixed angle 20 deg'), 'winch-too-weak-for-pull')).toMatch(/or rig one more part of line/);
-    expect(help(pull('via       snatch fixed angle 150 deg'), 'winch-too-weak-for-pull')).toMatch(/or lead the parts of the line closer together$/);
+    // Half of 60° loses 13 % of the pull: cos 30°.
+    for (const angle of [20, 60]) expect(help(pull(`via       snatch fixed angle ${angle} deg`), 'winch-too-weak-for-pull')).toMatch(/or rig one more part of line/);
+    for (const angle of [60.5, 150]) expect(help(pull(`via       snatch fixed angle ${angle} deg`), 'winch-too-weak-for-pull')).toMatch(/or lead the parts of the line closer together$/);
   });
   test('a fairlead, a drum without a line, a hook on wire', () => {
     expect(help(`winch w {\n  rated  20 kN\n  fairlead  roller\n  carries  main\n}\n${mainLine}`, 'missing-fact', 'fairlead')).toContain('`fairlead roller condition sound`');
