@@ -12,6 +12,7 @@ import { nameOf, newNameOf, textOf, wordOf, type BoundQuantity, type BoundStatem
 import { printDay } from '../model/day.ts';
 import { endWords } from '../pictures/end-words.ts';
 import { figuresOf, showLength } from '../pictures/figures.ts';
+import { ruleNamed } from '../rules/all.ts';
 import { exactly } from '../units/amount.ts';
 import { boxes, heading, points, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { marksParts, type MarkedSplice } from './mark-table.ts';
@@ -22,6 +23,9 @@ import { tapePicture, type TapeMark } from './tape-picture.ts';
 export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDocument {
   const label = textOf(repair.block.header, 'label');
   const splices = splicesOf(repair);
+  const found = findingsOn(subject, [repair.block]);
+  // What is judged of the line and of the repair by one rule, such as its factor, is said of the repair.
+  const left = findingsLeft(subject, repair).filter(({ code }) => ruleNamed(code)?.on !== 'block' || found.every((own) => own.code !== code));
   return {
     title: `Step card: \`${repair.name}\` on \`${repair.before.facts.name}\``,
     subtitle: `${subject.file}, as of ${subject.day}${label === undefined ? '' : `. ${quoted(label)}`}`,
@@ -34,8 +38,8 @@ export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDo
       heading('Then look, and measure'),
       boxes(checks(subject, repair, splices)),
       ...temporary(subject, splices),
-      ...foundParts('What is found on this repair', findingsOn(subject, [repair.block])),
-      ...foundParts(`What is found on \`${repair.before.facts.name}\`, and this repair leaves`, findingsLeft(subject, repair)),
+      ...foundParts('What is found on this repair', found),
+      ...foundParts(`What is found on \`${repair.before.facts.name}\`, and this repair leaves`, left),
     ],
     foot: ['The order of work is common practice; the maker\'s splicing instruction for this line goes before it.', ...deference],
   };
@@ -77,7 +81,7 @@ function cutting(repair: AssessedRepair): PaperPart[] {
       if (end === 'inboard') marks.push({ name: 'cut', at: exactly(distance.value) });
       else if (length !== undefined) marks.push({ name: `cut, ${showWritten(distance)} from outboard`, at: { low: Math.max(0, length.low - distance.value), high: Math.max(0, length.high - distance.value) } });
     }
-    const places = piece.damages.length > 12 ? [] : piece.damages;
+    const places = piece.damages.length > 12 ? [] : [...piece.damages, ...piece.heats];
     for (const damage of places) if (damage.from !== undefined && damage.to !== undefined) marks.push({ name: damageWords(damage.fact), at: { low: damage.from.low, high: damage.to.high }, isStretch: true });
     const figures = figuresOf([repair.before.facts.length, piece.length], []);
     if (marks.length > 0) parts.push({ part: 'picture', tableElsewhere: true, picture: tapePicture({ name: `${repair.name} ${piece.name}`, title: `Cuts of ${piece.name}, from the inboard end`, marks, ends: length?.high, figures }) });

@@ -118,6 +118,7 @@ import { positionBeyondEnd } from './position-beyond-end.ts';
 import { practiceBeyondPublished } from './practice-beyond-published.ts';
 import { practiceGivenTwice } from './practice-given-twice.ts';
 import { practiceWithoutSource } from './practice-without-source.ts';
+import { pullLongerThanOneRun } from './pull-longer-than-one-run.ts';
 import { pullOffSquare } from './pull-off-square.ts';
 import { pullOnHighLayer } from './pull-on-high-layer.ts';
 import { pullThroughOtherWinch } from './pull-through-other-winch.ts';
@@ -316,6 +317,7 @@ export const rules: readonly Rule[] = [
   practiceBeyondPublished,
   practiceGivenTwice,
   practiceWithoutSource,
+  pullLongerThanOneRun,
   pullOffSquare,
   pullOnHighLayer,
   pullThroughOtherWinch,

@@ -170,3 +170,11 @@ test('a drum that is full only wrap beside wrap', () => {
 test('a holding that cannot be read is not compared', () => {
   expect(said('anchor{kind pickets\noding\nsoil loam\npickets three-two-one', 'holding-above-published', 'holding-without-source')).toEqual([]);
 });
+
+test('a pull that takes longer than the winch may run at once', () => {
+  const pull = (duty: string, reach = '21 m'): string => pullExample({ winch: `winch bow-winch on plover {\n  rated  42 kN\n  barrel  64 mm\n  width  230 mm\n  flange  170 mm\n  keep  10 wraps\n  speed  2 m/min at layer 1\n${duty}  carries  main\n}\n`, pull: pullWith({ reach: `reach     ${reach}` }) });
+  // Of 30 m 9 are left on layer 2, where 94 mm turn for 74: 2 m/min x 94 / 74 for 8 min are 20.32 m.
+  expect(said(pull('  duty  8 min rest 20 min\n'), 'pull-longer-than-one-run')).toEqual(['information: `off-the-ford` begins with 18 to 21 m of line out; `bow-winch` winds on 20.32 m in the one run that its duty allows']);
+  expect(said(pull('  duty  9 min\n'), 'pull-longer-than-one-run')).toEqual([]);
+  expect(said(pull(''), 'pull-longer-than-one-run')).toEqual([]);
+});
