@@ -42,7 +42,6 @@ const contents = [
   'extension/docs/reference/pictures/pull.svg',
   'extension/docs/reference/pictures/repair.svg',
   'extension/docs/reference/pictures/winch.svg',
-  'extension/docs/reference/practice.md',
   'extension/docs/tutorial.md',
   'extension/package.json',
   'extension/package.nls.json',
