@@ -14,7 +14,7 @@ import type { AssessedLine, AssessedPiece } from './assess-line.ts';
 import { assessWinch, carriedName, type AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { allJoints, endNotGiven, isRopeOnRope, ropeOnRopeCause, type Joint } from './chain-joints.ts';
-import { linksInLegs, loadOfLeg } from './chain-legs.ts';
+import { angleOfLegs, legsOf, loadOfLeg } from './chain-legs.ts';
 import { partsAtHolders, runsOver, turnedLinks } from './chain-turns.ts';
 import { statementOf, writtenValue } from './facts.ts';
 import type { AssessedEnd } from './splice-end.ts';
@@ -102,9 +102,11 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const { load, loadSays } = loadOn(block, winch, name, winchesOn(bare, assessing).map((w) => w.name ?? 'winch'));
   const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
   const parts = partsAtHolders(bare.map(({ links }) => links), turned);
-  const legs = linksInLegs(bare, winch === undefined ? undefined : carriedName(winch.block));
-  const angle = turned.size === 0 ? noAngle : angleOfPulls(name, assessing);
-  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, legs, angle) }));
+  const legs = legsOf(bare, winch === undefined ? undefined : carriedName(winch.block));
+  const pulls = turned.size + legs.keys.size === 0 ? [] : assessing.reader.blocks('pull').filter((pull) => nameOf(pull.header, 'chain')?.name === name);
+  const angle = angleOfPulls(pulls);
+  const ofLeg = loadOfLeg(load, legs.uneven ? undefined : angleOfLegs(pulls));
+  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, { keys: legs.keys, load: ofLeg }, angle) }));
   const doubts = new Map<string, Cause>();
   const doubt = (link: AssessedLink, cause: Cause): void => void (doubts.has(link.key) || doubts.set(link.key, cause));
   for (const joint of allJoints(loaded)) {
@@ -151,10 +153,9 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
 const noAngle: Given = { amount: exactly(0), kind: 'angle', origin: { from: 'assumed', source: angleNotWritten, means: 'write the pull with its `via` and the angle there' } };
 
 /** The least angle at a block that the pulls through this chain give; none where one of them does not, or gives places that may say otherwise. */
-function angleOfPulls(name: string, { reader }: Assessing): Given {
+function angleOfPulls(pulls: readonly BoundBlock[]): Given {
   let least: BoundQuantity | undefined;
-  for (const pull of reader.blocks('pull')) {
-    if (nameOf(pull.header, 'chain')?.name !== name) continue;
+  for (const pull of pulls) {
     for (const { definition: { head }, values, broken } of pull.statements) {
       if (head === 'stands') return noAngle;
       if (head !== 'via') continue;
@@ -167,14 +168,14 @@ function angleOfPulls(name: string, { reader }: Assessing): Given {
 }
 
 /** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. What several of those end at has the pull of all. */
-function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>, legs: ReadonlySet<string>, angle: Given): AssessedLink[] {
+function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>, legs: { readonly keys: ReadonlySet<string>; readonly load: Value }, angle: Given): AssessedLink[] {
   return links.map((link, i) => {
     const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver(links, i) ? endNotGiven(link as AssessedLink) : undefined);
     const isTurned = turned.has(link.key);
     const parts = partsAt.get(link.key);
     if (parts !== undefined) return { ...link, doubt, turned: true, parts, inLeg: false, load: asGiven(loadOfParts({ T: load, n: { amount: exactly(parts), kind: 'count', origin: { from: 'written', place: link.place } } })) };
-    const inLeg = !isTurned && legs.has(link.key);
-    return { ...link, doubt, turned: isTurned, parts, inLeg, load: isTurned ? asGiven(blockLoad({ T: load, θ: angle })) : inLeg ? loadOfLeg(load) : load };
+    const inLeg = !isTurned && legs.keys.has(link.key);
+    return { ...link, doubt, turned: isTurned, parts, inLeg, load: isTurned ? asGiven(blockLoad({ T: load, θ: angle })) : inLeg ? legs.load : load };
   });
 }
 

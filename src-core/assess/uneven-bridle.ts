@@ -9,11 +9,15 @@ import type { Run } from './pull-run.ts';
 /** So far from the middle of two anchors the pull may come and still halve the angle: our own careful choice, since places are paced. */
 const middle_rad = (10 * Math.PI) / 180;
 
+/** Whether one leg is longer than the other for sure: from what straps and line of a leg surely bridge to what they may. */
+export function ofUnlikeLength({ legs }: Run): boolean {
+  const [one, other] = legs.map((leg) => bridgedBy(leg, undefined));
+  return one !== undefined && other !== undefined && !isUnknown(one) && !isUnknown(other) && (one.amount.low > other.amount.high || other.amount.low > one.amount.high);
+}
+
 /** Why the two legs of a bridle do not carry the same, as a clause; undefined where nothing says so. */
 export function whyUneven(run: Run, block: BoundBlock, { comesFrom }: PullRigging): string | undefined {
-  // From what straps and line of a leg surely bridge to what they may.
-  const [one, other] = run.legs.map((leg) => bridgedBy(leg, undefined));
-  if (one !== undefined && other !== undefined && !isUnknown(one) && !isUnknown(other) && (one.amount.low > other.amount.high || other.amount.low > one.amount.high)) return 'one leg is longer than the other';
+  if (ofUnlikeLength(run)) return 'one leg is longer than the other';
   const stands = standsIn(block);
   const [a, b] = run.legs.map((leg) => holdersOf(leg)[0]).map((holder) => (holder === undefined ? undefined : stands.get(holder.name)));
   return comesFrom !== undefined && a !== undefined && b !== undefined && offMiddle(comesFrom, a, b) > middle_rad + 1e-9 ? 'by the places the pull does not halve the angle' : undefined;

@@ -103,10 +103,22 @@ describe('a bridle whose fork stands in the middle of a route', () => {
   });
   test('a chain alone does not know the angle: half the pull to all of it', () => {
     // 42 kN of winch: 21 kN where the legs lie together, 42 kN at 120°; the strap of 5 t takes 49 kN, one of 3 t 29.4 kN, one of 2 t 19.6 kN.
-    const limit = (wll: string): string[] => said(pullExample({ chain: route('main outboard -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir'), more: more.replace('5 t', wll), pull }), 'link-above-limit').filter((m) => m.includes('other'));
+    const limit = (wll: string): string[] => said(pullExample({ chain: route('main outboard -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir'), more: more.replace('5 t', wll), pull: pullWith({ resistance: 'resistance  10 kN "load cell"', reach: 'reach     20 m' }) }), 'link-above-limit').filter((m) => m.includes('other'));
     expect(limit('5 t')).toEqual([]);
     expect(limit('3 t')).toEqual(['warning: load on `other` is 21 to 42 kN, above its working limit of 29.4 kN (3 t), by the angle between the legs']);
     expect(limit('2 t')).toEqual(['error: load on `other` is 21 to 42 kN, above its working limit of 19.6 kN (2 t), by the angle between the legs']);
+  });
+  test('with the angle that its pulls give it has one load: the widest counts', () => {
+    const chain = route('main outboard -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir');
+    const second = (bridle: string): string => `pull again with bow-winch through to-the-larch {\n${pullWith({ resistance: 'resistance  10 kN "load cell"', reach: 'reach     20 m', ...(bridle === '' ? {} : { bridle: `bridle    ${bridle}` }) })}}\n`;
+    const limit = (also: string): string[] => said(pullExample({ chain, more: strap('other').replace('5 t', '2 t') + tree('fir', '60 kN') + also, pull }), 'link-above-limit').filter((m) => m.includes('`other`'));
+    // 42 kN / (2 cos 30°) and 42 kN / (2 cos 45°), against 19.6 kN.
+    expect(limit('')).toEqual(['error: load on `other` is 24.3 kN, above its working limit of 19.6 kN (2 t), by the angle between the legs']);
+    expect(limit(second('90 deg'))).toEqual(['error: load on `other` is 29.7 kN, above its working limit of 19.6 kN (2 t), by the angle between the legs']);
+    // One pull that does not say, places, or a leg that is longer: anything up to all of it.
+    const any = ['error: load on `other` is 21 to 42 kN, above its working limit of 19.6 kN (2 t), by the angle between the legs'];
+    expect(limit(second(''))).toEqual(any);
+    expect(limit(second('60 deg').replace('  people', '  stands    fir ahead 20 m\n  people'))).toEqual(any);
   });
 });
 
