@@ -99,11 +99,11 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
     bare.push({ statement, links: route.links.map((link) => assessLink(link, repair, assessing, problems)) });
   }
   const winch = winchOf(block, bare, repair, assessing);
-  const { load, loadSays } = loadOn(block, winch, name, winchesOn(bare, assessing).map((w) => w.name ?? 'winch'));
+  const pulls = assessing.reader.pullsThrough(name);
+  const { load, loadSays } = loadOn(block, winch, name, winchesOn(bare, assessing).map((w) => w.name ?? 'winch'), pulls);
   const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
   const parts = partsAtHolders(bare.map(({ links }) => links), turned);
   const legs = legsOf(bare, winch === undefined ? undefined : carriedName(winch.block));
-  const pulls = turned.size + legs.keys.size === 0 ? [] : assessing.reader.blocks('pull').filter((pull) => nameOf(pull.header, 'chain')?.name === name);
   const angle = angleOfPulls(pulls);
   const ofLeg = loadOfLeg(load, legs.uneven ? undefined : angleOfLegs(pulls));
   const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, { keys: legs.keys, load: ofLeg }, angle) }));
@@ -208,7 +208,7 @@ const winchesOn = (routes: readonly { readonly links: readonly BareLink[] }[], {
   ...new Set(routes.flatMap(({ links }) => links.flatMap(({ piece }) => (piece === undefined ? [] : reader.winchesCarrying(piece.name).slice(0, 1))))),
 ];
 
-function loadOn(block: BoundBlock, winch: AssessedWinch | undefined, name: string, carrying: readonly string[]): { load: Value; loadSays: string } {
+function loadOn(block: BoundBlock, winch: AssessedWinch | undefined, name: string, carrying: readonly string[], pulls: readonly BoundBlock[]): { load: Value; loadSays: string } {
   if (carrying.length > 1 && statementOf(block, 'with') === undefined) {
     const both = carrying.map((w) => `\`${w}\``).join(' and ');
     return { load: unknown({ key: `winch of ${name}`, says: `${both} carry lines of \`${name}\`, and which of them loads it is not given`, help: 'add `with` and the winch to the chain, the stronger one where both may pull', place: block.namePlace }), loadSays: 'the pull of its winch' };
@@ -218,8 +218,24 @@ function loadOn(block: BoundBlock, winch: AssessedWinch | undefined, name: strin
   if (winch === undefined) {
     return { load: unknown({ key: `winch of ${name}`, says: `no winch carries a line of \`${name}\`, so what loads it is not known`, help: 'add `with` and the winch to the chain, or `carries` to the winch', place: block.namePlace }), loadSays: 'the pull of its winch' };
   }
+  const reach = distance === undefined ? longestReach(pulls, winch) : undefined;
+  const reached = reach === undefined ? undefined : asGiven(winch.at(writtenValue(reach)).pull);
+  // A reach that takes an extension is longer than the line on the drum.
+  if (reached !== undefined && !isUnknown(reached)) return { load: reached, loadSays: `the pull of \`${winch.name}\` with as much line out as its pulls reach` };
   if (distance === undefined) return { load: winch.greatestPull, loadSays: `the most that \`${winch.name}\` can pull, on its first layer` };
   return { load: asGiven(winch.at(writtenValue(distance)).pull), loadSays: `the pull of \`${winch.name}\` with that much line out` };
+}
+
+/** No more line is out than the pulls through a chain reach, where it runs straight; undefined where one of them does not say so. */
+function longestReach(pulls: readonly BoundBlock[], winch: AssessedWinch): BoundQuantity | undefined {
+  let longest: BoundQuantity | undefined;
+  for (const pull of pulls) {
+    const statement = statementOf(pull, 'reach');
+    const reach = statement === undefined || statement.broken.size > 0 ? undefined : quantityOf(statement.values, 'reach');
+    if (reach === undefined || nameOf(pull.header, 'winch')?.name !== winch.name || pull.brokenHeads.has('via') || statementOf(pull, 'via') !== undefined) return undefined;
+    if (longest === undefined || reach.value > longest.value) longest = reach;
+  }
+  return longest;
 }
 
 const problem = (code: string, place: Place, message: string, help: string): Problem => ({ code, place, message, help });
@@ -243,6 +259,7 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   const { kind, block } = declaration;
   if (kind === 'line' || kind === 'piece') return { ...base, ...lineLink(link, declaration, repair, assessing, problems), name, key, sort: 'line', declaration };
   if (kind === 'anchor') {
+    if (link.part !== undefined) problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is an anchor and has no point named \`${link.part.name}\``, 'write its name alone; of a vehicle its own name and the point'));
     const { holding, holdingFrom } = assessing.anchor(block);
     return { ...base, limitSays: holdingFrom === 'vehicle' ? 'braked vehicle' : undefined, name, key, sort: 'anchor', declaration, breaking: holding, limitFrom: isUnknown(holding) ? 'none' : 'holding power', workingLimit: isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' } };
   }

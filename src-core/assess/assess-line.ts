@@ -5,7 +5,7 @@ import { overloadLimit } from '../mechanics/overload-limit.ts';
 import { strengthOfWorstPlace, worstPlace, type StrengthOfPlace } from '../mechanics/strength-of-worst-place.ts';
 import { quantityOf, type BoundBlock, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
-import { replayLogbook, replayRepair } from '../model/line-history.ts';
+import { replayLogbook, replayRepair, sincePassed } from '../model/line-history.ts';
 import { finishedLength, type DamageFact, type EndFacts, type Joint, type LineState, type LogEntry, type Lost, type PieceState, type Scenario } from '../model/line-state.ts';
 import { derivedFrom } from '../trade/sources.ts';
 import { between, type Amount } from '../units/amount.ts';
@@ -203,7 +203,7 @@ function lengthOfPiece(facts: LineFacts, long: PieceState, short: PieceState): V
 }
 
 function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, overloads: Overloads): AssessedPiece {
-  const overload = overloads.size === 0 ? undefined : long.log.map((entry) => overloads.get(entry.statement)).find((cause) => cause !== undefined);
+  const overload = overloads.size === 0 ? undefined : sincePassed(long.log).map((entry) => overloads.get(entry.statement)).find((cause) => cause !== undefined);
   const line = overload === undefined || isUnknown(facts.base) ? facts : { ...facts, base: unknown(overload, facts.base) };
   const length = lengthOfPiece(line, long, short);
   const marks = marksOf(long, short);

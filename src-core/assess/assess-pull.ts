@@ -8,6 +8,7 @@ import { storedEnergy } from '../mechanics/stored-energy.ts';
 import { tensionInPart } from '../mechanics/tension-in-part.ts';
 import { tensionInUse } from '../mechanics/tension-in-use.ts';
 import { nameOf, quantityOf, wordOf, type BoundBlock, type Problem } from '../model/bound.ts';
+import { pointToName } from './assess-vehicle.ts';
 import { carriedName, type AssessedWinch } from './assess-winch.ts';
 import { winchAfter, type AssessedChain } from './assess-chain.ts';
 import type { AssessedPiece } from './assess-line.ts';
@@ -158,7 +159,7 @@ function namedHolder(named: { readonly name: string; readonly place: Place }, as
   const found = assessing.reader.find(named.name, ['anchor', 'vehicle']);
   if (found === undefined) return { end: undefined, cause: { key: `name ${named.name}`, says: `\`${named.name}\` is not known`, help: 'declare it', place: named.place, reported: true } };
   const isVehicle = found.kind === 'vehicle';
-  const point = isVehicle ? unknown({ key: `point at ${named.name} ${named.place.start}`, says: `which recovery point of \`${named.name}\` is used is not given`, help: `end a route of the chain at it, such as \`${named.name} bow\``, place: named.place }) : undefined;
+  const point = isVehicle ? unknown({ key: `point at ${named.name} ${named.place.start}`, says: `which recovery point of \`${named.name}\` is used is not given`, help: `end a route of the chain at it, such as ${pointToName(named.name, found.block)}`, place: named.place }) : undefined;
   return { end: { name: named.name, called: named.name, sort: isVehicle ? 'vehicle' : 'anchor', place: named.place, block: found.block, vehicle: isVehicle ? named.name : vehicleOfAnchor(found.block), point }, cause: undefined };
 }
 

@@ -34,6 +34,12 @@ export function assessVehicle(block: BoundBlock, practice: Practice): AssessedVe
   return { kind: 'vehicle', block, name, mass, weight, holds: brakedVehicleHold({ W: asGiven(weight) }), points };
 }
 
+/** A recovery point of a vehicle as a route names it: one that it has, where it has any. */
+export function pointToName(vehicle: string, block: BoundBlock | undefined): string {
+  const points = block?.statements.flatMap((s) => (s.definition.head === 'point' ? (newNameOf(s.values, 'name')?.name ?? []) : [])) ?? [];
+  return `\`${vehicle} ${points[0] ?? 'bow'}\``;
+}
+
 function assessPoint(statement: BoundStatement, vehicle: string, practice: Practice): AssessedPoint[] {
   const named = newNameOf(statement.values, 'name');
   if (named === undefined) return [];

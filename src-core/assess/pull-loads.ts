@@ -11,7 +11,7 @@ import { damageOf } from './assess-gear.ts';
 import type { AssessedAnchor } from './assess-anchor.ts';
 import { doubtOf, type AssessedLink } from './assess-chain.ts';
 import type { AssessedPiece } from './assess-line.ts';
-import type { AssessedVehicle } from './assess-vehicle.ts';
+import { pointToName, type AssessedVehicle } from './assess-vehicle.ts';
 import type { AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { missingFact, statementOf, writtenValue } from './facts.ts';
@@ -192,7 +192,7 @@ class Loading {
 
   /** A vehicle that the file calls an anchor is held by one of its points, too. */
   #pointOfAnchor(vehicle: string, place: Place, load: Value, own: Place): void {
-    const limit = unknown({ key: `point of ${vehicle} as anchor`, says: `which recovery point of \`${vehicle}\` is used is not given`, help: `end the route at the vehicle and its point, such as \`${vehicle} stern\``, place: own });
+    const limit = unknown({ key: `point of ${vehicle} as anchor`, says: `which recovery point of \`${vehicle}\` is used is not given`, help: `end the route at the vehicle and its point, such as ${pointToName(vehicle, this.#assessing.reader.find(vehicle, ['vehicle'])?.block)}`, place: own });
     this.#found.push({ ...nothingOf, sort: 'point', name: `point of ${vehicle}`, place, own, load, limit });
   }
 
@@ -237,7 +237,7 @@ class Loading {
   #asItMoves(holder: Holder): Holder {
     const { vehicle: name } = holder;
     if (holder.sort === 'vehicle' || name === undefined || !this.#moves(holder)) return holder;
-    const point = unknown({ key: `point of ${holder.name}`, says: `which recovery point of \`${name}\` is used is not given`, help: `end the route at it, such as \`${name} bow\``, place: holder.place });
+    const point = unknown({ key: `point of ${holder.name}`, says: `which recovery point of \`${name}\` is used is not given`, help: `end the route at it, such as ${pointToName(name, this.#assessing.reader.find(name, ['vehicle'])?.block)}`, place: holder.place });
     return { ...holder, sort: 'vehicle', name, block: this.#assessing.reader.find(name, ['vehicle'])?.block, point };
   }
 

@@ -15,6 +15,7 @@ export interface Declaration {
 
 // A name is its own key, since no name has a colon in it; every other key has one.
 const carrierKey = (line: string): string => `carrier:${line}`;
+const throughKey = (chain: string): string => `through:${chain}`;
 /** What is declared under a name, whatever it says about it. */
 const kindsKey = (name: string): string => `kinds:${name}`;
 const practiceKey = ':practice';
@@ -48,6 +49,8 @@ function eachContribution(chunk: BoundChunk, add: (key: string, item: object) =>
         if (kept !== undefined) declare({ kind: 'piece', name: kept.name, place: kept.place, block, statement });
       }
     }
+    const through = head === 'pull' ? nameOf(block.header, 'chain') : undefined;
+    if (through !== undefined) add(throughKey(through.name), block);
     const carries = head === 'winch' ? block.firsts.get('carries') : undefined;
     const line = carries === undefined ? undefined : nameOf(carries.values, 'line');
     if (line !== undefined) add(carrierKey(line.name), block);
@@ -197,6 +200,10 @@ export class Reader {
 
   winchesCarrying(line: string): readonly BoundBlock[] {
     return this.#ask(carrierKey(line)) as readonly BoundBlock[];
+  }
+
+  pullsThrough(chain: string): readonly BoundBlock[] {
+    return this.#ask(throughKey(chain)) as readonly BoundBlock[];
   }
 
   practices(): readonly BoundBlock[] {

@@ -43,7 +43,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       ...limits(pull),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
-      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(findings.some((f) => atMostOfWinch.has(f.code)) ? [quiet('What is found on links of the chain is at the most that the winch can pull, when the load sticks; the table has this pull.')] : []), ...(rest === undefined ? [] : [quiet(rest)])]),
+      ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(findings.some((f) => atMostOfWinch.has(f.code)) ? [quiet('What is found on links of the chain is at all that the winch can pull when the load sticks; the table has this pull.')] : []), ...(rest === undefined ? [] : [quiet(rest)])]),
       heading('Who stands where'),
       table(['who', 'where', 'how far'], places(pull), { widths: [0.22, 0.53, 0.25] }),
       ...kitPart(pull, bag),

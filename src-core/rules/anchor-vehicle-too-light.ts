@@ -3,7 +3,7 @@ import { anchorVehicleNeeded } from '../mechanics/anchor-vehicle-needed.ts';
 import { slopeOfPull } from '../assess/vehicle-hold.ts';
 import { isBelow } from '../base/compare.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
-import { isRange } from '../units/amount.ts';
+import { exactly, isRange } from '../units/amount.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { winchUnit } from './pull-text.ts';
 import { defineRule } from './rule.ts';
@@ -36,14 +36,14 @@ export const anchorVehicleTooLight = defineRule({
       judged.add(vehicle.name);
       const enough = judge.atLeast(asGiven(vehicle.weight), asGiven(anchorVehicleNeeded({ R: load }), 'weight'), place, (weight, needed) => ({
         place,
-        message: `\`${name}\` weighs ${show(weight, { careful: 'down', unit: winchUnit(pull) })}, below the ${show(needed, { careful: 'up', unit: winchUnit(pull) })} that an anchor vehicle needs for this pull`,
-        help: 'chain it to another vehicle, or use another anchor; chocks and soft ground are not counted',
+        message: `\`${name}\` weighs ${show(weight, { careful: 'down', unit: winchUnit(pull) })}, below the ${show({ ...needed, amount: exactly(needed.amount.high) }, { careful: 'up', unit: winchUnit(pull) })} that an anchor vehicle ${isRange(needed.amount) ? 'may need' : 'needs'} for this pull`,
+        help: 'use a heavier vehicle or another anchor; chocks, and what else it is chained to, are not counted',
       }), doubt ?? pull.incomplete);
       if (enough === false || slopeOfPull(pull.block) === undefined || isUnknown(load) || isUnknown(limit) || !isBelow(limit.amount.low, load.amount.high)) continue;
       // It holds on level ground, and on the slope it would slide.
       const says = `\`${name}\` holds ${show(limit, { unit: winchUnit(pull) })} in \`${pull.name}\``;
       if (isRange(limit.amount)) judge.cannot({ key: `footing of ${vehicle.name} in ${pull.name}`, says: `whether \`${name}\` stands on level ground or on the slope is not given, and it holds ${show(limit, { unit: winchUnit(pull) })}`, help: `add \`footing  ${vehicle.name} level\` to the pull where it stands so, or \`on-slope\``, place }, place);
-      else judge.holds(false, () => ({ place, message: `${says}, standing on the slope, below the ${show(load, { careful: 'up', unit: winchUnit(pull) })} on it`, help: 'chain it to another vehicle, park it on level ground, or use another anchor' }));
+      else judge.holds(false, () => ({ place, message: `${says}, standing on the slope, below the ${show(load, { careful: 'up', unit: winchUnit(pull) })} on it`, help: 'park it on level ground, or use a heavier vehicle or another anchor' }));
     }
   },
 });

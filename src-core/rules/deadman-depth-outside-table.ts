@@ -23,8 +23,9 @@ export const deadmanDepthOutsideTable = defineRule({
   source: 'US Army TM 5-5420-278-10, WP 0035 table 9',
   bad: log('60 cm'),
   good: log('1.5 m'),
-  check({ block, name, log: buried }, judge) {
-    if (buried === undefined) return;
+  check({ block, name, log: buried, holdingFrom }, judge) {
+    // What somebody answers for is not worked out from its sizes.
+    if (buried === undefined || (holdingFrom === 'written' && isUnknown(buried.depth))) return;
     if (isUnknown(buried.depth)) return judge.cannot(buried.depth.unknown, block.namePlace);
     const { depth } = buried;
     const place = statementOf(block, 'depth')!.place;

@@ -24,9 +24,9 @@ export const deadmanTooSlender = defineRule({
   source: 'US Army TM 5-5420-278-10, WP 0035, deadman thickness',
   bad: log('2 m'),
   good: log('1.4 m'),
-  check({ block, name, log: buried }, judge) {
+  check({ block, name, log: buried, holdingFrom }, judge) {
     const place = statementOf(block, 'log')?.place ?? block.namePlace;
-    if (buried === undefined) return;
+    if (buried === undefined || (holdingFrom === 'written' && isUnknown(buried.length))) return;
     judge.atMost(buried.length, times(buried.face, mostThicknesses), place, (length, most) => ({
       place,
       message: `the log of \`${name}\` is ${showLike(length.amount, length, 'up')} long, above 5 times its thickness, ${showLike(most.amount, length, 'down', unitOf(length))}`,

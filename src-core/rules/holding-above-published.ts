@@ -1,7 +1,11 @@
 import { show, unitOf } from '../assess/show.ts';
 import { statementOf } from '../assess/facts.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
+import { exactly } from '../units/amount.ts';
 import { defineRule } from './rule.ts';
+
+/** The published figure itself may be written in another unit, and rounded. */
+const rounding = 1.01;
 
 export const holdingAbovePublished = defineRule({
   name: 'holding-above-published',
@@ -27,9 +31,9 @@ export const holdingAbovePublished = defineRule({
   check({ block, name, vehicle, holding, holdingFrom, published }, judge) {
     const place = statementOf(block, 'holding')?.place;
     if (place === undefined || holdingFrom !== 'written' || isUnknown(published)) return;
-    judge.atMost(holding, published, place, (written, most) => ({
+    judge.atMost(holding, { ...published, amount: exactly(rounding * published.amount.low) }, place, (written) => ({
       place,
-      message: `\`${name}\` is written to hold ${show(written)}; ${vehicle === undefined ? 'published figures make' : `braked, \`${vehicle.name}\` holds`} ${show(most, { unit: unitOf(written), careful: 'down' })}${vehicle === undefined ? ' of it' : ''}`,
+      message: `\`${name}\` is written to hold ${show(written)}; ${vehicle === undefined ? 'published figures make' : `braked, \`${vehicle.name}\` holds`} ${show(published, { unit: unitOf(written), careful: 'down' })}${vehicle === undefined ? ' of it' : ''}`,
       help: 'leave `holding` out; or write above it `# allow holding-above-published:` with what else holds it and the pull that proved it',
     }));
   },

@@ -5,6 +5,7 @@ import { isAbove } from '../base/compare.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { overloadLimit } from '../mechanics/overload-limit.ts';
 import { quantityOf } from '../model/bound.ts';
+import { sincePassed } from '../model/line-history.ts';
 import { strengthKnown } from './weakest-place.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
@@ -37,7 +38,7 @@ export const lineOverloaded = defineRule({
 }
 `,
   check(line, judge, assessing) {
-    const logged = new Set(inService(line).flatMap((piece) => piece.long.log.map((entry) => entry.statement)));
+    const logged = new Set(inService(line).flatMap((piece) => sincePassed(piece.long.log).map((entry) => entry.statement)));
     const o = assessing.practice.value('overload-share');
     for (const entry of logged) {
       const load = entry.definition.head === 'pulled' ? quantityOf(entry.values, 'load') : undefined;
@@ -50,7 +51,7 @@ export const lineOverloaded = defineRule({
         return {
           place: load.place,
           message: broken && !isUnknown(strength) ? `pull of ${show(pulled)} is above the ${show(strength, { unit: load.unit })} at which \`${piece.name}\` may have broken then` : `pull of ${show(pulled)} is above ${show(limit, { unit: load.unit })}, ${isUnknown(o) ? 'a share' : show(o)} of what \`${piece.name}\` held then`,
-          help: 'inspect the whole line and its splices, and retire it unless its maker says otherwise; or correct the figure',
+          help: 'inspect the whole line and its splices, and retire it; where its maker passes it, write `inspected passed` with who and when in quotes',
           source: sourceOfLimit(o),
         };
       }, unless);

@@ -8,6 +8,9 @@ import { pullExample, pullWith } from './example-pull.ts';
 import { asWritten } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
 
+/** The same mass may be written in another unit, and rounded. */
+const rounding = 0.99;
+
 export const loadLighterThanMass = defineRule({
   name: 'load-lighter-than-mass',
   on: 'pull',
@@ -24,9 +27,9 @@ export const loadLighterThanMass = defineRule({
     if (load === undefined || written === undefined || vehicle === undefined) return;
     const mass = asGiven(vehicle.weight);
     if (isUnknown(mass) || textOf(load.values, 'note') !== undefined) return;
-    judge.atLeast(writtenValue(written, 'weight'), mass, written.place, (_, whole) => ({
+    judge.atLeast(writtenValue(written, 'weight'), { ...mass, amount: exactly(rounding * mass.amount.high) }, written.place, () => ({
       place: written.place,
-      message: `\`${vehicle.name}\` counts with ${written.mass === undefined ? asWritten(written) : printAmount(exactly(written.mass), 'mass', { unit: written.unit })} in \`${name}\`, less than the ${show(written.mass === undefined || isUnknown(vehicle.mass) ? whole : vehicle.mass, { unit: written.unit, careful: 'up' })} that it weighs by its own block`,
+      message: `\`${vehicle.name}\` counts with ${written.mass === undefined ? asWritten(written) : printAmount(exactly(written.mass), 'mass', { unit: written.unit })} in \`${name}\`, less than the ${show(written.mass === undefined || isUnknown(vehicle.mass) ? mass : vehicle.mass, { unit: written.unit, careful: 'up' })} that it weighs by its own block`,
       help: 'write who weighed it behind the figure, in quotes, with the day; or leave the weight out',
     }));
   },

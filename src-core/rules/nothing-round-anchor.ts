@@ -34,7 +34,8 @@ chain reach {
       const [anchor, other] = plainForm(second) === undefined ? [first, second] : [second, first];
       const form = plainForm(anchor);
       if (form === undefined) continue;
-      judge.holds(other.gear === 'strap', () => ({
+      // A ring may be set in the rock itself.
+      judge.holds(other.gear === 'strap' || (form === plain['rock'] && other.gear === 'ring'), () => ({
         place,
         message: `\`${other.name}\` cannot go round \`${anchor.name}\`, which is ${form}`,
         help: 'write the strap that goes round it between the two, as a `basket` with both its ends in a shackle',

@@ -28,7 +28,7 @@ export const outBelowReach = defineRule({
     judge.holds(!isBelow(out.value, lineOut.amount.low), () => ({
       place: out.place,
       message: `\`${through.name}\` is judged with ${show({ amount: { low: out.value, high: out.value }, kind: 'length', origin: { from: 'written', place: out.place, unit: out.unit } })} of line out, and \`${name}\` takes ${show(lineOut, { unit: unitOf({ amount: lineOut.amount, kind: 'length', origin: { from: 'written', place: out.place, unit: out.unit } }) })}`,
-      help: 'write the line that is out in this pull, or leave `out` away: then the chain is judged for the most that the winch pulls',
+      help: 'write the line that is out in this pull, or leave `out` away: then the chain is judged for the reach of its pulls, or for the most that the winch pulls',
     }));
   },
 });

@@ -1,4 +1,5 @@
 import type { AssessedLink } from '../assess/assess-chain.ts';
+import { nameOf } from '../model/bound.ts';
 import { bow19, bow22, frontWinch, larch, mainLine, reachByTail, tailLine, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
@@ -32,10 +33,12 @@ ${larch}
 ${reachByTail}
 ${bow19}
 ${tailLine}`,
-  check(chain, judge) {
+  check(chain, judge, { reader }) {
     const [first, ...rest] = chain.routes;
     if (first === undefined) return;
     const reached = new Set(first.links.map(thing));
+    // The line of a pull runs through what its blocks are made fast to.
+    for (const pull of reader.pullsThrough(chain.name)) for (const { definition, values } of pull.statements) if (definition.head === 'via') reached.add(nameOf(values, 'anchor')?.name ?? '');
     // A route that begins with a block says what the block hangs on: the line that runs through it is the pull's business.
     let waiting = rest.filter((route) => route.links[0]?.gear !== 'block');
     for (;;) {

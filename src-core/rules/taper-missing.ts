@@ -32,7 +32,8 @@ export const taperMissing = defineRule({
       if (buried.taperWritten || end.facts.broken || end.facts.bury === undefined) continue;
       const { place, day, supplied } = end.facts;
       if (isShortTucked(end.facts, line.facts)) {
-        judge.holds(false, () => ({
+        // What its maker says that it holds goes for the splice as it is.
+        if (end.facts.holds === undefined) judge.holds(false, () => ({
           place,
           message: `taper of ${endName(piece, end)} is not given, so it counts as blunt; how long that of a short tucked splice is, its maker says`,
           help: 'taper the tail as the maker\'s instruction for this splice shows, and add `taper`',

@@ -315,6 +315,15 @@ test('a planned turn that brings the lug outboard is told where it is written', 
   expect(said(turn('  cut at 29 m from inboard\n  splice outboard eye thimble tube size 200 mm bury 72 d taper 24 d stitched\n'), 'lug-outboard')).toEqual([]);
 });
 
+test('what its maker passed after an overload holds what it did', () => {
+  const strength = (log: string): string => showValue((projectOf(line({ log: `2026-06-01 pulled 82 kN\n${log}` })).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks[0]!.assessed as AssessedLine).pieces.get('main')!.strength);
+  const found = (log: string): number => said(line({ log: `2026-06-01 pulled 82 kN\n${log}` }), 'line-overloaded').length;
+  const known = [['2026-06-02 inspected passed "its maker, letter of 2026-06-02"']] as const;
+  for (const [log] of known) expect([strength(log), found(log)]).toEqual(['82.8 to 92 kN', 0]);
+  // Nobody's word, an inspection of our own, one before the pull, and another such pull after it leave it open.
+  for (const log of ['2026-06-02 inspected passed', '2026-06-02 inspected "looks fine"', '2026-05-30 inspected passed "its maker"', '2026-06-02 inspected passed "its maker"\n2026-06-03 pulled 82 kN']) expect([strength(log), found(log) > 0]).toEqual(['not known, at most 92 kN', true]);
+});
+
 describe('heat and overload', () => {
   test('a material without a heat limit is not judged, and says so', () => {
     const text = line({ log: '2026-06-01 heated 90 degC' });

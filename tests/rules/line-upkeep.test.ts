@@ -113,6 +113,9 @@ describe('spooling', () => {
     const since = (day: string): LineText => ({ log: `2026-05-01 fitted; 2026-06-02 spooled tight under 600 lbf; ${day} ${entry}`, more });
     const asked = (text: LineText): boolean => said(text, 'missing-fact').some((f) => f.includes('how `main` was wound onto the drum again'));
     expect([asked(since('2026-06-01')), asked(since('2026-06-02')), asked(since('2026-06-03'))]).toEqual([false, true, true]);
+    // A piece with a name of its own is told by it.
+    const renewed = (of: string): LineText => ({ log: `2026-05-01 fitted; 2026-06-01 cut at 0.5 m from inboard keep rest; 2026-06-01 splice rest inboard lug; 2026-06-01 retired main; 2026-06-02 spooled tight under 600 lbf${of}`, more: more.replace('main', 'rest') });
+    expect(said(renewed(' of rest'), 'missing-fact').some((f) => f.includes('was wound onto the drum'))).toBe(false);
     // Of one day what stands first was first.
     expect(asked({ log: `2026-05-01 fitted; 2026-06-02 ${entry}; 2026-06-02 spooled tight under 600 lbf`, more })).toBe(false);
   });

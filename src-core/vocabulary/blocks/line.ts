@@ -122,7 +122,7 @@ export const lineBlock = defineBlock({
   ],
   entries: [
     statement('fitted', 'The line is put on the winch, or taken into use.', [note()], '2025-04-02  fitted', { many: true }),
-    statement('inspected', 'The line is inspected from end to end.', [name('piece', ['line', 'piece'], { optional: true }), note('what was seen')], '2026-06-21  inspected  "outside in: fairlead scored on the lower lip"', { many: true }),
+    statement('inspected', 'The line is inspected from end to end. `passed` says that its maker looked at it after an overload, and that it holds what it did; the note says who.', [name('piece', ['line', 'piece'], { optional: true }), flag('passed', 'its maker passed it for use after an overload'), note('what was seen, and by whom')], '2026-06-21  inspected  "outside in: fairlead scored on the lower lip"', { many: true }),
     statement('damage', 'Damage found: its kind, how bad, and where.', [
       choice('kind', damageKinds),
       count('strands', 1, 48, ['strands', 'strand'], { optional: true, nounNeeded: true }),
@@ -146,7 +146,7 @@ export const lineBlock = defineBlock({
     reversed('2026-03-01  reversed'),
     statement('pulled', 'A pull worth remembering: its load.', [quantity('load', measures.pull), name('piece', ['line', 'piece'], { optional: true }), note()], '2026-02-14  pulled  31 kN', { many: true }),
     statement('heated', 'The line, or part of it, got hot.', [quantity('temperature', measures.temperature), at(true, { optional: true }), name('piece', ['line', 'piece'], { optional: true }), note()], '2026-02-14  heated  70 degC', { many: true }),
-    statement('spooled', 'The line is wound onto the drum again.', [choice('tightness', { tight: 'under load, layer by layer', slack: 'without load' }), maybe('under', 'the load it was wound under', [quantity('load', measures.load)]), note()], '2026-02-14  spooled  tight under 230 kgf', { many: true }),
+    statement('spooled', 'The line is wound onto the drum again.', [choice('tightness', { tight: 'under load, layer by layer', slack: 'without load' }), maybe('under', 'the load it was wound under', [quantity('load', measures.load)]), maybe('of', 'the piece that was wound on, when there are several', [name('piece', ['line', 'piece'])]), note()], '2026-02-14  spooled  tight under 230 kgf', { many: true }),
     statement('retired', 'The line or a piece is taken out of use for good.', [name('piece', ['line', 'piece'], { optional: true }), note('why')], '2026-09-01  retired  "melted at the fairlead"', { many: true }),
   ],
   example: `line main {

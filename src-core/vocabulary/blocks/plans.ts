@@ -29,7 +29,7 @@ export const chainBlock = defineBlock({
   summary: 'What hangs on what, in order from the winch line to the anchor or the load.',
   header: [newName(), maybe('after', 'a repair that is carried out first', [name('repair', ['repair'])]), label()],
   statements: [
-    statement('out', 'Line out when this chain is loaded; without it the most the winch can pull is judged.', [quantity('out', measures.distance)], 'out  21 m'),
+    statement('out', 'Line out when this chain is loaded. Without it the longest `reach` of the pulls through it counts, and without one the most that the winch can pull.', [quantity('out', measures.distance)], 'out  21 m'),
     statement('with', 'The winch that loads it, when it is not the one that carries its first line.', [name('winch', ['winch'])], 'with  bow-winch'),
   ],
   headless: statement('', 'Links in order, joined by arrows: a line with its end, gear by name, or gear by size.', [{ part: 'route', key: 'route' }], 'main outboard -> bow-22 -> trunk -> larch', { many: true }),
