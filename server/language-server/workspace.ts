@@ -93,6 +93,9 @@ export class Workspace {
   readonly #openFolder: OpenFolder;
   readonly #reading = new Set<Promise<unknown>>();
 
+  /** Folders of single documents, as long as one of these is open. */
+  readonly #homes = new Set<Folder>();
+
   constructor(openFolder: OpenFolder) {
     this.#openFolder = openFolder;
   }
@@ -155,6 +158,7 @@ export class Workspace {
     this.#documents.set(key, document);
     this.#spelled.set(uri, document);
     home.folder.open.set(home.path, document);
+    if (!home.folder.whole) this.#homes.add(home.folder);
     this.setText(document, text);
     return document;
   }
@@ -170,12 +174,10 @@ export class Workspace {
 
   /** Homes of single documents that lie around another document: what they use of it is what the editor holds. */
   #around({ uri, folder }: OpenDocument): { readonly folder: Folder; readonly path: string }[] {
-    const homes = new Set<Folder>();
-    for (const other of this.#documents.values()) if (!other.folder.whole && other.folder !== folder && other.folder.address !== undefined) homes.add(other.folder);
-    if (homes.size === 0) return [];
+    if (this.#homes.size === 0) return [];
     const address = readAddress(uri)!;
-    return [...homes].flatMap((home) => {
-      const path = pathIn(home.address!, address);
+    return [...this.#homes].flatMap((home) => {
+      const path = home === folder || home.address === undefined ? undefined : pathIn(home.address, address);
       return path === undefined ? [] : [{ folder: home, path }];
     });
   }
@@ -195,7 +197,7 @@ export class Workspace {
     const scheme = schemeOf(address);
     const parent = scheme === 'file' ? parentOf(uri) : undefined;
     if (parent === undefined) return { folder: new Folder(undefined, undefined, { judged: scheme === 'untitled' || scheme === 'file', whole: false }), path: address.path.split('/').at(-1) || 'untitled.rig' };
-    for (const document of this.#documents.values()) if (!document.folder.whole && document.folder.uri === parent.folder) return { folder: document.folder, path: parent.name };
+    for (const home of this.#homes) if (home.uri === parent.folder) return { folder: home, path: parent.name };
     return { folder: new Folder(parent.folder, this.#openFolder(parent.folder), { judged: true, whole: false }), path: parent.name };
   }
 
@@ -203,11 +205,16 @@ export class Workspace {
   #rehome(): void {
     for (const [key, document] of [...this.#documents]) {
       const text = document.markdown ?? document.folder.project.file(document.path)?.text ?? '';
-      document.folder.open.delete(document.path);
+      this.#leave(document);
       this.#documents.delete(key);
       this.#spelled.delete(document.uri);
       this.openDocument(document.uri, document.version, text, document.markdown !== undefined);
     }
+  }
+
+  #leave({ folder, path }: OpenDocument): void {
+    folder.open.delete(path);
+    if (folder.open.size === 0) this.#homes.delete(folder);
   }
 
   edit(document: OpenDocument, edit: Edit): void {
@@ -225,7 +232,7 @@ export class Workspace {
     const around = this.#around(document).filter((other) => other.folder.project.file(other.path) !== undefined);
     this.#documents.delete(addressKey(readAddress(uri)!));
     this.#spelled.delete(document.uri);
-    folder.open.delete(path);
+    this.#leave(document);
     // A Markdown file counts while it is open; nothing in it is looked for otherwise.
     if (folder.files !== undefined && document.markdown === undefined) around.push({ folder, path });
     else folder.project.remove(path);
