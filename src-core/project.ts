@@ -13,6 +13,8 @@ export type { Absence } from './project/use-graph.ts';
 
 /** More roots than somebody has open at a time. */
 const latestAtWork = 16;
+/** Roots that one answer looks through for those that may rest. */
+const walkedAnAnswer = 64;
 
 /**
  * The rig files of one workspace folder, by path from that folder with `/` between names. Holds text and results;
@@ -25,6 +27,7 @@ export class Project {
   readonly #states = new Map<string, Map<DayNumber, RootState>>();
   readonly #judged = new Map<string, Map<DayNumber, JudgedRoot>>();
   readonly #working = new WorkingRoots();
+  #paidFor = 0;
   readonly #resting = new Map<string, RestingRoot>();
   #graph: ReturnType<typeof rootsAmong> | undefined;
   #wanted: Set<string> | undefined;
@@ -175,6 +178,10 @@ export class Project {
    */
   rest(most: number, latest = latestAtWork): void {
     if (this.#working.size <= most) return;
+    // Each answer pays for some of them: among thousands that are still to be judged a walk at every answer finds nothing anew.
+    this.#paidFor += walkedAnAnswer;
+    if (this.#paidFor < this.#working.count) return;
+    this.#paidFor = 0;
     const before = this.#working.before(latest);
     let size = before.reduce((sum, [, files]) => sum + sizeOf(files), 0);
     for (const [root, files] of before) {

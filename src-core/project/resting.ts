@@ -39,6 +39,10 @@ export class WorkingRoots {
     return this.#size;
   }
 
+  get count(): number {
+    return this.#files.size;
+  }
+
   takesIn(path: string): boolean {
     return this.#takenIn.has(path);
   }
