@@ -101,6 +101,21 @@ test('of a root that rests what was found stays, until its text or that of a fil
   expect(paths.map(found)).toEqual(before);
 });
 
+test('among many roots some answers pay for one look at all of them', () => {
+  const project = new Project();
+  const paths = Array.from({ length: 150 }, (_, i) => `f${i}.rig`);
+  for (const path of paths) {
+    project.set(path, 'strap a {\n  wll  2 t\n}\n');
+    project.findings(path, day);
+  }
+  const first = project.file(paths[0]!)!.bound[0];
+  // 64 roots an answer: the third one has paid for all.
+  for (let i = 0; i < 2; i++) project.rest(0);
+  expect(project.file(paths[0]!)!.bound[0]).toBe(first);
+  project.rest(0);
+  expect(project.file(paths[0]!)!.bound[0]).not.toBe(first);
+});
+
 test('after any edits a file has the text, lines and places of the same text read from scratch', () => {
   const piece = fc.constantFrom('a', '\n', '\r', 'line b {\n', '}\n', '"', '# c');
   fc.assert(
