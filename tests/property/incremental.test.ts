@@ -104,10 +104,8 @@ test('of a root that rests what was found stays, until its text or that of a fil
 test('among many roots some answers pay for one look at all of them', () => {
   const project = new Project();
   const paths = Array.from({ length: 150 }, (_, i) => `f${i}.rig`);
-  for (const path of paths) {
-    project.set(path, 'strap a {\n  wll  2 t\n}\n');
-    project.findings(path, day);
-  }
+  for (const [i, path] of paths.entries()) project.set(path, `strap a${i} {\n  wll  2 t\n}\n`);
+  for (const path of paths) project.findings(path, day);
   const first = project.file(paths[0]!)!.bound[0];
   // 64 roots an answer: the third one has paid for all.
   for (let i = 0; i < 2; i++) project.rest(0);
