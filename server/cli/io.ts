@@ -16,16 +16,7 @@ export interface Io {
   progress?(text: string): void;
 }
 
-/** Something that a command cannot do: one line that says what, and one that helps. */
-export class Refusal extends Error {
-  readonly help: string | undefined;
-
-  constructor(message: string, help?: string) {
-    super(message);
-    this.name = 'Refusal';
-    this.help = help;
-  }
-}
+export { Refusal } from '../files/refusal.ts';
 
 /** The codes that every command ends with. */
 export const exit = { nothingFound: 0, found: 1, couldNot: 2 } as const;

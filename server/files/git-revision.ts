@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { realpathSync } from 'node:fs';
 import { isAbsolute } from 'node:path';
 import { Project, type Absence } from '../../src-core/project.ts';
-import { Refusal } from '../cli/io.ts';
+import { Refusal } from './refusal.ts';
 import { decodeText, loadWanted, rigOf, type RigText } from './load-project.ts';
 
 const topOf = (folder: string): string => realpathSync(git(folder, ['rev-parse', '--show-toplevel']).toString('utf8').replace(/\r?\n$/, ''));

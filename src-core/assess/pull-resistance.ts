@@ -35,6 +35,12 @@ export interface PullResistance {
   readonly incomplete: Cause | undefined;
 }
 
+/** Whether a pull says what its load weighs, and not which vehicle it is. */
+export function isWeightAlone(pull: BoundBlock): boolean {
+  const load = statementOf(pull, 'load');
+  return load !== undefined && nameOf(load.values, 'vehicle') === undefined && quantityOf(load.values, 'weight') !== undefined;
+}
+
 export function resistanceOf(block: BoundBlock, assessing: Assessing): PullResistance {
   const load = statementOf(block, 'load');
   const named = load === undefined ? undefined : nameOf(load.values, 'vehicle');

@@ -9,6 +9,7 @@ import { sources } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { maybeFact, statementOf, writtenValue } from './facts.ts';
 import type { Practice } from './practice.ts';
+import { isWeightAlone } from './pull-resistance.ts';
 import { linkName, type Run } from './pull-run.ts';
 
 /** What holds the line's end, a block or a leg of a bridle. */
@@ -224,15 +225,10 @@ function problemsBefore(input: RiggingInput, blocks: readonly PullBlock[], winch
     else found.push({ code: 'pull-without-load', place: input.endPlace, message: `the far end of the line of \`${name}\` is fast to nothing`, help: `end its chain at \`${input.loadVehicle}\` and the recovery point that is used` });
   } else if (!anchored && input.end?.sort === 'anchor') found.push({ code: 'pull-without-anchor', place: input.endPlace, message: `\`${name}\` has no anchor: \`${input.end.name}\` is \`${input.end.vehicle}\`, which moves with the load`, help: `lead the line over a block at an anchor outside \`${input.end.vehicle}\`, or end its chain at one`, ...whichOne(input.end) });
   else if (!anchored) found.push({ code: 'pull-without-anchor', place: input.endPlace, message: `\`${name}\` has no anchor: everything its line touches moves with the load`, help: 'lead the line over a block at an anchor, or end its chain at one' });
-  else if (winchMoves && input.loadVehicle === undefined && input.winchVehicle !== undefined && isByWeight(input.block)) found.push({ code: 'pull-without-load', place: input.endPlace, message: `what the line of \`${name}\` moves is \`${input.winchVehicle}\`, and the load is written as a weight of its own, fast to nothing`, help: `write \`load  ${input.winchVehicle}\`, with the weight behind it where it is another one today; or end the chain at the load` });
+  else if (winchMoves && input.winchVehicle !== undefined && isWeightAlone(input.block)) found.push({ code: 'pull-without-load', place: input.endPlace, message: `what the line of \`${name}\` moves is \`${input.winchVehicle}\`, and the load is written as a weight of its own, fast to nothing`, help: `write \`load  ${input.winchVehicle}\`, with the weight behind it where it is another one today; or end the chain at the load` });
   else if (!loaded) found.push({ code: 'pull-without-load', place: input.endPlace, message: `nothing that the line of \`${name}\` touches is fast to ${input.loadVehicle === undefined ? 'the load' : `\`${input.loadVehicle}\``}`, help: 'end its chain at the load, or hang a `travelling` block on it' });
   return found;
 }
-
-const isByWeight = (block: BoundBlock): boolean => {
-  const load = statementOf(block, 'load');
-  return load !== undefined && quantityOf(load.values, 'weight') !== undefined;
-};
 
 const codes: Readonly<Partial<Record<RiggingProblem['problem'], string>>> = {
   'no-anchor': 'pull-without-anchor', 'no-load': 'pull-without-load', 'closed-chain': 'block-used-twice', 'block-used-twice': 'block-used-twice', 'block-cannot-move': 'block-cannot-move', 'same-place': 'same-place', 'load-not-pulled': 'load-not-pulled',

@@ -1,13 +1,6 @@
-import { statementOf } from '../assess/facts.ts';
-import { nameOf, quantityOf, type BoundBlock } from '../model/bound.ts';
+import { isWeightAlone } from '../assess/pull-resistance.ts';
 import { bow22, frontWinch, larch, mainLine, soundChain, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
-
-/** A load that has a weight and is no vehicle, such as a log, hangs at the end itself. */
-const drawsWeight = (pull: BoundBlock): boolean => {
-  const load = statementOf(pull, 'load');
-  return load !== undefined && nameOf(load.values, 'vehicle') === undefined && quantityOf(load.values, 'weight') !== undefined;
-};
 
 export const chainWithoutAnchor = defineRule({
   name: 'chain-without-anchor',
@@ -27,7 +20,8 @@ chain reach {
 `,
   good: soundChain,
   check(chain, judge, { reader }) {
-    if (reader.pullsThrough(chain.name).some(drawsWeight)) return;
+    // A load that is no vehicle, such as a log, hangs at the end itself.
+    if (reader.pullsThrough(chain.name).some(isWeightAlone)) return;
     if (chain.links.length === 0 || chain.links.some((link) => link.sort === 'other')) return;
     judge.holds(chain.links.some((link) => link.sort === 'anchor' || link.sort === 'vehicle'), () => ({
       place: chain.block.namePlace,

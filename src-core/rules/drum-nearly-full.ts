@@ -44,7 +44,7 @@ line main {
   check(block, judge, assessing) {
     const { practice } = assessing;
     const fill = practice.value('fill-factor');
-    for (const { winch, piece, repair, after } of winchesInUse(block, assessing)) {
+    for (const { winch, piece, place, after } of winchesInUse(block, assessing)) {
       const { width: W, barrel: B, diameter: d, length } = winch;
       const freeboard = asGiven(lengthInDiameters({ k: practice.value('freeboard'), d }), 'needed length');
       const left = asGiven(winch.freeboard);
@@ -52,8 +52,8 @@ line main {
       if (isUnknown(fill) || isUnknown(left) || isUnknown(freeboard) || isBelow(left.amount.low, freeboard.amount.high)) continue;
       const most = asGiven(drumCapacityWithFill({ φ: { ...fill, amount: exactly(fill.amount.high) }, W, h: depthOf(winch, freeboard), B, d }));
       if (isUnknown(most) || isUnknown(length)) continue;
-      judge.atMost(length, most, repair?.place ?? winch.carries?.place ?? block.namePlace, (has, limit) => ({
-        place: repair?.place ?? winch.carries?.place ?? block.namePlace,
+      judge.atMost(length, most, place, (has, limit) => ({
+        place,
         message: `\`${piece.name}\`${after} is ${show(has)} long; wound on as line is in the field, \`${winch.name}\` takes ${show(limit, { unit: unitOf(has), careful: 'down' })} or less`,
         help: 'wind it on under load and measure how much of the flange stands above it; where that is too little, fit a shorter line or keep the rest as an extension',
         source: sourceOfLimit(fill),

@@ -40,8 +40,7 @@ line main {
 `,
   check(block, judge, assessing) {
     const asked = assessing.practice.value('freeboard');
-    for (const { winch, piece, repair, after } of winchesInUse(block, assessing)) {
-      const place = repair?.place ?? winch.carries?.place ?? block.namePlace;
+    for (const { winch, piece, place, after } of winchesInUse(block, assessing)) {
       const needed = asGiven(lengthInDiameters({ k: asked, d: winch.diameter }), 'needed length');
       judge.atLeast(asGiven(winch.freeboard), needed, place, (left, limit) => {
         const above = isBelow(left.amount.low, 0);

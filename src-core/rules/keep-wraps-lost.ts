@@ -27,8 +27,7 @@ line main {
 }
 `,
   check(block, judge, assessing) {
-    for (const { winch, piece, repair, after } of winchesInUse(block, assessing)) {
-      const place = repair?.place ?? winch.carries?.place ?? block.namePlace;
+    for (const { winch, piece, repair, place, after } of winchesInUse(block, assessing)) {
       judge.atLeast(winch.length, asGiven(winch.keptLength), place, (length, kept) => ({
         place,
         message: `\`${piece.name}\` is ${show(length, { careful: 'down' })} long${after}, below the ${show(kept, { unit: isUnknown(piece.length) || piece.length.origin.from !== 'written' ? undefined : piece.length.origin.unit, careful: 'up' })} in the ${showValue(winch.keep)} wraps kept on \`${winch.name}\``,

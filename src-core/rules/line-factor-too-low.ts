@@ -40,12 +40,11 @@ line main {
 `,
   check(block, judge, assessing) {
     const f = assessing.practice.value('line-factor');
-    for (const { winch, piece, repair, after } of winchesInUse(block, assessing)) {
+    for (const { winch, piece, repair, place, after } of winchesInUse(block, assessing)) {
       const { strength, unless } = strengthKnown(piece);
       const { greatestPull } = winch;
       // Weaker than the winch itself is another rule's word.
       if (!isUnknown(strength) && !isUnknown(greatestPull) && isBelow(strength.amount.low, greatestPull.amount.high)) continue;
-      const place = repair?.place ?? winch.carries?.place ?? block.namePlace;
       judge.atMost(greatestPull, asGiven(workingLimitFromBreaking({ MBL: strength, f })), place, (pull, limit) => {
         const weak = isUnknown(strength) ? undefined : placeOfStrength(piece, strength);
         return {

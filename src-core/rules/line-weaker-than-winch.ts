@@ -32,9 +32,8 @@ line main {
 }
 `,
   check(block, judge, assessing) {
-    for (const { winch, piece, repair, after } of winchesInUse(block, assessing)) {
+    for (const { winch, piece, repair, place, after } of winchesInUse(block, assessing)) {
       const { strength, unless } = strengthKnown(piece);
-      const place = repair?.place ?? winch.carries?.place ?? block.namePlace;
       judge.atLeast(strength, winch.greatestPull, place, (held, pull) => {
         const weak = placeOfStrength(piece, pull);
         return {
