@@ -3,12 +3,12 @@ import type { Problem } from './model/bound.ts';
 import type { DayNumber } from './model/day.ts';
 import { differenceOf, RigFile } from './project/rig-file.ts';
 import { RestingRoot, sizeOf, WorkingRoots, type FoundByFile } from './project/resting.ts';
-import { inOrder, RootState, type JudgedRoot } from './project/root-state.ts';
+import { inOrder, RootState, type JudgedRoot, type ReadRoot } from './project/root-state.ts';
 import { closureOf, rootsAmong, usesIn, type Absence } from './project/use-graph.ts';
 import type { Edit } from './syntax/chunk.ts';
 
 export { differenceOf, RigFile } from './project/rig-file.ts';
-export type { JudgedFile, JudgedRoot } from './project/root-state.ts';
+export type { JudgedFile, JudgedRoot, ReadRoot } from './project/root-state.ts';
 export type { Absence } from './project/use-graph.ts';
 
 /** More roots than somebody has open at a time. */
@@ -142,6 +142,16 @@ export class Project {
     entryOf(this.#judged, root).set(day, result);
     this.#resting.delete(root);
     return result;
+  }
+
+  /**
+   * A root for who asks what a block comes to: behind an edit nothing is judged for it that it did not ask. Judged to the end
+   * where nobody is about to judge it.
+   */
+  read(root: string, day: DayNumber): ReadRoot {
+    if (this.#states.get(root)?.has(day) !== true || this.#judged.get(root)?.has(day) === true) return this.judge(root, day);
+    const { state, files, problems } = this.#stateOf(root, day);
+    return state.read(files, problems);
   }
 
   /** How the text of a root now stands. */

@@ -28,7 +28,7 @@ export function carryOutRepair(view: Viewing, repair: AssessedRepair): CodeActio
   const whole = fileSpanOf(view, block.place);
   const declared = view.assessing.reader.declarations(repair.name).find((d) => d.block === block);
   if (whole === undefined || declared === undefined) return undefined;
-  const plan: FileSpan = { path: whole.path, ...linesOfBlock(view.judged.files.get(whole.path)!.file.text, whole) };
+  const plan: FileSpan = { path: whole.path, ...linesOfBlock(view.root.files.get(whole.path)!.file.text, whole) };
   const entries = entriesFor(repair, `${printDay(view.day)} `, plan.start - whole.start + block.place.start, plan.end - whole.start + block.place.start);
   if (entries === undefined) return undefined;
   // What the logbook says of later days stays behind it.

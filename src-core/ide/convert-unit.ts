@@ -53,8 +53,9 @@ function written(si: number, kind: Kind, unit: Unit, significant: number): { rea
 /** Whether the same is found after an edit as before it, in whatever units it is said. */
 function judgedAlike(view: Viewing, edit: Edit): boolean {
   const codesOf = (findings: Iterable<Finding>): string => [...findings].map(({ severity, code }) => `${severity} ${code}`).sort().join('\n');
-  const before = [...view.judged.files.values()].flatMap(({ findings }) => findings);
-  return codesOf(before) === codesOf(view.project.foundIf(view.judged.root, view.path, edit, view.day));
+  const { root } = view.root;
+  const before = [...view.project.judge(root, view.day).files.values()].flatMap(({ findings }) => findings);
+  return codesOf(before) === codesOf(view.project.foundIf(root, view.path, edit, view.day));
 }
 
 /** The quantity at an offset, said in the units of the other system. */

@@ -47,7 +47,7 @@ export function documentSymbols(project: Project, path: string, day: DayNumber):
   const symbols: DocumentSymbol[] = [];
   for (const { chunk, blocks } of view.file.bound) {
     for (const block of blocks) {
-      const judged = view.judged.judgedBlock(block);
+      const judged = view.root.judgedBlock(block);
       let symbol = judged === undefined ? undefined : madeOf.get(judged);
       if (symbol === undefined) {
         symbol = symbolOf(view, block, chunk.text);

@@ -35,7 +35,7 @@ export function mentionsOf(project: Project, thing: Pick<NamedThing, 'view' | 'd
   for (const root of project.rootsOf(homeOf(thing))) {
     const here = viewing(project, root, day);
     if (here === undefined) continue;
-    for (const { file } of here.judged.files.values()) {
+    for (const { file } of here.root.files.values()) {
       for (const chunk of file.bound) {
         for (const mention of mentionsIn(chunk)) {
           if (mention.name !== declared.name) continue;

@@ -2,7 +2,7 @@ import type { Place, Span } from '../base/span.ts';
 import { bindChunk } from '../model/bind-chunk.ts';
 import { newNameOf } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
-import type { JudgedRoot, Project, RigFile } from '../project.ts';
+import type { Project, ReadRoot, RigFile } from '../project.ts';
 import { Chunk } from '../syntax/chunk.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import type { Part } from '../vocabulary/shape.ts';
@@ -63,7 +63,7 @@ function nameTaken(project: Project, thing: NamedThing, day: DayNumber, wanted: 
   for (const root of project.rootsOf(homeOf(thing))) {
     const here = viewing(project, root, day);
     const other = here?.assessing.reader.declarations(wanted)[0];
-    if (here !== undefined && other !== undefined) return `the name of a ${other.kind} already ${placed(thing, here.judged, other.place)}`;
+    if (here !== undefined && other !== undefined) return `the name of a ${other.kind} already ${placed(thing, here.root, other.place)}`;
   }
   return undefined;
 }
@@ -73,13 +73,13 @@ function pointNamed(thing: NamedThing, wanted: string): string | undefined {
   const { block } = thing.declared;
   for (const { definition, values } of block.statements) {
     const point = definition.head === 'point' ? newNameOf(values, 'name') : undefined;
-    if (point?.name === wanted) return `a point of \`${block.name}\` already ${placed(thing, thing.view.judged, point.place)}`;
+    if (point?.name === wanted) return `a point of \`${block.name}\` already ${placed(thing, thing.view.root, point.place)}`;
   }
   return undefined;
 }
 
 /** Where it stands, as the file that was asked in sees it. */
-const placed = ({ view }: NamedThing, judged: JudgedRoot, place: Place): string => `(${placeText({ ...view, judged }, place)})`;
+const placed = ({ view }: NamedThing, root: ReadRoot, place: Place): string => `(${placeText({ ...view, root }, place)})`;
 
 /** True when the chunks, with the new name in them, say as many names and problems as before: a word of the language as a name would not. */
 function readsTheSame(file: RigFile, edits: readonly Reference[], wanted: string): boolean {

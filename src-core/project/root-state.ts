@@ -19,15 +19,21 @@ export interface JudgedFile {
   readonly blocks: readonly JudgedBlock[];
 }
 
-/** A root file with all it uses, judged as one on a day. */
-export interface JudgedRoot {
+/** A root file with all it uses, read as one on a day. */
+export interface ReadRoot {
   readonly root: string;
   readonly day: DayNumber;
   readonly scope: Scope;
-  readonly files: ReadonlyMap<string, JudgedFile>;
+  readonly files: ReadonlyMap<string, { readonly file: RigFile }>;
   /** What blocks come to, with what was worked out while judging at hand. */
   readonly assessing: Assessing;
+  /** Undefined for a block that waits to be judged. */
   judgedBlock(block: BoundBlock): JudgedBlock | undefined;
+}
+
+/** The same, judged to the end. */
+export interface JudgedRoot extends ReadRoot {
+  readonly files: ReadonlyMap<string, JudgedFile>;
 }
 
 /**
@@ -78,23 +84,31 @@ export class RootState {
     this.take(files, problems);
     this.judgeSome(Infinity);
     this.#whole = true;
-    if (this.#result === undefined) {
-      const judgedOf = (block: BoundBlock): JudgedBlock | undefined => this.#judged.get(block);
-      const [scope, judging] = [this.#scope, this.#judging];
-      let assessing: Assessing | undefined;
-      this.#result = {
-        root: this.root,
-        day: this.day,
-        scope,
-        files: this.#judgedFiles(),
-        get assessing() {
-          assessing ??= judging.assessing();
-          return assessing;
-        },
-        judgedBlock: judgedOf,
-      };
-    }
+    this.#result ??= this.#with(this.#judgedFiles(), (block) => this.#judged.get(block));
     return this.#result;
+  }
+
+  /** The root as it now stands, with no block judged for it: for who asks what a block comes to, and not what is wrong with it. */
+  read(files: readonly RigFile[], problems: readonly Problem[]): ReadRoot {
+    this.take(files, problems);
+    this.#settleScope();
+    return this.#result ?? this.#with(new Map(files.map((file) => [file.path, { file }])), (block) => (this.#waiting.has(block) ? undefined : this.#judged.get(block)));
+  }
+
+  #with<F>(files: ReadonlyMap<string, F>, judgedBlock: ReadRoot['judgedBlock']): Omit<ReadRoot, 'files'> & { readonly files: ReadonlyMap<string, F> } {
+    const judging = this.#judging;
+    let assessing: Assessing | undefined;
+    return {
+      root: this.root,
+      day: this.day,
+      scope: this.#scope,
+      files,
+      get assessing() {
+        assessing ??= judging.assessing();
+        return assessing;
+      },
+      judgedBlock,
+    };
   }
 
   /** How many blocks wait to be judged before anything of this root was told to the end; 0 from then on, since an edit is judged at once. */
