@@ -1,6 +1,7 @@
 import './no-parent-watch.ts';
-import { AbstractMessageWriter, createConnection, StreamMessageReader, type DataCallback, type Disposable, type Message, type MessageWriter } from 'vscode-languageserver/node';
+import { AbstractMessageWriter, createConnection, type DataCallback, type Disposable, type Message, type MessageWriter } from 'vscode-languageserver/node';
 import { serveLanguage } from './language-server/serve.ts';
+import { BrokenHead, MessageInput } from './message-input.ts';
 
 interface Received {
   readonly method?: string;
@@ -9,16 +10,11 @@ interface Received {
 
 let shutDown = false;
 
-/** Behind a head that says no length nothing can be read any more. What is wrong inside a message is a `SyntaxError`. */
-function isHeadBroken(error: Error): boolean {
-  return !(error instanceof SyntaxError) && /header|content-length/i.test(error.message);
-}
-
 /** The same request to the library for editors that say their process in the first message. */
-class Input extends StreamMessageReader {
+class Input extends MessageInput {
   override listen(take: DataCallback): Disposable {
     this.onError((error) => {
-      if (!isHeadBroken(error)) return;
+      if (!(error instanceof BrokenHead)) return;
       process.stderr.write(`linewright: the input cannot be read on: ${error.message}\n`);
       process.exit(1);
     });

@@ -9,11 +9,12 @@ import { readSkills, typedFormatting, type ClientSkills } from './capabilities.t
 import { rest } from './breath.ts';
 import { clientFiles } from './client-files.ts';
 import { Diagnostics } from './diagnostics.ts';
+import { foldChanges, type TextChange } from './fold-changes.ts';
 import type { OpenFolder } from './folder-files.ts';
 import { recordsIn } from './params.ts';
 import { isPosition, isRange, Positions } from './positions.ts';
 import { Settings } from './settings.ts';
-import { Workspace, type Folder } from './workspace.ts';
+import { Workspace, type Folder, type OpenDocument } from './workspace.ts';
 
 /** An open or used file that a request speaks of, on the day it is judged. */
 export interface Subject {
@@ -136,15 +137,23 @@ export class LanguageServer {
       return;
     }
     const typing = typedLine(contentChanges);
-    for (const change of contentChanges as { range?: unknown; text?: unknown }[]) {
+    this.#change(document, contentChanges);
+    if (typeof textDocument?.version === 'number') document.version = textDocument.version;
+    this.diagnostics.edited(typing === undefined ? undefined : { uri: document.uri, line: typing });
+  }
+
+  #change(document: OpenDocument, changes: readonly { readonly range?: unknown; readonly text?: unknown }[]): void {
+    const known = document.folder.project.file(document.path);
+    const isFoldable = known !== undefined && document.markdown === undefined && this.positions.encoding === 'utf-16' && changes.every((change): change is TextChange => isRange(change?.range) && typeof change.text === 'string');
+    const edits = isFoldable ? foldChanges(known, changes) : undefined;
+    if (edits !== undefined) return edits.forEach((edit) => this.workspace.edit(document, edit));
+    for (const change of changes) {
       const { range, text } = change ?? {};
       if (typeof text !== 'string') continue;
       const file = document.folder.project.file(document.path);
       if (file === undefined || !isRange(range)) this.workspace.setText(document, text);
       else this.workspace.edit(document, { ...this.positions.span(linesOver(file.lines, document.markdown), range), text });
     }
-    if (typeof textDocument?.version === 'number') document.version = textDocument.version;
-    this.diagnostics.edited(typing === undefined ? undefined : { uri: document.uri, line: typing });
   }
 
   async closed({ textDocument }: TextParams): Promise<void> {

@@ -3,6 +3,7 @@ import { createConnection, StreamMessageReader, StreamMessageWriter } from 'vsco
 import { createMessageConnection, type MessageConnection } from 'vscode-jsonrpc/node';
 import type { OpenFolder } from '../../server/language-server/folder-files.ts';
 import { serveLanguage } from '../../server/language-server/serve.ts';
+import { MessageInput } from '../../server/message-input.ts';
 
 export interface Position {
   readonly line: number;
@@ -34,7 +35,7 @@ export class Client {
   constructor(disk?: OpenFolder, answers: Readonly<Record<string, (params: never) => unknown>> = {}) {
     const [up, down] = [new PassThrough(), new PassThrough()];
     this.#up = up;
-    serveLanguage(createConnection(new StreamMessageReader(up), new StreamMessageWriter(down)), async () => ({ engine: await import('../../server/language-server/engine.ts'), disk }));
+    serveLanguage(createConnection(new MessageInput(up), new StreamMessageWriter(down)), async () => ({ engine: await import('../../server/language-server/engine.ts'), disk }));
     this.connection = createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
     const seen = (method: string, params: unknown): void => {
       this.received.push({ method, params: params as never });
