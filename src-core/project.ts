@@ -229,9 +229,13 @@ export class Project {
     return this.#unjudged(root, day)?.judgeSome(most) ?? 0;
   }
 
-  /** What is found of a file without judging another block of it: for a reader who is told the rest later. */
+  /** What is found of a file without judging another block of it: for a reader who is told the rest later. Of roots that nobody has looked at one is enough for the text. */
   foundSoFar(path: string, day: DayNumber): readonly Finding[] {
-    return this.#merged(path, (root) => this.#unjudged(root, day)?.foundSoFar(path) ?? this.#foundOf(root, path, day));
+    const [first] = this.rootsOf(path);
+    return this.#merged(path, (root) => {
+      if (root !== first && this.#states.get(root)?.has(day) !== true && !this.#resting.has(root)) return [];
+      return this.#unjudged(root, day)?.foundSoFar(path) ?? this.#foundOf(root, path, day);
+    });
   }
 
   /** Findings of a file under every root that takes it in, each once. */

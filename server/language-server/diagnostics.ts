@@ -78,12 +78,18 @@ export class Diagnostics {
 
   /** Findings of one file, those of every root that takes it in. With `soon`, at first only those of the text when its blocks take long; who asks is told when there is more. */
   async of(folder: Folder, path: string, soon = false): Promise<Diagnostic[]> {
-    await this.#workspace.ready(folder);
-    const day = await this.#settings.day(folder.uri);
-    if (folder.turnTo(day)) this.changed();
     const { project } = folder;
+    const day = await this.#today(folder);
+    if (!folder.judged) return [];
+    const uri = folder.uriOf(path);
+    const owes = soon && !this.#whole.has(uri) && this.#owes(folder, path, day);
+    if (soon && !owes) this.#whole.add(uri);
+    if (!owes && project.rootsOf(path).length > 1) {
+      await this.#judgeAll(folder, project.rootsOf(path), day);
+      await this.#workspace.ready(folder);
+    }
     const file = project.file(path);
-    if (file === undefined || !folder.judged) return [];
+    if (file === undefined) return [];
     const needs = {
       file,
       *others(): Generator<RigFile> {
@@ -93,33 +99,46 @@ export class Diagnostics {
       skills: this.#skills,
       uriOf: (p: string) => folder.uriOf(p),
     };
-    const uri = folder.uriOf(path);
-    const owes = soon && !this.#whole.has(uri) && this.#owes(folder, path, day);
-    if (soon && !owes) this.#whole.add(uri);
     const findings = owes ? project.foundSoFar(path, day) : project.findings(path, day);
     const diagnostics = findings.flatMap((finding) => toDiagnostic(finding, needs) ?? []);
     project.rest(mostAtWork);
     return diagnostics;
   }
 
+  /** The day on which a folder is judged, with all that its files use read. */
+  async #today(folder: Folder): Promise<DayNumber> {
+    await this.#workspace.ready(folder);
+    const day = await this.#settings.day(folder.uri);
+    if (folder.turnTo(day)) this.changed();
+    return day;
+  }
+
+  /** Judges those roots that nobody has judged yet: a file may be used by thousands, which are not held all at once. */
+  async #judgeAll(folder: Folder, roots: readonly string[], day: DayNumber): Promise<void> {
+    const breath = new Breath();
+    for (const root of roots) if (folder.project.firstWork(root, day) > 0) await this.#judgeInSteps(folder, root, breath);
+  }
+
   /** Whether the findings of a file are told in two answers: what its roots come to is judged later, then. */
   #owes(folder: Folder, path: string, day: DayNumber): boolean {
     const { project } = folder;
     if (this.#skills.pullsDiagnostics && !this.#skills.refreshesDiagnostics) return false;
-    const unjudged = project.rootsOf(path).map((root) => ({ root, blocks: project.firstWork(root, day) })).filter(({ blocks }) => blocks > 0);
-    if (unjudged.length === 0) return false;
     // Not `performance`, which Node loads for the first who asks.
     const now = Date.now();
-    if (now - this.#judgedAt > together_ms && this.#paying === undefined) this.#judgedFirst = 0;
+    const before = now - this.#judgedAt > together_ms && this.#paying === undefined ? 0 : this.#judgedFirst;
+    let blocks = before;
+    const roots = project.rootsOf(path);
+    for (const root of roots) if (blocks <= firstBlocks) blocks += project.firstWork(root, day);
+    if (blocks === before) return false;
     this.#judgedAt = now;
-    const blocks = unjudged.reduce((sum, each) => sum + each.blocks, 0);
-    if (this.#judgedFirst + blocks <= firstBlocks) {
-      this.#judgedFirst += blocks;
+    this.#judgedFirst = before;
+    if (blocks <= firstBlocks) {
+      this.#judgedFirst = blocks;
       return false;
     }
     const owed = this.#owed.get(folder) ?? new Set<string>();
     this.#owed.set(folder, owed);
-    for (const { root } of unjudged) owed.add(root);
+    for (const root of roots) owed.add(root);
     this.#paying ??= this.#pay();
     return true;
   }
@@ -141,12 +160,16 @@ export class Diagnostics {
     this.changed();
   }
 
-  /** Judges a root for the first time, with rests. What cannot be judged is logged, and keeps nobody from the rest. */
-  async #judgeInSteps(folder: Folder, root: string, breath: Breath): Promise<void> {
+  /** Judges a root for the first time, with rests for those who ask meanwhile. What cannot be judged is logged, and keeps nobody from the rest. */
+  async #judgeInSteps({ project, uri }: Folder, root: string, breath: Breath): Promise<void> {
     for (let left = 1; left > 0 && !this.#stopped; await breath.taken()) {
-      const day = await this.#settings.day(folder.uri);
+      const day = await this.#settings.day(uri);
       try {
-        left = folder.project.judgeSome(root, day, blocksAtOnce);
+        left = project.judgeSome(root, day, blocksAtOnce);
+        if (left > 0) continue;
+        // Only what was told to the end may be let go.
+        project.findings(root, day);
+        project.rest(mostAtWork);
       } catch (error) {
         if (!this.#stopped) this.#connection.console.error(String(error));
         return;
