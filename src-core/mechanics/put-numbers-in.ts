@@ -1,5 +1,3 @@
-import { late } from '../base/late.ts';
-
 /** The text of a number that stands for a symbol. */
 export interface PutIn {
   readonly text: string;
@@ -12,7 +10,8 @@ interface Token {
   readonly value: boolean;
 }
 
-const pieces = late(() => /\s*(\d+(?:\.\d+)?|[\p{L}√][\p{L}0-9_₀-₉]*(?:\.\.[\p{L}0-9]+)?|[^\s])/gu);
+/** Formulas are written with Latin and Greek letters: a pattern of all the world's costs more than all else here. */
+export const formulaPieces = /\s*(\d+(?:\.\d+)?|[A-Za-zÀ-ÖØ-öø-ɏΑ-ω√][A-Za-zÀ-ÖØ-öø-ɏΑ-ω0-9_₀-₉]*(?:\.\.[A-Za-zÀ-ÖØ-öø-ɏΑ-ω0-9]+)?|\S)/g;
 const functions = new Set(['min', 'max', 'exp', 'sin', 'cos', 'tan', 'arctan', 'arcsin', 'log', '√']);
 
 const isNumber = (token: Token | undefined): boolean => token !== undefined && /^(\d|π|½)/.test(token.text);
@@ -36,7 +35,7 @@ export function putNumbersIn(formula: string, values: ReadonlyMap<string, PutIn>
   let depth = 0;
   let clauseEnd: number | undefined;
   let behindEquals = false;
-  for (const match of equation.matchAll(pieces())) {
+  for (const match of equation.matchAll(formulaPieces)) {
     const raw = match[1]!;
     if (raw === '(') depth++;
     if (raw === ')') depth--;

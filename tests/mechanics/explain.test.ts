@@ -4,6 +4,7 @@ import { buryNeeded } from '../../src-core/mechanics/bury-needed.ts';
 import { calculations } from '../../src-core/mechanics/define-calculation.ts';
 import { asGiven, isUnknown, type Derived, type Given } from '../../src-core/mechanics/derivation.ts';
 import { allSources, derivationToJson, numbersPutIn, printDerivation, stepsOf } from '../../src-core/mechanics/explain.ts';
+import { formulaPieces } from '../../src-core/mechanics/put-numbers-in.ts';
 import { pullByLayer } from '../../src-core/mechanics/pull-by-layer.ts';
 import { pullOnFirstLayer } from '../../src-core/mechanics/pull-on-first-layer.ts';
 import { readInput, typedSymbol } from '../../src-core/mechanics/read-input.ts';
@@ -93,4 +94,10 @@ test('every symbol can be typed on any keyboard, and stays one of a kind', () =>
     expect(new Set(typed).size).toBe(typed.length);
     for (const symbol of typed) expect(symbol).toMatch(/^[\x21-\x7e]+$/);
   }
+});
+
+test('formulas are written with letters that are known as such', () => {
+  const ofAllLetters = /\s*(\d+(?:\.\d+)?|[\p{L}√][\p{L}0-9_₀-₉]*(?:\.\.[\p{L}0-9]+)?|[^\s])/gu;
+  expect(calculations().size).toBeGreaterThan(30);
+  for (const { formula } of calculations().values()) expect([...formula.matchAll(formulaPieces)].map(([all]) => all)).toEqual([...formula.matchAll(ofAllLetters)].map(([all]) => all));
 });
