@@ -5,7 +5,7 @@ export interface Address {
   readonly path: string;
 }
 
-const shape = /^([a-z][a-z0-9+.-]*):(?:\/\/([^/?#]*))?([^?#]*)(.*)$/is;
+const shape = /^([A-Za-z][A-Za-z0-9+.-]*):(?:\/\/([^/?#]*))?([^?#]*)(.*)$/s;
 
 function decode(text: string): string {
   try {
@@ -21,7 +21,7 @@ export function readAddress(uri: string): Address | undefined {
   if (match === null) return undefined;
   const [, scheme, authority, path, rest] = match;
   const decoded = decode(path!).replace(/^\/([A-Za-z]):/, (_, drive: string) => `/${drive.toLowerCase()}:`);
-  if (scheme!.toLowerCase() === 'file') return { root: `file://${/^localhost$/i.test(authority ?? '') ? '' : decode(authority ?? '')}${rest!}`, path: decoded.replace(/\/(?:\.?\/)+/g, '/') };
+  if (scheme!.toLowerCase() === 'file') return { root: `file://${(authority ?? '').toLowerCase() === 'localhost' ? '' : decode(authority ?? '')}${rest!}`, path: decoded.replace(/\/(?:\.?\/)+/g, '/') };
   return { root: `${scheme!.toLowerCase()}:${authority === undefined ? '' : `//${decode(authority)}`}${rest!}`, path: decoded };
 }
 

@@ -11,11 +11,25 @@ export const deepestBlock = 16;
 /** The line of a version-control conflict: `<<<<<<<`, `|||||||`, `=======`, `>>>>>>>`. */
 const conflictLine = /^(?:<{7}|\|{7}|={7}|>{7})/;
 
+/** Methods of the library by which a grammar is written. */
+const recorded = /^(?:[A-Z_]+\d?|consume|subrule|option|or|many|atLeastOne)$/;
+
 /** The grammar: a chunk is lines. Any lines fit it, so recovery is never a matter of luck; nesting is put together afterwards. */
 class RigParser extends EmbeddedActionsParser {
   constructor() {
     super([Line], { recoveryEnabled: false, skipValidations: true, maxLookahead: 1 });
     this.performSelfAnalysis();
+  }
+
+  /**
+   * Ends the library's recording of the grammar. The library deletes the methods that it had put before its own to record, which takes half of
+   * its start; here each gives way to its own.
+   */
+  protected disableRecording(): void {
+    const own = this as unknown as Record<string, unknown>;
+    const shared = RigParser.prototype as unknown as Record<string, unknown>;
+    own['RECORDING_PHASE'] = false;
+    for (const name of Object.keys(own)) if (recorded.test(name) && typeof shared[name] === 'function') own[name] = shared[name];
   }
 
   readonly lines = this.RULE('lines', (): RigLine[] => {
