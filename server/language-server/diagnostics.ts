@@ -22,7 +22,7 @@ const firstBlocks = 64;
 /** So many of the others are judged at a time: no longer than somebody waits for an answer without seeing it. */
 const blocksAtOnce = 16;
 /** What so many chunks came to is kept at hand: a few hundred short files, at some 4 kB for each chunk. Of further ones only what was found. */
-const mostAtWork = 4096;
+const mostAtWork = 2048;
 /** Files that are opened within this time come together. */
 const together_ms = 100;
 

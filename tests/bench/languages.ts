@@ -1,3 +1,5 @@
+import { formatFile } from '../../src-core/syntax/format.ts';
+import { topHeads } from '../../src-core/vocabulary/vocabulary.ts';
 import { kinds, records, type BenchRecord, type RecordOptions } from './records.ts';
 
 export type SiteKind = 'number' | 'digit' | 'colon' | 'name' | 'word' | 'key';
@@ -32,11 +34,11 @@ function find(text: string, kind: SiteKind, pattern: RegExp): Site[] {
   return [...text.matchAll(pattern)].map((m) => ({ kind, offset: m.index + m[1]!.length }));
 }
 
-function rigBlock({ kind, name, fields }: BenchRecord, gap: () => string): string[] {
+function rigBlock({ kind, name, fields }: BenchRecord): string[] {
   const value = (key: string): string => fields.find((f) => f.field.key === key)!.value;
   const row = (key: string): string => {
     const { field, value: v } = fields.find((f) => f.field.key === key)!;
-    return `  ${key} ${gap()}${v}${field.type === 'number' && field.unit !== '' ? ` ${field.unit}` : ''}`;
+    return `  ${key} ${v}${field.type === 'number' && field.unit !== '' ? ` ${field.unit}` : ''}`;
   };
   if (kind === 'chain') return [`chain ${name} {`, `  ${['line', 'shackle', 'strap', 'anchor'].map((k) => (k === 'line' ? `${value(k)} outboard` : value(k))).join(' -> ')}`, row('out'), '}'];
   const body = fields.filter((f) => f.field.type !== 'date' && f.field.key !== 'on').map((f) => (f.field.key === 'holding' ? `${row('holding')} "tested"` : f.field.key === 'fairlead' ? `${row('fairlead')} condition sound` : row(f.field.key)));
@@ -54,7 +56,9 @@ const rig: Language = {
   text(lines, seed, { use, ...options } = {}) {
     const gap = gaps();
     const head = use === undefined ? [] : [`use "${use}"`];
-    return [...head, ...records(lines - head.length, costOf, seed, options).flatMap((r) => rigBlock(r, gap))].join('\n') + '\n';
+    const text = [...head, ...records(lines - head.length, costOf, seed, options).flatMap(rigBlock)].join('\n') + '\n';
+    // Laid out but for as many gaps as in the other languages: columns would give the formatter every second line to change.
+    return formatFile(text, topHeads).replace(/^ {2}[a-z-]+(?= )/gm, (word) => word + gap().slice(1));
   },
   sites: (text) => [
     ...find(text, 'number', new RegExp(`^(  (?:${bounded}) +)\\d`, 'gm')),
