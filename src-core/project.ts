@@ -2,19 +2,15 @@ import type { Finding } from './assess/finding.ts';
 import type { Problem } from './model/bound.ts';
 import type { DayNumber } from './model/day.ts';
 import { differenceOf, RigFile } from './project/rig-file.ts';
-import { RestingRoot, sizeOf, WorkingRoots, type FoundByFile } from './project/resting.ts';
+import { RestingRoot, WorkingRoots, type FoundByFile, type MostAtWork } from './project/resting.ts';
 import { inOrder, RootState, type JudgedRoot, type ReadRoot } from './project/root-state.ts';
 import { closureOf, rootsAmong, usesIn, type Absence } from './project/use-graph.ts';
 import type { Edit } from './syntax/chunk.ts';
 
 export { differenceOf, RigFile } from './project/rig-file.ts';
 export type { JudgedFile, JudgedRoot, ReadRoot } from './project/root-state.ts';
+export type { MostAtWork } from './project/resting.ts';
 export type { Absence } from './project/use-graph.ts';
-
-/** More roots than somebody has open at a time. */
-const latestAtWork = 16;
-/** Roots that one answer looks through for those that may rest. */
-const walkedAnAnswer = 64;
 
 /**
  * The rig files of one workspace folder, by path from that folder with `/` between names. Holds text and results;
@@ -27,7 +23,6 @@ export class Project {
   readonly #states = new Map<string, Map<DayNumber, RootState>>();
   readonly #judged = new Map<string, Map<DayNumber, JudgedRoot>>();
   readonly #working = new WorkingRoots();
-  #paidFor = 0;
   readonly #resting = new Map<string, RestingRoot>();
   #graph: ReturnType<typeof rootsAmong> | undefined;
   #wanted: Set<string> | undefined;
@@ -87,6 +82,7 @@ export class Project {
   }
 
   #forgetState(root: string): void {
+    for (const state of this.#states.get(root)?.values() ?? []) state.end();
     this.#states.delete(root);
     this.#working.remove(root);
   }
@@ -138,9 +134,11 @@ export class Project {
     const known = this.#judged.get(root)?.get(day);
     if (known !== undefined) return known;
     const { state, files, problems } = this.#stateOf(root, day);
+    const edited = this.#resting.has(root) || (state.isWhole && !state.isJudged(files, problems));
     const result = state.update(files, problems);
     entryOf(this.#judged, root).set(day, result);
     this.#resting.delete(root);
+    this.#working.told(root, edited);
     return result;
   }
 
@@ -182,25 +180,17 @@ export class Project {
   }
 
   /**
-   * Lets the roots rest that were asked for the longest ago, until those at work have at most so many chunks; the latest are not counted and
-   * never rest. Of one that rests what was found stays, and the remainder is worked out again when somebody asks. Not to be called
-   * while somebody works with what a root or a file came to.
+   * Lets the roots rest that were told of the longest ago, until those at work have at most so many chunks. Of one that rests what was found stays, and
+   * the remainder is worked out again when somebody asks. Not to be called while somebody works with what a root or a file came to.
    */
-  rest(most: number, latest = latestAtWork): void {
-    if (this.#working.size <= most) return;
-    // Each answer pays for some of them: among thousands that are still to be judged a walk at every answer finds nothing anew.
-    this.#paidFor += walkedAnAnswer;
-    if (this.#paidFor < this.#working.count) return;
-    this.#paidFor = 0;
-    const before = this.#working.before(latest);
-    let size = before.reduce((sum, [, files]) => sum + sizeOf(files), 0);
-    for (const [root, files] of before) {
-      if (size <= most) return;
-      const judged = this.#judged.get(root);
-      // What is being judged goes on.
-      if (judged === undefined || judged.size < this.#states.get(root)!.size) continue;
-      size -= sizeOf(files);
-      const found = new Map([...judged].map(([day, { files: byPath }]) => [day, new Map([...byPath].map(([path, { findings }]) => [path, findings]))]));
+  rest(most: MostAtWork): void {
+    for (let next = this.#working.next(most); next !== undefined; next = this.#working.next(most)) {
+      const [root, files] = next;
+      const found = this.#foundAtWork(root);
+      if (found === undefined) {
+        this.#working.begin(root);
+        continue;
+      }
       this.#resting.set(root, new RestingRoot(files, this.#textOf(root).problems, found));
       this.#judged.delete(root);
       this.#forgetState(root);
@@ -209,6 +199,17 @@ export class Project {
         if (file !== undefined && !this.#working.takesIn(path)) this.#files.set(path, file.unbound());
       }
     }
+  }
+
+  /** What is found of a root on each day that it is judged for; undefined where that is not known, or not any more. */
+  #foundAtWork(root: string): ReadonlyMap<DayNumber, FoundByFile> | undefined {
+    const found = new Map<DayNumber, FoundByFile>();
+    const { files, problems } = this.#textOf(root);
+    for (const [day, state] of this.#states.get(root) ?? []) {
+      if (!state.isJudged(files, problems)) return undefined;
+      found.set(day, new Map([...state.update(files, problems).files].map(([path, { findings }]) => [path, findings])));
+    }
+    return found;
   }
 
   /** A root that was never judged to the end, with its text taken in; undefined for what is judged, and for what is no root. */

@@ -1,6 +1,6 @@
 import type { CancellationToken, Connection, Diagnostic, DocumentDiagnosticReport, WorkspaceDiagnosticReport, WorkspaceDocumentDiagnosticReport } from 'vscode-languageserver';
 import type { DayNumber } from '../../src-core/model/day.ts';
-import type { RigFile } from '../../src-core/project.ts';
+import type { MostAtWork, RigFile } from '../../src-core/project.ts';
 import type { ClientSkills } from './capabilities.ts';
 import type { Positions } from './positions.ts';
 import type { Settings } from './settings.ts';
@@ -21,8 +21,11 @@ const typingRest_ms = 700;
 const firstBlocks = 64;
 /** So many of the others are judged at a time: no longer than somebody waits for an answer without seeing it. */
 const blocksAtOnce = 16;
-/** What so many chunks came to is kept at hand: a few hundred short files, at some 4 kB for each chunk. Of further ones only what was found. */
-const mostAtWork = 2048;
+/**
+ * What so many chunks came to is kept at hand, at some 4 kB for each: of files that somebody works on some hundreds, of others a few dozen, since what
+ * goes soon costs nearly nothing. Of all the rest only what was found.
+ */
+const mostAtWork: MostAtWork = { told: 256, edited: 2048, latest: 16 };
 /** Files that are opened within this time come together. */
 const together_ms = 100;
 

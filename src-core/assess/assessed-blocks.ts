@@ -43,6 +43,7 @@ export class AssessedBlocks {
   clear(): void {
     this.#young = undefined;
     this.#old = undefined;
+    holding.delete(this);
   }
 
   /** True while it holds anything. */

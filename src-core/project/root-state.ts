@@ -63,7 +63,6 @@ export class RootState {
   #problems: readonly Problem[] = [];
   /** What it comes to; undefined until all that waits is judged. */
   #result: JudgedRoot | undefined;
-  /** Whether it ever was judged to the end. */
   #whole = false;
 
   constructor(root: string, day: DayNumber) {
@@ -109,6 +108,21 @@ export class RootState {
       },
       judgedBlock,
     };
+  }
+
+  /** Nobody goes on with it: what was worked out lately is let go with the rest. */
+  end(): void {
+    this.#assessed.clear();
+  }
+
+  /** Whether it ever was judged to the end. */
+  get isWhole(): boolean {
+    return this.#whole;
+  }
+
+  /** Whether it is judged to the end as the text now stands. */
+  isJudged(files: readonly RigFile[], problems: readonly Problem[]): boolean {
+    return this.#result !== undefined && sameItems(files, this.#files) && sameProblems(problems, this.#problems);
   }
 
   /** How many blocks wait to be judged before anything of this root was told to the end; 0 from then on, since an edit is judged at once. */
