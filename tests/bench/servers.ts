@@ -26,7 +26,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 export function benchServers({ modules, schemaUri, langium }: Peers): BenchServer[] {
   const node = process.execPath;
   // Started as the extension starts it. A client that waits to be told is spared what is new on the line that is being typed, for as long as typing rests.
-  const ours = { command: [node, '--max-semi-space-size=4', '--initial-old-space-size=32', '--heap-growing-percent=50', join(root, 'dist/server.cjs'), '--stdio'], language: languages.rig, settings: { linewright: { check: { asOf: rigTextDay } } } };
+  const ours = { command: [node, '--max-semi-space-size=2', '--initial-old-space-size=32', '--heap-growing-percent=50', join(root, 'dist/server.cjs'), '--stdio'], language: languages.rig, settings: { linewright: { check: { asOf: rigTextDay } } } };
   const all: BenchServer[] = [
     { name: 'ours', ...ours, pulls: true, rest_ms: 0, restBehind: 1000 },
     // The very first start on a machine, before anything was compiled.
