@@ -6,18 +6,19 @@ import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaki
 import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundQuantity, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
 import { nearWord } from '../model/slips.ts';
-import { angleNotWritten } from '../trade/gear-sources.ts';
 import { exactly } from '../units/amount.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import { assessGear, assessSized, damageOf, gearHeads, type AssessedGear, type GearHead, type LimitFrom } from './assess-gear.ts';
 import type { AssessedLine, AssessedPiece } from './assess-line.ts';
-import { assessWinch, carriedName, type AssessedWinch } from './assess-winch.ts';
+import { carriedName, type AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { allJoints, endNotGiven, isRopeOnRope, ropeOnRopeCause, type Joint } from './chain-joints.ts';
 import { angleOfLegs, legsOf, loadOfLeg } from './chain-legs.ts';
 import { partsAtHolders, runsOver, turnedLinks } from './chain-turns.ts';
 import { statementOf, writtenValue } from './facts.ts';
+import { angleOfPulls, type LaidChain } from './pull-layout.ts';
 import type { AssessedEnd } from './splice-end.ts';
+import { winchAfter } from './winch-after.ts';
 
 export type LinkSort = 'line' | 'gear' | 'anchor' | 'vehicle' | 'other';
 
@@ -104,7 +105,7 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
   const parts = partsAtHolders(bare.map(({ links }) => links), turned);
   const legs = legsOf(bare, winch === undefined ? undefined : carriedName(winch.block));
-  const angle = angleOfPulls(pulls);
+  const angle = angleOfPulls(pulls, { name, block, winch, repair, routes: bare as readonly { readonly links: readonly BareLink[] }[] as LaidChain['routes'] }, assessing);
   const ofLeg = loadOfLeg(load, legs.uneven ? undefined : angleOfLegs(pulls));
   const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, { keys: legs.keys, load: ofLeg }, angle) }));
   const doubts = new Map<string, Cause>();
@@ -150,23 +151,6 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
   return found;
 }
 
-const noAngle: Given = { amount: exactly(0), kind: 'angle', origin: { from: 'assumed', source: angleNotWritten, means: 'write the pull with its `via` and the angle there' } };
-
-/** The least angle at a block that the pulls through this chain give; none where one of them does not, or gives places that may say otherwise. */
-function angleOfPulls(pulls: readonly BoundBlock[]): Given {
-  let least: BoundQuantity | undefined;
-  for (const pull of pulls) {
-    for (const { definition: { head }, values, broken } of pull.statements) {
-      if (head === 'stands') return noAngle;
-      if (head !== 'via') continue;
-      const angle = quantityOf(values, 'angle');
-      if (angle === undefined || broken.size > 0) return noAngle;
-      if (least === undefined || angle.value < least.value) least = angle;
-    }
-  }
-  return least === undefined ? noAngle : writtenValue(least);
-}
-
 /** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. What several of those end at has the pull of all. */
 function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>, legs: { readonly keys: ReadonlySet<string>; readonly load: Value }, angle: Given): AssessedLink[] {
   return links.map((link, i) => {
@@ -177,19 +161,6 @@ function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<
     const inLeg = !isTurned && legs.keys.has(link.key);
     return { ...link, doubt, turned: isTurned, parts, inLeg, load: isTurned ? asGiven(blockLoad({ T: load, θ: angle })) : inLeg ? legs.load : load };
   });
-}
-
-/** A winch as it is when the chain is loaded: after a repair it carries what the repair leaves of its line. */
-export function winchAfter(block: BoundBlock, repair: BoundBlock | undefined, assessing: Assessing): AssessedWinch {
-  const winch = assessing.winch(block);
-  const carried = carriedName(block);
-  const repaired = repair === undefined ? undefined : assessing.repaired(repair);
-  const left = carried === undefined ? undefined : repaired?.after.pieces.get(carried);
-  if (left !== undefined) return left === winch.piece ? winch : assessWinch(block, left, assessing.practice);
-  // A line that is joined to another one is not there any more by its name: what then stands on the drum nobody wrote.
-  if (carried === undefined || repaired?.before.pieces.has(carried) !== true) return winch;
-  const after = repair?.name ?? 'the repair';
-  return assessWinch(block, undefined, assessing.practice, { key: `line of ${winch.name} after ${after}`, says: `which line \`${winch.name}\` carries after \`${after}\` is not known: \`${carried}\` is gone`, help: 'carry the piece that is left, in a winch block of its own', place: winch.carries?.place });
 }
 
 function winchOf(block: BoundBlock, routes: readonly { readonly links: readonly BareLink[] }[], repair: BoundBlock | undefined, assessing: Assessing): AssessedWinch | undefined {

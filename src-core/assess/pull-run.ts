@@ -1,4 +1,4 @@
-import type { AssessedChain, AssessedLink } from './assess-chain.ts';
+import type { AssessedLink } from './assess-chain.ts';
 
 /**
  * Gear in the order in which a pull goes through it, from where it is hooked on to what holds it in the end.
@@ -102,7 +102,7 @@ export function runFromLine(chain: Routes, line: string | undefined, fastened: R
 }
 
 /** The run that begins at a piece of gear, itself counted or not; undefined when no route begins with it. */
-export function runFromGear(chain: AssessedChain, name: string, itself: boolean): Run | undefined {
+export function runFromGear(chain: Routes, name: string, itself: boolean): Run | undefined {
   const follower = new Follower(chain);
   const start = follower.start(name);
   return start === undefined ? undefined : follower.follow(start, !itself);
