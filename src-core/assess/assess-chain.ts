@@ -52,7 +52,7 @@ export interface AssessedLink {
   readonly turned: boolean;
   /** Parts of the line that pull at it, where several runs of gear end at it. */
   readonly parts: number | undefined;
-  /** In one leg of a bridle, whose angle only a pull gives. */
+  /** In one leg of a bridle, at the chain's end or behind a block; its angle only a pull gives. */
   readonly inLeg: boolean;
   /** Why it may be weaker than its figures: what holds by them is then not judged. */
   readonly doubt: Cause | undefined;
@@ -106,8 +106,8 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const parts = partsAtHolders(bare.map(({ links }) => links), turned);
   const legs = legsOf(bare, winch === undefined ? undefined : carriedName(winch.block));
   const angle = angleOfPulls(pulls, { name, block, winch, repair, routes: bare as readonly { readonly links: readonly BareLink[] }[] as LaidChain['routes'] }, assessing);
-  const ofLeg = loadOfLeg(load, legs.uneven ? undefined : angleOfLegs(pulls));
-  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, { keys: legs.keys, load: ofLeg }, angle) }));
+  const loads: ChainLoads = { load, turned, parts, legs, angle, legAngle: angleOfLegs(pulls) };
+  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, loads) }));
   const doubts = new Map<string, Cause>();
   const doubt = (link: AssessedLink, cause: Cause): void => void (doubts.has(link.key) || doubts.set(link.key, cause));
   for (const joint of allJoints(loaded)) {
@@ -151,15 +151,26 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
   return found;
 }
 
+interface ChainLoads {
+  readonly load: Value;
+  readonly turned: ReadonlySet<string>;
+  readonly parts: ReadonlyMap<string, number>;
+  readonly legs: ReadonlyMap<string, boolean>;
+  /** Between the parts of the line at a block, and between the legs of a bridle. */
+  readonly angle: Given;
+  readonly legAngle: Given;
+}
+
 /** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. What several of those end at has the pull of all. */
-function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>, legs: { readonly keys: ReadonlySet<string>; readonly load: Value }, angle: Given): AssessedLink[] {
+function withLoads(links: readonly BareLink[], { load, turned, parts: partsAt, legs, angle, legAngle }: ChainLoads): AssessedLink[] {
   return links.map((link, i) => {
     const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver(links, i) ? endNotGiven(link as AssessedLink) : undefined);
     const isTurned = turned.has(link.key);
     const parts = partsAt.get(link.key);
     if (parts !== undefined) return { ...link, doubt, turned: true, parts, inLeg: false, load: asGiven(loadOfParts({ T: load, n: { amount: exactly(parts), kind: 'count', origin: { from: 'written', place: link.place } } })) };
-    const inLeg = !isTurned && legs.keys.has(link.key);
-    return { ...link, doubt, turned: isTurned, parts, inLeg, load: isTurned ? asGiven(blockLoad({ T: load, θ: angle })) : inLeg ? legs.load : load };
+    const whole = isTurned ? asGiven(blockLoad({ T: load, θ: angle })) : load;
+    const isAngleGiven = legs.get(link.key);
+    return { ...link, doubt, turned: isTurned, parts, inLeg: isAngleGiven !== undefined, load: isAngleGiven === undefined ? whole : loadOfLeg(whole, isAngleGiven ? legAngle : undefined) };
   });
 }
 

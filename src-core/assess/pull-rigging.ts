@@ -76,6 +76,8 @@ export interface PullRigging {
   readonly parts: readonly PullPart[];
   /** Angle between the two parts at each block, by the places of what stands about it (rad). */
   readonly plannedAngles: readonly (number | undefined)[];
+  /** Which way the two parts together pull at each block, by the same places. */
+  readonly plannedPulls: readonly (PlanPosition | undefined)[];
   readonly advantage: Value;
   /** Where the line comes from to what holds its end: the last block, else the winch. Undefined where no place is given. */
   readonly comesFrom: PlanPosition | undefined;
@@ -145,7 +147,8 @@ export function riggingOf(input: RiggingInput): PullRigging {
   const broken = problems.length > 0 ? unknown({ key: `rigging of ${input.block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: problems[0]!.place, reported: true }) : undefined;
   const advantage = input.endCause !== undefined ? unknown(input.endCause) : (broken ?? advantageOf(blocks, parts, answer));
   const plannedAngles = blocks.map((_, i) => angleAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
-  return { winchMoves, endMoves, blocks, parts, plannedAngles, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
+  const plannedPulls = blocks.map((_, i) => pullAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
+  return { winchMoves, endMoves, blocks, parts, plannedAngles, plannedPulls, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
 }
 
 /** Angle under which two places are seen from a third. */
@@ -154,6 +157,20 @@ function angleAt(here: PlanPosition | undefined, one: PlanPosition | undefined, 
   const [a, b] = [one, other].map((p) => ({ x: p.x_m - here.x_m, y: p.y_m - here.y_m })) as [{ x: number; y: number }, { x: number; y: number }];
   const lengths = Math.hypot(a.x, a.y) * Math.hypot(b.x, b.y);
   return lengths > 0 ? Math.acos(Math.max(-1, Math.min(1, (a.x * b.x + a.y * b.y) / lengths))) : undefined;
+}
+
+/** Sum of two pulls of one from a place towards two others. */
+function pullAt(here: PlanPosition | undefined, ...others: readonly (PlanPosition | undefined)[]): PlanPosition | undefined {
+  const sum = { x_m: 0, y_m: 0 };
+  for (const other of others) {
+    if (here === undefined || other === undefined) return undefined;
+    const [x, y] = [other.x_m - here.x_m, other.y_m - here.y_m];
+    const length = Math.hypot(x, y);
+    if (length === 0) return undefined;
+    sum.x_m += x / length;
+    sum.y_m += y / length;
+  }
+  return sum;
 }
 
 function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load')[], blocks: readonly PullBlock[], positions: readonly (PlanPosition | undefined)[] | undefined, line: string): Rigging {

@@ -96,6 +96,9 @@ describe('a bridle whose fork stands in the middle of a route', () => {
     ['one leg written on', ['main outboard -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir']],
     ['the other written first', ['bow-22 -> other -> fir', 'main outboard -> bow-22 -> trunk -> larch']],
     ['turned round', ['main outboard -> bow-22 -> trunk -> larch', 'fir -> other -> bow-22']],
+    ['two whole routes', ['main outboard -> bow-22 -> trunk -> larch', 'main outboard -> bow-22 -> other -> fir']],
+    ['two whole routes, from the anchors', ['larch -> trunk -> bow-22 -> main outboard', 'fir -> other -> bow-22 -> main outboard']],
+    ['from anchor to anchor', ['main outboard -> bow-22', 'larch -> trunk -> bow-22 -> other -> fir']],
   ])('is the same bridle: %s', (_, routes) => {
     const text = pullExample({ chain: route(...routes), more, pull });
     const judged = judgedPull(text);
@@ -183,6 +186,53 @@ describe('a leg that forks again', () => {
     const text = pullExample({ chain: route('main outboard -> bow-22 -> plover bow', 'snatch -> bow-a', 'bow-a -> other -> larch', 'bow-a -> third -> rowan'), more: block() + strap('other') + strap('third') + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n' + tree('rowan', '8 kN'), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed angle 0 deg', reach: 'reach     12 m' }) });
     expect(loadOn(judgedPull(text), 'third')).toBe('0 to 20 kN');
     expect(said(text, 'anchor-overloaded')).toEqual(['warning: load on `rowan` in `off-the-ford` is 0 to 20 kN, above its holding power of 8 kN']);
+  });
+});
+
+// The block of a doubled line hangs on two legs. Without friction, at 0° between its parts, it has twice 10 kN; legs at 60° have 1 / (2 cos 30°) of that each, by
+// the rigging text 577 of 1,000 lb.
+describe('a bridle that holds a block', () => {
+  const more = block() + strap('other') + tree('fir', '60 kN');
+  const rig = (routes: readonly string[], { bridle = 'bridle    60 deg', stands = '', more: also = '' } = {}): string =>
+    pullExample({ chain: route('main outboard -> plover bow', ...routes), more: more + also, pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: `via       snatch fixed angle 0 deg${stands}`, bridle, reach: 'reach     12 m' }) });
+  const fork = ['snatch -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir'];
+  test.each([
+    ['the second leg begins at the fork', fork],
+    ['routes of their own', ['snatch -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> fir']],
+    ['two whole routes', ['snatch -> bow-22 -> trunk -> larch', 'snatch -> bow-22 -> other -> fir']],
+    ['from anchor to anchor', ['larch -> trunk -> bow-22 -> other -> fir', 'snatch -> bow-22']],
+  ])('is judged by its angle: %s', (_, routes) => {
+    const judged = judgedPull(rig(routes));
+    expect(['snatch', 'bow-22'].map((name) => loadOn(judged, name))).toEqual(['20 kN', '20 kN']);
+    expect(['trunk', 'larch', 'other', 'fir'].map((name) => loadOn(judged, name))).toEqual(Array(4).fill('11.6 kN'));
+    for (const code of ['routes-not-joined', 'bridle-not-in-chain']) expect(said(rig(routes), code)).toEqual([]);
+  });
+  test('may part at the block itself', () => {
+    for (const routes of [['snatch -> trunk -> larch', 'snatch -> other -> fir'], ['larch -> trunk -> snatch -> other -> fir']]) {
+      expect(['trunk', 'larch', 'other', 'fir'].map((name) => loadOn(judgedPull(rig(routes)), name))).toEqual(Array(4).fill('11.6 kN'));
+      for (const code of ['routes-not-joined', 'bridle-not-in-chain']) expect(said(rig(routes), code)).toEqual([]);
+    }
+  });
+  test('shares otherwise where one leg is longer, or the places say so', () => {
+    expect(loadOn(judgedPull(rig(['snatch -> bow-22 -> trunk -> larch', 'bow-22 -> far -> fir'], { more: 'strap far {\n  length  9 m\n  wll     5 t\n  hitch   straight\n}\n' }).replace('length  3 m', 'length  3 m\n  hitch   straight')), 'larch')).toBe('11.6 kN');
+    const stands = (larch: string, fir: string): string => loadOn(judgedPull(rig(fork, { stands: `\n  stands    snatch ahead 12 m\n  stands    larch ${larch}\n  stands    fir ${fir}` })), 'larch');
+    expect(stands('ahead 15 m left 2 m', 'ahead 15 m right 2 m')).toBe('11.6 kN');
+    // The line between the two trees stands 27° off square to the pull.
+    expect(stands('ahead 15 m left 2 m', 'ahead 13 m right 2 m')).toBe('0 to 20 kN');
+  });
+  test('without its angle it may have all in either leg, and within that is not judged', () => {
+    const text = rig(fork, { bridle: '' });
+    expect(loadOn(judgedPull(text), 'larch')).toBe('0 to 20 kN');
+    const { notJudged: unknown } = judgedRig(text).block('pull');
+    expect(unknown.map((n) => n.cause.help)).toContain('add `bridle` with the angle between the legs, where they are the only ones of the pull; else let each leg end at an anchor');
+  });
+  test('is too wide above 120 degrees', () => expect(said(rig(fork, { bridle: 'bridle    130 deg' }), 'bridle-too-wide')).toHaveLength(1));
+  test('in the chain the fork has what the block has, and each leg its share', () => {
+    // 42 kN on the first layer make 84 kN on the block and its fork; at 60° 48.5 kN on each leg, at no angle that is given up to all.
+    const limits = (bridle: string): string[] => said(rig(fork, { bridle }), 'link-above-limit');
+    expect(limits('bridle    60 deg')).toEqual(['error: load on `bow-22` is up to 84 kN, above its working limit of 63.7 kN (6.5 t), because both parts of the line pull at the block']);
+    expect(limits('bridle    90 deg')).toEqual([limits('bridle    60 deg')[0], ...['trunk', 'other'].map((name) => `error: load on \`${name}\` is 59.4 kN, above its working limit of 49 kN (5 t), by the angle between the legs`)]);
+    expect(limits('')).toEqual([limits('bridle    60 deg')[0], ...[['trunk', 'larch'], ['other', 'fir']].flatMap(([leg, tree]) => [`warning: load on \`${leg}\` is 42 to 84 kN, above its working limit of 49 kN (5 t), by the angle between the legs`, `warning: load on \`${tree}\` is 42 to 84 kN, above its holding power of 60 kN, by the angle between the legs`])]);
   });
 });
 
