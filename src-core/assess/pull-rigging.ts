@@ -9,6 +9,7 @@ import { sources } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { maybeFact, statementOf, writtenValue } from './facts.ts';
 import type { Practice } from './practice.ts';
+import { bridgedBy } from './pull-reach.ts';
 import { isWeightAlone } from './pull-resistance.ts';
 import { linkName, type Run } from './pull-run.ts';
 
@@ -142,7 +143,7 @@ export function riggingOf(input: RiggingInput): PullRigging {
   const answer = solved !== undefined && 'answer' in solved ? solved.answer : undefined;
   const parts = names.slice(1).map((to, i): PullPart => {
     const [a, b] = [positions?.[i], positions?.[i + 1]];
-    return { from: names[i]!, to, share: shareAt(blocks.slice(0, i)), crosses: sides[i] !== sides[i + 1], planned_m: a === undefined || b === undefined ? undefined : Math.hypot(a.x_m - b.x_m, a.y_m - b.y_m) };
+    return { from: names[i]!, to, share: shareAt(blocks.slice(0, i)), crosses: sides[i] !== sides[i + 1], planned_m: a === undefined || b === undefined ? undefined : distance(a, b) };
   });
   const broken = problems.length > 0 ? unknown({ key: `rigging of ${input.block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: problems[0]!.place, reported: true }) : undefined;
   const advantage = input.endCause !== undefined ? unknown(input.endCause) : (broken ?? advantageOf(blocks, parts, answer));
@@ -196,13 +197,42 @@ export function standsIn(block: BoundBlock): ReadonlyMap<string, PlanPosition> {
   return stands;
 }
 
+/** Whether a block has a place of its own in plan, and not only that of what holds it. */
+export const isPlaced = (block: BoundBlock, name: string): boolean => standsIn(block).has(name);
+
 /** Places along the line, from the winch to its end. Undefined when none is given. */
 function placesOf(input: RiggingInput, blocks: readonly PullBlock[], winchMoves: boolean, endMoves: boolean): (PlanPosition | undefined)[] | undefined {
   const stands = standsIn(input.block);
   if (stands.size === 0) return undefined;
   const origin: PlanPosition = { x_m: 0, y_m: 0 };
   const at = (isOnLoad: boolean, ...names: (string | undefined)[]): PlanPosition | undefined => names.flatMap((n) => (n === undefined ? [] : (stands.get(n) ?? [])))[0] ?? (isOnLoad ? origin : undefined);
-  return [at(winchMoves, input.winch, input.winchVehicle), ...blocks.map((b) => at(b.moves === 'load', b.name, b.holder?.name)), endMoves ? at(true, input.end?.name) : middleOf([...new Set(input.ends.map((end) => end.name))].map((name) => stands.get(name)))];
+  const places = [at(winchMoves, input.winch, input.winchVehicle), ...blocks.map((b) => at(b.moves === 'load', b.name, b.holder?.name)), endMoves ? at(true, input.end?.name) : middleOf([...new Set(input.ends.map((end) => end.name))].map((name) => stands.get(name)))];
+  // The pull draws a block away from what holds it, as far as what is between them bridges for sure. What is nearest settles in a few rounds.
+  const drawn = blocks.map((b) => (b.run === undefined || stands.has(b.name) ? 0 : leastBridged(b.run)));
+  const held = [...places];
+  for (const [i, least] of drawn.entries()) {
+    // As long as the way itself, it leaves no place for the block.
+    if (least > 0 && Math.min(distance(held[i + 1], held[i]), distance(held[i + 1], held[i + 2])) <= least) [places[i + 1], drawn[i]] = [undefined, 0];
+  }
+  for (let round = 0; round < 20 && drawn.some((least) => least > 0); round += 1) {
+    for (const [i, least] of drawn.entries()) if (least > 0) places[i + 1] = drawnFrom(held[i + 1], least, places[i + 1], places[i], places[i + 2]);
+  }
+  return places;
+}
+
+const distance = (a: PlanPosition | undefined, b: PlanPosition | undefined): number => (a === undefined || b === undefined ? Infinity : Math.hypot(a.x_m - b.x_m, a.y_m - b.y_m));
+
+const leastBridged = (run: Run): number => {
+  const bridged = bridgedBy(run, undefined);
+  return isUnknown(bridged) ? 0 : bridged.amount.low;
+};
+
+/** So far from what holds it, the way in which the two parts together pull it; where they do not say which way, where it is held. */
+function drawnFrom(held: PlanPosition | undefined, distance_m: number, here: PlanPosition | undefined, before: PlanPosition | undefined, behind: PlanPosition | undefined): PlanPosition | undefined {
+  const pull = pullAt(here, before, behind);
+  const length = pull === undefined ? 0 : Math.hypot(pull.x_m, pull.y_m);
+  if (held === undefined || pull === undefined || length < 1e-6) return held;
+  return { x_m: held.x_m + (distance_m * pull.x_m) / length, y_m: held.y_m + (distance_m * pull.y_m) / length };
 }
 
 /** Where a line goes that several places hold together: between them. Unknown where one of them is, and where there is none. */

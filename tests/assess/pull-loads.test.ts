@@ -236,6 +236,45 @@ describe('a bridle that holds a block', () => {
   });
 });
 
+// By hand: a block that hangs on 8 m of line is 8 m nearer than what holds it, and 3 m of strap around a tree are anything from nothing to 3 m more.
+describe('an extension that holds a block', () => {
+  const ext = 'line ext {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 8 m\n  breaking 240 kN\n  inboard eye bury 72 d taper 24 d\n  outboard eye bury 72 d taper 24 d\n}\n';
+  const rig = (routes: readonly string[], changes: Parameters<typeof pullWith>[0], more = ''): string =>
+    pullExample({ chain: route(...routes), more: block() + ext + more, pull: pullWith({ resistance: 'resistance  20 kN "load cell"', ...changes }) });
+  const out = (text: string): string => shown(judgedPull(text).reach.lineOut);
+  const doubled = ['main outboard -> plover bow', 'snatch -> ext inboard', 'ext outboard -> bow-22 -> trunk -> larch'];
+  const via = 'via       snatch fixed';
+  test('takes its length from both parts: twice 20 - 8 - 3 m to twice 20 - 8 m', () => {
+    expect(out(rig(doubled, { via, reach: 'reach     20 m' }))).toBe('18 to 24 m');
+    expect(said(rig(doubled, { via, reach: 'reach     23 m' }), 'reach-too-short')).toEqual([]);
+    expect(said(rig(doubled, { via, reach: 'reach     25 m' }), 'reach-too-short')).toEqual(['warning: `off-the-ford` takes 28 to 34 m of line; `main` is 30 m long']);
+  });
+  test('between the end of the line and the load it takes its length once', () => {
+    expect(out(rig(['main outboard -> bow-22 -> ext inboard', 'ext outboard -> plover bow', 'snatch -> trunk -> larch'], { via, reach: 'reach     18 m' }))).toBe('22 to 28 m');
+  });
+  test('so does a block that travels on one', () => {
+    const travelling = ['main outboard -> trunk -> larch', 'snatch -> ext inboard', 'ext outboard -> bow-22 -> dipper bow'];
+    expect(out(rig(travelling, { load: 'load      dipper', via: 'via       snatch travelling', reach: 'reach     20 m' }, dipper))).toBe('21 to 24 m');
+  });
+  test('behind a block that only turns the line the reach may count from the block', () => {
+    const turned = ['main outboard -> bow-22 -> dipper bow', 'snatch -> ext inboard', 'ext outboard -> larch'];
+    expect(out(rig(turned, { load: 'load      dipper', via: 'via       snatch fixed angle 90 deg after 6 m', reach: 'reach     12 m' }, dipper))).toBe('10 to 18 m');
+  });
+  test('longer than the reach it is told', () => {
+    expect(said(rig(doubled, { via, reach: 'reach     6 m' }), 'chain-longer-than-reach')[0]).toContain('2.0 m longer than its reach');
+  });
+  // 20 m ahead less 8 m are 12 m, and 5 m aside: 13 m each way, 2 atan 5/12 = 45.2° between them.
+  test('draws the block to where both parts pull it, by the places', () => {
+    const planned = (more = ''): string => rig(['main outboard -> plover bow', 'snatch -> ext inboard', 'ext outboard -> larch'], { via: `${via}\n  stands    larch ahead 20 m\n  stands    bow-winch left 5 m\n  stands    plover right 5 m${more}`, reach: undefined });
+    expect(out(planned())).toBe('26 m');
+    expect((judgedPull(planned()).rigging.plannedAngles[0]! * 180) / Math.PI).toBeCloseTo(45.24, 1);
+    // A place of its own goes before it, and an extension as long as the way leaves none.
+    expect(out(planned('\n  stands    snatch ahead 12 m'))).toBe('26 m');
+    expect(out(planned('\n  stands    snatch ahead 16 m'))).toBe('33.53 m');
+    expect(out(planned().replace('larch ahead 20 m', 'larch ahead 6 m'))).toContain('not known');
+  });
+});
+
 describe('what the file does not know well', () => {
   const line = (entry: string): string => `line main {\n  material  HMPE\n  strands   12\n  diameter  10 mm\n  length    30 m\n  breaking  140 kN\n  inboard   lug\n  outboard  eye thimble tube bury 72 d taper 24 d\n  ${entry}\n}\n`;
   const without = (entry: string): string => pullExample({ header: 'pull off-the-ford with bow-winch', chain: '', line: line(entry), more: block(), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed on larch angle 0 deg', 'back-to': 'back-to   plover', reach: 'reach     12 m' }) });
