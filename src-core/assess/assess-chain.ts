@@ -47,6 +47,9 @@ export interface AssessedLink {
   readonly piece: AssessedPiece | undefined;
   readonly end: AssessedEnd | undefined;
   readonly declaration: Declaration | undefined;
+  /** The vehicle of which a recovery point is named, by its own name or as an anchor, and what that point may take. */
+  readonly pointOf?: BoundBlock | undefined;
+  readonly point?: Value;
   /** What loads it: the chain's load, twice that from a block on that the line turns at. */
   readonly load: Value;
   readonly turned: boolean;
@@ -240,12 +243,11 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   }
   const { kind, block } = declaration;
   if (kind === 'line' || kind === 'piece') return { ...base, ...lineLink(link, declaration, repair, assessing, problems), name, key, sort: 'line', declaration };
-  if (kind === 'anchor') {
-    if (link.part !== undefined) problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is an anchor and has no point named \`${link.part.name}\``, 'write its name alone; of a vehicle its own name and the point'));
-    const { holding, holdingFrom } = assessing.anchor(block);
-    return { ...base, limitSays: holdingFrom === 'vehicle' ? 'braked vehicle' : undefined, name, key, sort: 'anchor', declaration, breaking: holding, limitFrom: isUnknown(holding) ? 'none' : 'holding power', workingLimit: isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' } };
+  if (kind === 'anchor') return { ...base, ...anchorLink(link, block, assessing, problems), name, key, sort: 'anchor', declaration };
+  if (kind === 'vehicle') {
+    const point = pointLink(link, block, problems);
+    return { ...base, ...point, name, key, sort: 'vehicle', declaration, pointOf: block, point: point.workingLimit };
   }
-  if (kind === 'vehicle') return { ...base, ...pointLink(link, block, problems), name, key, sort: 'vehicle', declaration };
   if (kind === 'thimble') {
     const none = unknown({ key: `limit of ${link.name}`, says: `a thimble alone has no working load limit`, help: 'write the eye it sits in', place: link.place });
     return { ...base, name, key, sort: 'other', declaration, breaking: none, workingLimit: none };
@@ -253,6 +255,23 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   const gear = assessGear(block, assessing.practice);
   if (link.part !== undefined) problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is a ${kind} and has no end or point named \`${link.part.name}\``, 'write its name alone'));
   return { ...base, name, key, sort: 'gear', gear: gear.head, gearFacts: gear, declaration, breaking: gear.breakingAsLoaded, breakingGiven: gear.breakingKnown, workingLimit: gear.workingLimit, limitFrom: gear.limitFrom, doubt: damageOf(gear), limitSays: gear.limitFrom === 'written' ? undefined : gear.limitFrom };
+}
+
+/** An anchor holds what it holds; a vehicle that stands as one no more than the point that is named behind it. */
+function anchorLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock, assessing: Assessing, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'workingLimit' | 'limitFrom' | 'limitSays' | 'pointOf' | 'point'> {
+  const { holding, holdingFrom, vehicle } = assessing.anchor(block);
+  const limitSays = holdingFrom === 'vehicle' ? 'braked vehicle' : undefined;
+  const workingLimit: Value = isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' };
+  const alone = { breaking: holding, workingLimit, limitFrom: isUnknown(holding) ? 'none' : 'holding power', limitSays } as const;
+  if (link.part === undefined) return alone;
+  if (vehicle === undefined) {
+    problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is an anchor and has no point named \`${link.part.name}\``, 'write its name alone; behind a vehicle, or an anchor with its `vehicle`, stands the point'));
+    return alone;
+  }
+  const point = pointLink({ ...link, name: vehicle.name }, vehicle.block, problems);
+  const lower = lowerOf(workingLimit, point.workingLimit);
+  const named = { ...alone, breaking: isUnknown(point.breaking) ? holding : lowerOf(holding, point.breaking), workingLimit: lower, pointOf: vehicle.block, point: point.workingLimit };
+  return lower === workingLimit ? named : { ...named, limitFrom: point.limitFrom, limitSays: undefined };
 }
 
 function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'breakingGiven' | 'workingLimit' | 'limitFrom'> {

@@ -181,7 +181,7 @@ class Loading {
   #hold(written: Holder | undefined, place: Place, one: OneLoad, onGround: boolean, doubt?: Cause): void {
     if (written === undefined) return;
     const holder = this.#asItMoves(written);
-    if (holder.sort === 'vehicle') {
+    if (holder.point !== undefined) {
       const known = this.#points.get(holder.called);
       if (known !== undefined) {
         known.loads.push(one);
@@ -189,17 +189,17 @@ class Loading {
       } else {
         const at = { loads: [one], doubt };
         this.#points.set(holder.called, at);
-        const vehicle = holder.block === undefined ? undefined : this.#assessing.vehicle(holder.block);
+        const block = this.#assessing.reader.find(holder.vehicle ?? '', ['vehicle'])?.block;
+        const vehicle = block === undefined ? undefined : this.#assessing.vehicle(block);
         this.#held.push(() => [{ ...nothingOf, sort: 'point', name: holder.called, place, own: holder.place, load: this.#sum(at.loads, holder.called), limit: holder.point!, doubt: at.doubt, vehicle }]);
       }
-    }
-    if (holder.sort === 'anchor' && holder.vehicle !== undefined) this.#pointOfAnchor(holder.vehicle, place, one.load, holder.place);
+    } else if (holder.vehicle !== undefined) this.#pointOfAnchor(holder, holder.vehicle, place, one.load);
     if (onGround) this.#ground(holder, place, one, doubt);
   }
 
   /** A vehicle that the file calls an anchor is held by one of its points, too. */
-  #pointOfAnchor(vehicle: string, place: Place, load: Value, own: Place): void {
-    const limit = unknown({ key: `point of ${vehicle} as anchor`, says: `which recovery point of \`${vehicle}\` is used is not given`, help: `end the route at the vehicle and its point, such as ${pointToName(vehicle, this.#assessing.reader.find(vehicle, ['vehicle'])?.block)}`, place: own });
+  #pointOfAnchor({ name, place: own }: Holder, vehicle: string, place: Place, load: Value): void {
+    const limit = unknown({ key: `point of ${vehicle} as anchor`, says: `which recovery point of \`${vehicle}\` is used is not given`, help: `write it behind the anchor where a route ends at it: ${pointToName(name, this.#assessing.reader.find(vehicle, ['vehicle'])?.block)}`, place: own });
     this.#found.push({ ...nothingOf, sort: 'point', name: `point of ${vehicle}`, place, own, load, limit });
   }
 
@@ -244,7 +244,7 @@ class Loading {
   #asItMoves(holder: Holder): Holder {
     const { vehicle: name } = holder;
     if (holder.sort === 'vehicle' || name === undefined || !this.#moves(holder)) return holder;
-    const point = unknown({ key: `point of ${holder.name}`, says: `which recovery point of \`${name}\` is used is not given`, help: `end the route at it, such as ${pointToName(name, this.#assessing.reader.find(name, ['vehicle'])?.block)}`, place: holder.place });
+    const point = holder.point ?? unknown({ key: `point of ${holder.name}`, says: `which recovery point of \`${name}\` is used is not given`, help: `end the route at it, such as ${pointToName(name, this.#assessing.reader.find(name, ['vehicle'])?.block)}`, place: holder.place });
     return { ...holder, sort: 'vehicle', name, block: this.#assessing.reader.find(name, ['vehicle'])?.block, point };
   }
 

@@ -16,14 +16,14 @@ import { linkName, type Run } from './pull-run.ts';
 /** What holds the line's end, a block or a leg of a bridle. */
 export interface Holder {
   readonly name: string;
-  /** Its name with the recovery point, as the chain writes it. */
+  /** Its name; of a vehicle with the recovery point. */
   readonly called: string;
   readonly sort: 'anchor' | 'vehicle';
   readonly place: Place;
   readonly block: BoundBlock | undefined;
   /** The vehicle that it is, or that stands as this anchor. */
   readonly vehicle: string | undefined;
-  /** Working limit of the recovery point that is used. */
+  /** Working limit of the recovery point that is used; undefined where none is meant or written. */
   readonly point: Value | undefined;
 }
 
@@ -342,7 +342,10 @@ export function holderOf(run: Run | undefined): Holder | undefined {
   const name = linkName(link) ?? link.name;
   const block = link.declaration?.block;
   const isVehicle = link.sort === 'vehicle';
-  return { name, called: link.name, sort: isVehicle ? 'vehicle' : 'anchor', place: link.place, block, vehicle: isVehicle ? name : vehicleOfAnchor(block), point: isVehicle ? link.workingLimit : undefined };
+  const vehicle = isVehicle ? name : vehicleOfAnchor(block);
+  // A point is one and the same under every name that the file has for its vehicle.
+  const called = !isVehicle && link.point !== undefined && link.link.link === 'name' ? `${vehicle} ${link.link.part?.name}` : link.name;
+  return { name, called, sort: isVehicle ? 'vehicle' : 'anchor', place: link.place, block, vehicle, point: link.point };
 }
 
 /** What holds the ends of a run, each leg's; nothing for one that leads nowhere. */

@@ -10,7 +10,7 @@ export const anchorBlock = defineBlock({
     statement('kind', 'What it is.', [choice('kind', { tree: 'a living tree', rock: 'a rock', vehicle: 'a braked vehicle', 'buried-log': 'a buried log (deadman)', pickets: 'a picket holdfast', 'ground-anchor': 'a ground anchor' })], 'kind  tree', { needed: 'what it holds' }),
     statement('girth', 'Girth of a tree at the strap.', [quantity('girth', measures.girth)], 'girth  1.3 m'),
     statement('holding', 'What it holds, by a test or by somebody who answers for the figure.', [quantity('holding', measures.holding), note('who says so')], 'holding  40 kN "tested 2026-05-02"'),
-    statement('vehicle', 'The vehicle that stands as the anchor, every wheel braked.', [name('vehicle', ['vehicle'])], 'vehicle  dipper', { needed: 'what a braked vehicle holds' }),
+    statement('vehicle', 'The vehicle that stands as the anchor, every wheel braked. A route ends at the anchor and the point: `parked stern`.', [name('vehicle', ['vehicle'])], 'vehicle  dipper', { needed: 'what a braked vehicle holds' }),
     statement('soil', 'The ground that holds it.', [choice('soil', { loam: 'loam', hardpan: 'hardpan or rock', wet: 'fine-grained wet, or sandy' })], 'soil  loam', { needed: 'what a buried log or pickets hold' }),
     statement('log', 'A buried log: its length, and the width of the face that bears.', [quantity('length', measures.gearLength), clause('face', 'width of the bearing face', [quantity('face', measures.gearWidth)])], 'log  1.8 m face 30 cm', { needed: 'what a buried log holds' }),
     statement('depth', 'Depth of a buried log, mean.', [quantity('depth', measures.depth)], 'depth  1.5 m', { needed: 'what a buried log holds' }),
