@@ -79,6 +79,19 @@ const withoutFinder = {
   },
 };
 
+/** Of the protocol library the server keeps no documents, no notebooks and no colours by its classes: they are not shipped. */
+const withoutKeepers = {
+  name: 'without-keepers',
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]vscode-languageserver[\\/]lib[\\/]common[\\/](?:notebook|semanticTokens|textDocuments)\.js$/ }, async ({ path }) => {
+      const text = await readFile(path, 'utf8');
+      const contents = text.replace(/^class (\w+) \{$[^]*?^\}\n(?:exports\.\1 = \1;\n)?/gm, '').replace('const textDocuments_1 = require("./textDocuments");', '');
+      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
+      return { contents, loader: 'js' };
+    });
+  },
+};
+
 /** What the programs for Node share is one file beside them. */
 const engineBeside = {
   name: 'engine-beside',
@@ -129,7 +142,7 @@ export async function makeBundles(names = Object.keys(bundles), { minify = false
       const { entry, out, needs: _needs, ...options } = bundles[name];
       const { outputFiles, metafile } = await build({
         ...options,
-        plugins: [withoutTextAsCode, withoutLexer, withoutGrammarChecks, withoutFinder, versionAlone, ...(options.plugins ?? [])],
+        plugins: [withoutTextAsCode, withoutLexer, withoutGrammarChecks, withoutFinder, withoutKeepers, versionAlone, ...(options.plugins ?? [])],
         entryPoints: [join(root, entry)],
         outfile: join(root, out),
         write: false,
