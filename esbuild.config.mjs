@@ -52,6 +52,13 @@ const withoutGrammarChecks = {
       if (checks.length === 0) throw new Error(`${path} is not what it was: look again at what is to be left out`);
       return { contents: checks.map((name) => `export const ${name} = () => [];\n`).join(''), loader: 'js' };
     });
+    // Nor what they would say.
+    onLoad({ filter: /[\\/]chevrotain[\\/].*[\\/]errors_public\.js$/ }, async ({ path }) => {
+      const text = await readFile(path, 'utf8');
+      const contents = text.replace(/(export const defaultGrammarResolverErrorProvider = \{)[^]*\n(export const defaultGrammarValidatorErrorProvider = \{)[^]*/, '$1};\n$2};\n');
+      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
+      return { contents, loader: 'js' };
+    });
   },
 };
 
@@ -67,6 +74,19 @@ const withoutFinder = {
       const text = await readFile(path, 'utf8');
       const contents = text.replace('const crypto_1 = require("crypto");', '').replace(/\bcrypto_1\./g, 'require("crypto").');
       if (contents === text) throw new Error(`${path} is not what it was: look again at what is loaded late`);
+      return { contents, loader: 'js' };
+    });
+  },
+};
+
+/** Of the protocol library the server keeps no documents, no notebooks and no colours by its classes: they are not shipped. */
+const withoutKeepers = {
+  name: 'without-keepers',
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]vscode-languageserver[\\/]lib[\\/]common[\\/](?:notebook|semanticTokens|textDocuments)\.js$/ }, async ({ path }) => {
+      const text = await readFile(path, 'utf8');
+      const contents = text.replace(/^class (\w+) \{$[^]*?^\}\n(?:exports\.\1 = \1;\n)?/gm, '').replace('const textDocuments_1 = require("./textDocuments");', '');
+      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
       return { contents, loader: 'js' };
     });
   },
@@ -122,7 +142,7 @@ export async function makeBundles(names = Object.keys(bundles), { minify = false
       const { entry, out, needs: _needs, ...options } = bundles[name];
       const { outputFiles, metafile } = await build({
         ...options,
-        plugins: [withoutTextAsCode, withoutLexer, withoutGrammarChecks, withoutFinder, versionAlone, ...(options.plugins ?? [])],
+        plugins: [withoutTextAsCode, withoutLexer, withoutGrammarChecks, withoutFinder, withoutKeepers, versionAlone, ...(options.plugins ?? [])],
         entryPoints: [join(root, entry)],
         outfile: join(root, out),
         write: false,

@@ -6,18 +6,19 @@ import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaki
 import { nameOf, quantityOf, type BoundBlock, type BoundLink, type BoundQuantity, type BoundStatement, type Problem } from '../model/bound.ts';
 import type { Declaration } from '../model/scope.ts';
 import { nearWord } from '../model/slips.ts';
-import { angleNotWritten } from '../trade/gear-sources.ts';
 import { exactly } from '../units/amount.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import { assessGear, assessSized, damageOf, gearHeads, type AssessedGear, type GearHead, type LimitFrom } from './assess-gear.ts';
 import type { AssessedLine, AssessedPiece } from './assess-line.ts';
-import { assessWinch, carriedName, type AssessedWinch } from './assess-winch.ts';
+import { carriedName, type AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { allJoints, endNotGiven, isRopeOnRope, ropeOnRopeCause, type Joint } from './chain-joints.ts';
 import { angleOfLegs, legsOf, loadOfLeg } from './chain-legs.ts';
 import { partsAtHolders, runsOver, turnedLinks } from './chain-turns.ts';
 import { statementOf, writtenValue } from './facts.ts';
+import { angleOfPulls, type LaidChain } from './pull-layout.ts';
 import type { AssessedEnd } from './splice-end.ts';
+import { winchAfter } from './winch-after.ts';
 
 export type LinkSort = 'line' | 'gear' | 'anchor' | 'vehicle' | 'other';
 
@@ -46,12 +47,15 @@ export interface AssessedLink {
   readonly piece: AssessedPiece | undefined;
   readonly end: AssessedEnd | undefined;
   readonly declaration: Declaration | undefined;
+  /** The vehicle of which a recovery point is named, by its own name or as an anchor, and what that point may take. */
+  readonly pointOf?: BoundBlock | undefined;
+  readonly point?: Value;
   /** What loads it: the chain's load, twice that from a block on that the line turns at. */
   readonly load: Value;
   readonly turned: boolean;
   /** Parts of the line that pull at it, where several runs of gear end at it. */
   readonly parts: number | undefined;
-  /** In one leg of a bridle, whose angle only a pull gives. */
+  /** In one leg of a bridle, at the chain's end or behind a block; its angle only a pull gives. */
   readonly inLeg: boolean;
   /** Why it may be weaker than its figures: what holds by them is then not judged. */
   readonly doubt: Cause | undefined;
@@ -104,9 +108,9 @@ export function assessChain(block: BoundBlock, assessing: Assessing): AssessedCh
   const turned = turnedLinks(bare.map(({ links }) => links), winch === undefined ? undefined : carriedName(winch.block));
   const parts = partsAtHolders(bare.map(({ links }) => links), turned);
   const legs = legsOf(bare, winch === undefined ? undefined : carriedName(winch.block));
-  const angle = angleOfPulls(pulls);
-  const ofLeg = loadOfLeg(load, legs.uneven ? undefined : angleOfLegs(pulls));
-  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, load, turned, parts, { keys: legs.keys, load: ofLeg }, angle) }));
+  const angle = angleOfPulls(pulls, { name, block, winch, repair, routes: bare as readonly { readonly links: readonly BareLink[] }[] as LaidChain['routes'] }, assessing);
+  const loads: ChainLoads = { load, turned, parts, legs, angle, legAngle: angleOfLegs(pulls) };
+  const loaded = bare.map(({ statement, links }) => ({ statement, links: withLoads(links, loads) }));
   const doubts = new Map<string, Cause>();
   const doubt = (link: AssessedLink, cause: Cause): void => void (doubts.has(link.key) || doubts.set(link.key, cause));
   for (const joint of allJoints(loaded)) {
@@ -150,46 +154,27 @@ function weakest(links: readonly AssessedLink[], figure: (link: AssessedLink) =>
   return found;
 }
 
-const noAngle: Given = { amount: exactly(0), kind: 'angle', origin: { from: 'assumed', source: angleNotWritten, means: 'write the pull with its `via` and the angle there' } };
-
-/** The least angle at a block that the pulls through this chain give; none where one of them does not, or gives places that may say otherwise. */
-function angleOfPulls(pulls: readonly BoundBlock[]): Given {
-  let least: BoundQuantity | undefined;
-  for (const pull of pulls) {
-    for (const { definition: { head }, values, broken } of pull.statements) {
-      if (head === 'stands') return noAngle;
-      if (head !== 'via') continue;
-      const angle = quantityOf(values, 'angle');
-      if (angle === undefined || broken.size > 0) return noAngle;
-      if (least === undefined || angle.value < least.value) least = angle;
-    }
-  }
-  return least === undefined ? noAngle : writtenValue(least);
+interface ChainLoads {
+  readonly load: Value;
+  readonly turned: ReadonlySet<string>;
+  readonly parts: ReadonlyMap<string, number>;
+  readonly legs: ReadonlyMap<string, boolean>;
+  /** Between the parts of the line at a block, and between the legs of a bridle. */
+  readonly angle: Given;
+  readonly legAngle: Given;
 }
 
 /** What hangs on a block that the line turns at has the pull of both parts; what hangs in the line itself has its pull once. What several of those end at has the pull of all. */
-function withLoads(links: readonly BareLink[], load: Value, turned: ReadonlySet<string>, partsAt: ReadonlyMap<string, number>, legs: { readonly keys: ReadonlySet<string>; readonly load: Value }, angle: Given): AssessedLink[] {
+function withLoads(links: readonly BareLink[], { load, turned, parts: partsAt, legs, angle, legAngle }: ChainLoads): AssessedLink[] {
   return links.map((link, i) => {
     const doubt = link.doubt ?? (link.piece !== undefined && link.end === undefined && !runsOver(links, i) ? endNotGiven(link as AssessedLink) : undefined);
     const isTurned = turned.has(link.key);
     const parts = partsAt.get(link.key);
     if (parts !== undefined) return { ...link, doubt, turned: true, parts, inLeg: false, load: asGiven(loadOfParts({ T: load, n: { amount: exactly(parts), kind: 'count', origin: { from: 'written', place: link.place } } })) };
-    const inLeg = !isTurned && legs.keys.has(link.key);
-    return { ...link, doubt, turned: isTurned, parts, inLeg, load: isTurned ? asGiven(blockLoad({ T: load, θ: angle })) : inLeg ? legs.load : load };
+    const whole = isTurned ? asGiven(blockLoad({ T: load, θ: angle })) : load;
+    const isAngleGiven = legs.get(link.key);
+    return { ...link, doubt, turned: isTurned, parts, inLeg: isAngleGiven !== undefined, load: isAngleGiven === undefined ? whole : loadOfLeg(whole, isAngleGiven ? legAngle : undefined) };
   });
-}
-
-/** A winch as it is when the chain is loaded: after a repair it carries what the repair leaves of its line. */
-export function winchAfter(block: BoundBlock, repair: BoundBlock | undefined, assessing: Assessing): AssessedWinch {
-  const winch = assessing.winch(block);
-  const carried = carriedName(block);
-  const repaired = repair === undefined ? undefined : assessing.repaired(repair);
-  const left = carried === undefined ? undefined : repaired?.after.pieces.get(carried);
-  if (left !== undefined) return left === winch.piece ? winch : assessWinch(block, left, assessing.practice);
-  // A line that is joined to another one is not there any more by its name: what then stands on the drum nobody wrote.
-  if (carried === undefined || repaired?.before.pieces.has(carried) !== true) return winch;
-  const after = repair?.name ?? 'the repair';
-  return assessWinch(block, undefined, assessing.practice, { key: `line of ${winch.name} after ${after}`, says: `which line \`${winch.name}\` carries after \`${after}\` is not known: \`${carried}\` is gone`, help: 'carry the piece that is left, in a winch block of its own', place: winch.carries?.place });
 }
 
 function winchOf(block: BoundBlock, routes: readonly { readonly links: readonly BareLink[] }[], repair: BoundBlock | undefined, assessing: Assessing): AssessedWinch | undefined {
@@ -258,12 +243,11 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   }
   const { kind, block } = declaration;
   if (kind === 'line' || kind === 'piece') return { ...base, ...lineLink(link, declaration, repair, assessing, problems), name, key, sort: 'line', declaration };
-  if (kind === 'anchor') {
-    if (link.part !== undefined) problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is an anchor and has no point named \`${link.part.name}\``, 'write its name alone; of a vehicle its own name and the point'));
-    const { holding, holdingFrom } = assessing.anchor(block);
-    return { ...base, limitSays: holdingFrom === 'vehicle' ? 'braked vehicle' : undefined, name, key, sort: 'anchor', declaration, breaking: holding, limitFrom: isUnknown(holding) ? 'none' : 'holding power', workingLimit: isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' } };
+  if (kind === 'anchor') return { ...base, ...anchorLink(link, block, assessing, problems), name, key, sort: 'anchor', declaration };
+  if (kind === 'vehicle') {
+    const point = pointLink(link, block, problems);
+    return { ...base, ...point, name, key, sort: 'vehicle', declaration, pointOf: block, point: point.workingLimit };
   }
-  if (kind === 'vehicle') return { ...base, ...pointLink(link, block, problems), name, key, sort: 'vehicle', declaration };
   if (kind === 'thimble') {
     const none = unknown({ key: `limit of ${link.name}`, says: `a thimble alone has no working load limit`, help: 'write the eye it sits in', place: link.place });
     return { ...base, name, key, sort: 'other', declaration, breaking: none, workingLimit: none };
@@ -271,6 +255,23 @@ function assessLink(link: BoundLink, repair: BoundBlock | undefined, assessing: 
   const gear = assessGear(block, assessing.practice);
   if (link.part !== undefined) problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is a ${kind} and has no end or point named \`${link.part.name}\``, 'write its name alone'));
   return { ...base, name, key, sort: 'gear', gear: gear.head, gearFacts: gear, declaration, breaking: gear.breakingAsLoaded, breakingGiven: gear.breakingKnown, workingLimit: gear.workingLimit, limitFrom: gear.limitFrom, doubt: damageOf(gear), limitSays: gear.limitFrom === 'written' ? undefined : gear.limitFrom };
+}
+
+/** An anchor holds what it holds; a vehicle that stands as one no more than the point that is named behind it. */
+function anchorLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock, assessing: Assessing, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'workingLimit' | 'limitFrom' | 'limitSays' | 'pointOf' | 'point'> {
+  const { holding, holdingFrom, vehicle } = assessing.anchor(block);
+  const limitSays = holdingFrom === 'vehicle' ? 'braked vehicle' : undefined;
+  const workingLimit: Value = isUnknown(holding) ? { unknown: { ...holding.unknown, place: holding.unknown.place ?? block.namePlace } } : { ...holding, kind: 'working limit' };
+  const alone = { breaking: holding, workingLimit, limitFrom: isUnknown(holding) ? 'none' : 'holding power', limitSays } as const;
+  if (link.part === undefined) return alone;
+  if (vehicle === undefined) {
+    problems.push(problem('unknown-name', link.part.place, `\`${link.name}\` is an anchor and has no point named \`${link.part.name}\``, 'write its name alone; behind a vehicle, or an anchor with its `vehicle`, stands the point'));
+    return alone;
+  }
+  const point = pointLink({ ...link, name: vehicle.name }, vehicle.block, problems);
+  const lower = lowerOf(workingLimit, point.workingLimit);
+  const named = { ...alone, breaking: isUnknown(point.breaking) ? holding : lowerOf(holding, point.breaking), workingLimit: lower, pointOf: vehicle.block, point: point.workingLimit };
+  return lower === workingLimit ? named : { ...named, limitFrom: point.limitFrom, limitSays: undefined };
 }
 
 function pointLink(link: Extract<BoundLink, { link: 'name' }>, block: BoundBlock, problems: Problem[]): Pick<AssessedLink, 'breaking' | 'breakingGiven' | 'workingLimit' | 'limitFrom'> {

@@ -5,26 +5,33 @@ import { widestBridle } from '../trade/gear-sources.ts';
 import { between } from '../units/amount.ts';
 import type { AssessedLink, BareLink } from './assess-chain.ts';
 import { statementOf, writtenValue } from './facts.ts';
-import { meetsAt, runFromLine } from './pull-run.ts';
+import { bridledRun, meetsAt, runFromGear, runFromLine, type Run } from './pull-run.ts';
 import { ofUnlikeLength } from './uneven-bridle.ts';
 
 type Routes = readonly { readonly links: readonly BareLink[] }[];
 
-/** The two legs that a chain ends in. */
-export interface ChainLegs {
-  /** Their links by key; none where the chain ends otherwise. Where the legs meet again they are no legs any more. */
-  readonly keys: ReadonlySet<string>;
-  /** One is longer than the other, so that they do not share alike. */
-  readonly uneven: boolean;
+/**
+ * The links of the legs that a chain parts into, at its end or behind a block, by key, with whether the `bridle` of its pulls speaks of them.
+ * Where legs meet again they are none any more.
+ */
+export function legsOf(routes: Routes, line: string | undefined): ReadonlyMap<string, boolean> {
+  const chain = { routes: routes as readonly { readonly links: readonly AssessedLink[] }[] };
+  const end = runFromLine(chain, line, new Set());
+  const blocks = new Set(routes.flatMap((route) => route.links.flatMap((link) => (link.gear === 'block' && link.link.link === 'name' ? [link.link.name] : []))));
+  const behind = [...blocks].map((name) => ({ run: runFromGear(chain, name, false) }));
+  const spokenOf = bridledRun(end, behind);
+  const angleGiven = new Map<string, boolean>();
+  for (const run of [end, ...behind.map((b) => b.run)]) {
+    // They share alike only where neither is the longer one.
+    if (run !== undefined) for (const key of legKeys(run)) angleGiven.set(key, run === spokenOf && !ofUnlikeLength(run));
+  }
+  return angleGiven;
 }
 
-const noLegs: ChainLegs = { keys: new Set(), uneven: false };
-
-export function legsOf(routes: Routes, line: string | undefined): ChainLegs {
-  const run = runFromLine({ routes: routes as readonly { readonly links: readonly AssessedLink[] }[] }, line, new Set());
-  if (run.legs.length !== 2 || run.legs.some((leg) => leg.legs.length > 0)) return noLegs;
-  const meeting = new Set(run.legs.flatMap((leg) => meetsAt(leg, run)?.name ?? []));
+function legKeys(run: Run): ReadonlySet<string> {
   const found = new Set<string>();
+  if (run.legs.length !== 2 || run.legs.some((leg) => leg.legs.length > 0)) return found;
+  const meeting = new Set(run.legs.flatMap((leg) => meetsAt(leg, run)?.name ?? []));
   for (const leg of run.legs) {
     for (const link of [...leg.links, ...(leg.holder === undefined ? [] : [leg.holder])]) {
       if (meeting.has(link.name)) break;
@@ -34,7 +41,7 @@ export function legsOf(routes: Routes, line: string | undefined): ChainLegs {
   // What both legs end at has all of it.
   const holders = run.legs.map((leg) => leg.holder?.key);
   if (holders[0] !== undefined && holders[0] === holders[1]) found.delete(holders[0]);
-  return { keys: found, uneven: ofUnlikeLength(run) };
+  return found;
 }
 
 const anyAngle: Given = { amount: between(0, (120 * Math.PI) / 180), kind: 'angle', origin: { from: 'assumed', source: widestBridle, means: 'write the pull with its `bridle`, the angle between the legs' } };

@@ -16,7 +16,7 @@ import type { AssessedWinch } from './assess-winch.ts';
 import type { Assessing } from './assessing.ts';
 import { missingFact, statementOf, writtenValue } from './facts.ts';
 import { holderOf, holdersOf, type Holder, type PullBlock, type PullRigging } from './pull-rigging.ts';
-import { allLinks, meetsAt, type Run } from './pull-run.ts';
+import { allLinks, bridledRun, meetsAt, type Run } from './pull-run.ts';
 import { unevenLeg, whyUneven } from './uneven-bridle.ts';
 import { limitOverBlocks } from './wire-over-sheave.ts';
 import { holdOfVehicle, softGround } from './vehicle-hold.ts';
@@ -104,7 +104,7 @@ class Loading {
     if (line !== undefined && (run === undefined || !allLinks(run).some((l) => l.piece?.name === line.name))) {
       this.#found.push({ ...nothingOf, sort: 'line', name: line.name, place: endPlace, own: line.named, load: tension, limit: limitOverBlocks(limitOfLine(line, this.#assessing), line, rigging.blocks), limitSays: 'line factor', breaking: limitOverBlocks(line.hanging.strength, line, rigging.blocks), doubt: doubtOf(line) });
     }
-    if (run !== undefined) this.#run(run, last, endPlace, { bridle: true, end });
+    if (run !== undefined) this.#run(run, last, endPlace, { isEnd: true, end });
     else this.#hold(end, endPlace, last, true);
     rigging.blocks.forEach((b, i) => this.#block(b, tensions[i]!));
     this.#winch();
@@ -121,26 +121,33 @@ class Loading {
   }
 
   /**
-   * A run down to what holds it, through every fork. `bridle` is true where the pull's own `bridle` speaks of its legs.
+   * A run down to what holds it, through every fork.
    * Legs that all end at one thing pull on it together with what comes to the fork, whatever the angle between them.
    */
-  #run(run: Run, one: OneLoad, place: Place, how: { readonly bridle: boolean; readonly end?: Holder | undefined; readonly doubt?: Cause | undefined; readonly counted?: boolean; readonly meeting?: Meeting | undefined }): void {
+  #run(run: Run, one: OneLoad, place: Place, how: { readonly isEnd?: boolean; readonly end?: Holder | undefined; readonly doubt?: Cause | undefined; readonly counted?: boolean; readonly meeting?: Meeting | undefined }): void {
     const { block, line, tension } = this.#input;
     let here = one;
     for (const link of run.links) {
       // Where another leg comes in, both pull together from there on.
       if (how.meeting?.at.has(link.name) === true) here = { load: how.meeting.load, node: undefined };
-      this.#link(link, how.bridle && link.piece !== undefined && link.piece.name === line?.name ? tension : here.load, place, how.doubt);
+      this.#link(link, how.isEnd === true && link.piece !== undefined && link.piece.name === line?.name ? tension : here.load, place, how.doubt);
     }
     if (run.legs.length === 0) return this.#hold(how.end ?? holderOf(run), place, here, how.counted !== true, how.doubt);
     const met = run.legs.flatMap((leg) => meetsAt(leg, run) ?? []);
     const ends = run.legs.flatMap((leg) => (meetsAt(leg, run) === undefined ? holdersOf(leg) : []));
     const together = how.counted !== true && ends.length > 0 && ends.every((end) => end !== undefined && this.#groundName(end) === this.#groundName(ends[0]!));
     if (together) this.#ground(ends[0]!, place, here, how.doubt);
-    const load = how.bridle ? legTension(block, run, here.load, this.#input.rigging) : legOfFork(run, here.load);
+    const isSpokenOf = this.#isBridled(run);
+    const load = isSpokenOf ? legTension(block, run, here.load, this.#input.rigging) : legOfFork(run, here.load);
     const meeting: Meeting | undefined = met.length === 0 ? how.meeting : { at: new Set(met.map((link) => link.name)), load: here.load };
-    const doubt = how.doubt ?? (how.bridle ? undefined : forkDoubt(run, block));
-    for (const leg of run.legs) this.#run(leg, { load, node: undefined }, place, { bridle: false, doubt, counted: together || how.counted === true, meeting });
+    const doubt = how.doubt ?? (isSpokenOf ? undefined : forkDoubt(run, block));
+    for (const leg of run.legs) this.#run(leg, { load, node: undefined }, place, { doubt, counted: together || how.counted === true, meeting });
+  }
+
+  /** Whether the pull's `bridle` speaks of the legs of a run; those of a block may each have all while it is not written. */
+  #isBridled(run: Run): boolean {
+    const { run: end, rigging, block } = this.#input;
+    return bridledRun(end, rigging.blocks) === run && (run === end || statementOf(block, 'bridle') !== undefined || block.brokenHeads.has('bridle'));
   }
 
   #block(b: PullBlock, before: Value): void {
@@ -150,7 +157,7 @@ class Loading {
     const missing = unknown({ key: `name ${b.name}`, says: `\`${b.name}\` is not known`, help: 'declare it as a `block`', place: b.place, reported: true });
     this.#found.push({ ...nothingOf, sort: 'block', name: b.name, place: b.place, own: b.block?.namePlace, load, limit: gear?.workingLimit ?? missing, limitSays: gear === undefined || gear.limitFrom === 'written' ? undefined : gear.limitFrom, breaking: gear?.breakingStrength, doubt: gear === undefined ? undefined : damageOf(gear) });
     const one = { load, node: b.name };
-    if (b.run !== undefined) this.#run(b.run, one, b.place, { bridle: false, end: b.holder });
+    if (b.run !== undefined) this.#run(b.run, one, b.place, { end: b.holder });
     else this.#hold(b.holder, b.place, one, true);
     if (b.holder !== undefined || rigging.problems.length > 0 || (b.run !== undefined && holdersOf(b.run).some((h) => h !== undefined))) return;
     this.#found.push({ ...nothingOf, sort: b.moves === 'ground' ? 'anchor' : 'point', name: `what holds ${b.name}`, place: b.place, load, limit: unknown({ key: `holder of ${b.name} at ${b.place.start}`, says: `what holds \`${b.name}\` is not given`, help: 'write `on` and the anchor, or a route of the chain that begins with the block', place: b.place }) });
@@ -174,7 +181,7 @@ class Loading {
   #hold(written: Holder | undefined, place: Place, one: OneLoad, onGround: boolean, doubt?: Cause): void {
     if (written === undefined) return;
     const holder = this.#asItMoves(written);
-    if (holder.sort === 'vehicle') {
+    if (holder.point !== undefined) {
       const known = this.#points.get(holder.called);
       if (known !== undefined) {
         known.loads.push(one);
@@ -182,17 +189,17 @@ class Loading {
       } else {
         const at = { loads: [one], doubt };
         this.#points.set(holder.called, at);
-        const vehicle = holder.block === undefined ? undefined : this.#assessing.vehicle(holder.block);
+        const block = this.#assessing.reader.find(holder.vehicle ?? '', ['vehicle'])?.block;
+        const vehicle = block === undefined ? undefined : this.#assessing.vehicle(block);
         this.#held.push(() => [{ ...nothingOf, sort: 'point', name: holder.called, place, own: holder.place, load: this.#sum(at.loads, holder.called), limit: holder.point!, doubt: at.doubt, vehicle }]);
       }
-    }
-    if (holder.sort === 'anchor' && holder.vehicle !== undefined) this.#pointOfAnchor(holder.vehicle, place, one.load, holder.place);
+    } else if (holder.vehicle !== undefined) this.#pointOfAnchor(holder, holder.vehicle, place, one.load);
     if (onGround) this.#ground(holder, place, one, doubt);
   }
 
   /** A vehicle that the file calls an anchor is held by one of its points, too. */
-  #pointOfAnchor(vehicle: string, place: Place, load: Value, own: Place): void {
-    const limit = unknown({ key: `point of ${vehicle} as anchor`, says: `which recovery point of \`${vehicle}\` is used is not given`, help: `end the route at the vehicle and its point, such as ${pointToName(vehicle, this.#assessing.reader.find(vehicle, ['vehicle'])?.block)}`, place: own });
+  #pointOfAnchor({ name, place: own }: Holder, vehicle: string, place: Place, load: Value): void {
+    const limit = unknown({ key: `point of ${vehicle} as anchor`, says: `which recovery point of \`${vehicle}\` is used is not given`, help: `write it behind the anchor where a route ends at it: ${pointToName(name, this.#assessing.reader.find(vehicle, ['vehicle'])?.block)}`, place: own });
     this.#found.push({ ...nothingOf, sort: 'point', name: `point of ${vehicle}`, place, own, load, limit });
   }
 
@@ -237,7 +244,7 @@ class Loading {
   #asItMoves(holder: Holder): Holder {
     const { vehicle: name } = holder;
     if (holder.sort === 'vehicle' || name === undefined || !this.#moves(holder)) return holder;
-    const point = unknown({ key: `point of ${holder.name}`, says: `which recovery point of \`${name}\` is used is not given`, help: `end the route at it, such as ${pointToName(name, this.#assessing.reader.find(name, ['vehicle'])?.block)}`, place: holder.place });
+    const point = holder.point ?? unknown({ key: `point of ${holder.name}`, says: `which recovery point of \`${name}\` is used is not given`, help: `end the route at it, such as ${pointToName(name, this.#assessing.reader.find(name, ['vehicle'])?.block)}`, place: holder.place });
     return { ...holder, sort: 'vehicle', name, block: this.#assessing.reader.find(name, ['vehicle'])?.block, point };
   }
 
@@ -327,6 +334,6 @@ const forkOf = (run: Run): string => run.links.at(-1)?.name ?? 'the fork';
 const forkDoubt = (run: Run, block: BoundBlock): Cause => ({
   key: `fork at ${forkOf(run)} in ${block.name ?? 'pull'}`,
   says: `how the legs behind \`${forkOf(run)}\` share their load in \`${block.name ?? 'pull'}\` is not known`,
-  help: 'let each leg of the bridle end at an anchor without forking again',
+  help: run.legs.some((leg) => leg.legs.length > 0) ? 'let each leg of the bridle end at an anchor without forking again' : 'add `bridle` with the angle between the legs, where they are the only ones of the pull; else let each leg end at an anchor',
   place: run.links.at(-1)?.place ?? block.namePlace,
 });

@@ -4,7 +4,7 @@ import { noValues } from '../model/values.ts';
 import { legsAddUp, legSpan, strapSpan } from '../trade/plan-sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { factOf, missingFact, statementOf, writtenValue } from './facts.ts';
-import type { PullBlock, PullPart, PullRigging } from './pull-rigging.ts';
+import { isPlaced, type PullBlock, type PullPart, type PullRigging } from './pull-rigging.ts';
 import type { Run } from './pull-run.ts';
 import type { AssessedLink } from './assess-chain.ts';
 
@@ -82,22 +82,38 @@ function legOf(part: PullPart, to: PullBlock | undefined, from: PullBlock | unde
   if (after !== undefined) return { given: writtenValue(after), meaning: `line before \`${to!.name}\``, amount: exactly(after.value) };
   if (part.planned_m !== undefined) {
     const place = statementOf(block, 'stands')!.place;
-    return { given: { amount: exactly(part.planned_m), kind: 'length', origin: { from: 'written', place } }, meaning: `distance in plan from \`${part.from}\` to \`${part.to}\``, amount: exactly(part.planned_m) };
+    // Where it hangs by a place of its own, a block is there; by that of what holds it, it may be nearer than what bridges the way for sure.
+    let nearer = 0;
+    for (const b of [from, to]) {
+      if (b?.run === undefined || isPlaced(block, b.name)) continue;
+      const bridged = bridgedBy(b.run, undefined);
+      if (isUnknown(bridged)) return bridged;
+      nearer += bridged.amount.high - bridged.amount.low;
+    }
+    return { given: { amount: exactly(part.planned_m), kind: 'length', origin: { from: 'written', place } }, meaning: `distance in plan from \`${part.from}\` to \`${part.to}\``, amount: { low: Math.max(0, part.planned_m - nearer), high: part.planned_m } };
   }
   if (!part.crosses) {
     const what = to?.name ?? from?.name ?? part.to;
     return unknown({ key: `line at ${what} in ${block.name ?? 'pull'}`, says: `how much line lies between \`${part.from}\` and \`${part.to}\` is not given`, help: to === undefined ? 'add `stands` for both' : 'add `after` to the block', place: (to ?? from)?.place ?? block.namePlace });
   }
   if (isUnknown(reach)) return reach;
-  // A strap between a block and what holds it takes as much from each part that runs to it.
-  let most = 0;
+  const inputs: DerivationInput[] = [{ symbol: 'R', meaning: 'reach', given: reach }];
+  let { low, high } = reach.amount;
+  // Strap and line between a block and what holds it take as much from each part that runs to it.
   for (const b of [from, to]) {
     if (b?.run === undefined) continue;
     const bridged = bridgedBy(b.run, undefined);
     if (isUnknown(bridged)) return bridged;
-    most += bridged.amount.high;
+    if (!(bridged.amount.high > 0)) continue;
+    low -= bridged.amount.high;
+    // Behind a block that only turns the line the reach counts from the block itself, and may be written so.
+    if (b.doubles) high -= bridged.amount.low;
+    inputs.push({ symbol: `B_${inputs.length}`, meaning: `what bridges the way behind \`${b.name}\``, given: bridged });
   }
-  return { given: reach, meaning: 'reach', amount: { low: Math.max(0, reach.amount.low - most), high: reach.amount.high } };
+  if (inputs.length === 1) return { given: reach, meaning: 'reach', amount: reach.amount };
+  const amount = { low: Math.max(0, low), high };
+  const given = asGiven({ calculation: 'part-within-reach', means: 'part of the line within the reach', symbol: 'l', kind: 'length', amount: { low: amount.low, high: Math.max(0, high) }, formula: `l = ${inputs.map((i) => i.symbol).join(' − ')}`, inputs, sources: [legsAddUp], assumptions: inputs.length > 1 && [from, to].some((b) => b !== undefined && !b.doubles) ? ['behind a block that only turns the line the reach may be counted from the block'] : [], notes: [] }) as Given;
+  return { given, meaning: `line between \`${part.from}\` and \`${part.to}\``, amount };
 }
 
 export function reachOf(block: BoundBlock, rigging: PullRigging, run: Run | undefined, line: string | undefined): PullReach {
@@ -106,22 +122,23 @@ export function reachOf(block: BoundBlock, rigging: PullRigging, run: Run | unde
   const reach: Value = statement === undefined || statement.broken.size > 0 ? unknown(cause.reported === true ? cause : { ...cause, says: `how far \`${block.name ?? 'pull'}\` reaches is not given`, help: 'add `reach`, the distance between what stands and what moves' }) : factOf(block, 'reach');
   const bridged = bridgedBy(run, line);
   const done = (lineOut: Value, problems: Problem[] = []): PullReach => ({ reach, lineOut, bridged, problems });
+  const tooLong = (by_m: number): PullReach => {
+    const problem: Problem = { code: 'chain-longer-than-reach', place: statement?.place ?? block.namePlace, message: `the chain of \`${block.name ?? 'pull'}\` is ${by_m.toFixed(1)} m longer than its reach, with all line on the drum`, help: 'leave an extension out, or start farther off' };
+    return done(unknown({ key: `line out in ${block.name ?? 'pull'}`, says: 'the chain is longer than the reach', help: problem.help, place: problem.place, reported: true }), [problem]);
+  };
   if (rigging.problems.length > 0) return done(unknown({ key: `rigging of ${block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: rigging.problems[0]!.place, reported: true }));
   const inputs: DerivationInput[] = [];
   let amount = zero;
   for (const [i, part] of rigging.parts.entries()) {
     const leg = legOf(part, rigging.blocks[i], rigging.blocks[i - 1], reach, block);
     if (!('meaning' in leg)) return done(leg);
+    if (leg.amount.high < -1e-9) return tooLong(-leg.amount.high);
     amount = plus(amount, leg.amount);
     inputs.push({ symbol: `l_${i + 1}`, meaning: leg.meaning, given: leg.given });
   }
   if (isUnknown(bridged)) return done(bridged);
   amount = { low: amount.low - bridged.amount.high, high: amount.high - bridged.amount.low };
-  const place = statement?.place ?? block.namePlace;
-  if (amount.high < -1e-9) {
-    const problem: Problem = { code: 'chain-longer-than-reach', place, message: `the chain of \`${block.name ?? 'pull'}\` is ${(-amount.high).toFixed(1)} m longer than its reach, with all line on the drum`, help: 'leave an extension out, or start farther off' };
-    return done(unknown({ key: `line out in ${block.name ?? 'pull'}`, says: 'the chain is longer than the reach', help: problem.help, place, reported: true }), [problem]);
-  }
+  if (amount.high < -1e-9) return tooLong(-amount.high);
   const formula = `x = ${inputs.map((i) => i.symbol).join(' + ')}${bridged.amount.high > 0 ? ' − B' : ''}`;
   if (bridged.amount.high > 0) inputs.push({ symbol: 'B', meaning: 'distance that extensions and straps bridge', given: bridged });
   return done(asGiven({ calculation: 'line-out-for-reach', means: 'line out', symbol: 'x', kind: 'length', amount: { low: Math.max(0, amount.low), high: Math.max(0, amount.high) }, formula, inputs, sources: [legsAddUp], assumptions: ['nothing is added for the way round the blocks'], notes: [] }));

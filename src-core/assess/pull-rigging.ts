@@ -9,20 +9,21 @@ import { sources } from '../trade/sources.ts';
 import { between, exactly, type Amount } from '../units/amount.ts';
 import { maybeFact, statementOf, writtenValue } from './facts.ts';
 import type { Practice } from './practice.ts';
+import { bridgedBy } from './pull-reach.ts';
 import { isWeightAlone } from './pull-resistance.ts';
 import { linkName, type Run } from './pull-run.ts';
 
 /** What holds the line's end, a block or a leg of a bridle. */
 export interface Holder {
   readonly name: string;
-  /** Its name with the recovery point, as the chain writes it. */
+  /** Its name; of a vehicle with the recovery point. */
   readonly called: string;
   readonly sort: 'anchor' | 'vehicle';
   readonly place: Place;
   readonly block: BoundBlock | undefined;
   /** The vehicle that it is, or that stands as this anchor. */
   readonly vehicle: string | undefined;
-  /** Working limit of the recovery point that is used. */
+  /** Working limit of the recovery point that is used; undefined where none is meant or written. */
   readonly point: Value | undefined;
 }
 
@@ -76,6 +77,8 @@ export interface PullRigging {
   readonly parts: readonly PullPart[];
   /** Angle between the two parts at each block, by the places of what stands about it (rad). */
   readonly plannedAngles: readonly (number | undefined)[];
+  /** Which way the two parts together pull at each block, by the same places. */
+  readonly plannedPulls: readonly (PlanPosition | undefined)[];
   readonly advantage: Value;
   /** Where the line comes from to what holds its end: the last block, else the winch. Undefined where no place is given. */
   readonly comesFrom: PlanPosition | undefined;
@@ -140,12 +143,13 @@ export function riggingOf(input: RiggingInput): PullRigging {
   const answer = solved !== undefined && 'answer' in solved ? solved.answer : undefined;
   const parts = names.slice(1).map((to, i): PullPart => {
     const [a, b] = [positions?.[i], positions?.[i + 1]];
-    return { from: names[i]!, to, share: shareAt(blocks.slice(0, i)), crosses: sides[i] !== sides[i + 1], planned_m: a === undefined || b === undefined ? undefined : Math.hypot(a.x_m - b.x_m, a.y_m - b.y_m) };
+    return { from: names[i]!, to, share: shareAt(blocks.slice(0, i)), crosses: sides[i] !== sides[i + 1], planned_m: a === undefined || b === undefined ? undefined : distance(a, b) };
   });
   const broken = problems.length > 0 ? unknown({ key: `rigging of ${input.block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: problems[0]!.place, reported: true }) : undefined;
   const advantage = input.endCause !== undefined ? unknown(input.endCause) : (broken ?? advantageOf(blocks, parts, answer));
   const plannedAngles = blocks.map((_, i) => angleAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
-  return { winchMoves, endMoves, blocks, parts, plannedAngles, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
+  const plannedPulls = blocks.map((_, i) => pullAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
+  return { winchMoves, endMoves, blocks, parts, plannedAngles, plannedPulls, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
 }
 
 /** Angle under which two places are seen from a third. */
@@ -154,6 +158,20 @@ function angleAt(here: PlanPosition | undefined, one: PlanPosition | undefined, 
   const [a, b] = [one, other].map((p) => ({ x: p.x_m - here.x_m, y: p.y_m - here.y_m })) as [{ x: number; y: number }, { x: number; y: number }];
   const lengths = Math.hypot(a.x, a.y) * Math.hypot(b.x, b.y);
   return lengths > 0 ? Math.acos(Math.max(-1, Math.min(1, (a.x * b.x + a.y * b.y) / lengths))) : undefined;
+}
+
+/** Sum of two pulls of one from a place towards two others. */
+function pullAt(here: PlanPosition | undefined, ...others: readonly (PlanPosition | undefined)[]): PlanPosition | undefined {
+  const sum = { x_m: 0, y_m: 0 };
+  for (const other of others) {
+    if (here === undefined || other === undefined) return undefined;
+    const [x, y] = [other.x_m - here.x_m, other.y_m - here.y_m];
+    const length = Math.hypot(x, y);
+    if (length === 0) return undefined;
+    sum.x_m += x / length;
+    sum.y_m += y / length;
+  }
+  return sum;
 }
 
 function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load')[], blocks: readonly PullBlock[], positions: readonly (PlanPosition | undefined)[] | undefined, line: string): Rigging {
@@ -179,13 +197,42 @@ export function standsIn(block: BoundBlock): ReadonlyMap<string, PlanPosition> {
   return stands;
 }
 
+/** Whether a block has a place of its own in plan, and not only that of what holds it. */
+export const isPlaced = (block: BoundBlock, name: string): boolean => standsIn(block).has(name);
+
 /** Places along the line, from the winch to its end. Undefined when none is given. */
 function placesOf(input: RiggingInput, blocks: readonly PullBlock[], winchMoves: boolean, endMoves: boolean): (PlanPosition | undefined)[] | undefined {
   const stands = standsIn(input.block);
   if (stands.size === 0) return undefined;
   const origin: PlanPosition = { x_m: 0, y_m: 0 };
   const at = (isOnLoad: boolean, ...names: (string | undefined)[]): PlanPosition | undefined => names.flatMap((n) => (n === undefined ? [] : (stands.get(n) ?? [])))[0] ?? (isOnLoad ? origin : undefined);
-  return [at(winchMoves, input.winch, input.winchVehicle), ...blocks.map((b) => at(b.moves === 'load', b.name, b.holder?.name)), endMoves ? at(true, input.end?.name) : middleOf([...new Set(input.ends.map((end) => end.name))].map((name) => stands.get(name)))];
+  const places = [at(winchMoves, input.winch, input.winchVehicle), ...blocks.map((b) => at(b.moves === 'load', b.name, b.holder?.name)), endMoves ? at(true, input.end?.name) : middleOf([...new Set(input.ends.map((end) => end.name))].map((name) => stands.get(name)))];
+  // The pull draws a block away from what holds it, as far as what is between them bridges for sure. What is nearest settles in a few rounds.
+  const drawn = blocks.map((b) => (b.run === undefined || stands.has(b.name) ? 0 : leastBridged(b.run)));
+  const held = [...places];
+  for (const [i, least] of drawn.entries()) {
+    // As long as the way itself, it leaves no place for the block.
+    if (least > 0 && Math.min(distance(held[i + 1], held[i]), distance(held[i + 1], held[i + 2])) <= least) [places[i + 1], drawn[i]] = [undefined, 0];
+  }
+  for (let round = 0; round < 20 && drawn.some((least) => least > 0); round += 1) {
+    for (const [i, least] of drawn.entries()) if (least > 0) places[i + 1] = drawnFrom(held[i + 1], least, places[i + 1], places[i], places[i + 2]);
+  }
+  return places;
+}
+
+const distance = (a: PlanPosition | undefined, b: PlanPosition | undefined): number => (a === undefined || b === undefined ? Infinity : Math.hypot(a.x_m - b.x_m, a.y_m - b.y_m));
+
+const leastBridged = (run: Run): number => {
+  const bridged = bridgedBy(run, undefined);
+  return isUnknown(bridged) ? 0 : bridged.amount.low;
+};
+
+/** So far from what holds it, the way in which the two parts together pull it; where they do not say which way, where it is held. */
+function drawnFrom(held: PlanPosition | undefined, distance_m: number, here: PlanPosition | undefined, before: PlanPosition | undefined, behind: PlanPosition | undefined): PlanPosition | undefined {
+  const pull = pullAt(here, before, behind);
+  const length = pull === undefined ? 0 : Math.hypot(pull.x_m, pull.y_m);
+  if (held === undefined || pull === undefined || length < 1e-6) return held;
+  return { x_m: held.x_m + (distance_m * pull.x_m) / length, y_m: held.y_m + (distance_m * pull.y_m) / length };
 }
 
 /** Where a line goes that several places hold together: between them. Unknown where one of them is, and where there is none. */
@@ -295,7 +342,10 @@ export function holderOf(run: Run | undefined): Holder | undefined {
   const name = linkName(link) ?? link.name;
   const block = link.declaration?.block;
   const isVehicle = link.sort === 'vehicle';
-  return { name, called: link.name, sort: isVehicle ? 'vehicle' : 'anchor', place: link.place, block, vehicle: isVehicle ? name : vehicleOfAnchor(block), point: isVehicle ? link.workingLimit : undefined };
+  const vehicle = isVehicle ? name : vehicleOfAnchor(block);
+  // A point is one and the same under every name that the file has for its vehicle.
+  const called = !isVehicle && link.point !== undefined && link.link.link === 'name' ? `${vehicle} ${link.link.part?.name}` : link.name;
+  return { name, called, sort: isVehicle ? 'vehicle' : 'anchor', place: link.place, block, vehicle, point: link.point };
 }
 
 /** What holds the ends of a run, each leg's; nothing for one that leads nowhere. */

@@ -1,4 +1,5 @@
-import type { AssessedChain, AssessedLink } from './assess-chain.ts';
+import type { AssessedLink } from './assess-chain.ts';
+import { isHolder, partedRoutes } from './parted-routes.ts';
 
 /**
  * Gear in the order in which a pull goes through it, from where it is hooked on to what holds it in the end.
@@ -16,7 +17,6 @@ export interface Run {
 /** What a link is called without its end or point; gear by size has no name of its own. */
 export const linkName = (link: AssessedLink): string | undefined => (link.link.link === 'name' ? link.link.name : undefined);
 
-const isHolder = (link: AssessedLink): boolean => link.sort === 'anchor' || link.sort === 'vehicle';
 const nothing: Run = { links: [], holder: undefined, legs: [], closedAt: undefined };
 
 /** As much of a chain as can be followed. */
@@ -30,7 +30,7 @@ class Follower {
   readonly #seen = new Set<string>();
 
   constructor(chain: Routes) {
-    this.#routes = chain.routes.map((route) => route.links);
+    this.#routes = partedRoutes(chain.routes.map((route) => route.links));
   }
 
   /** Routes not gone yet that begin or end with a name, turned so that they begin with it. */
@@ -52,6 +52,15 @@ class Follower {
 
   start(name: string): { index: number; links: readonly AssessedLink[] } | undefined {
     return this.#from(name)[0];
+  }
+
+  /** Where several routes hang one thing on what holds it, all of them are its legs. */
+  followAll(name: string, skipFirst: boolean): Run | undefined {
+    const from = this.#from(name);
+    const legs = from.filter(({ index, links }) => this.#routes[index] === links || isHolder(links.at(-1)!));
+    if (legs.length < 2) return from[0] === undefined ? undefined : this.follow(from[0], skipFirst);
+    for (const leg of legs) this.#used.add(leg.index);
+    return { ...nothing, links: skipFirst ? [] : legs[0]!.links.slice(0, 1), legs: this.#legs(legs, true) };
   }
 
   follow(route: { index: number; links: readonly AssessedLink[] }, skipFirst: boolean): Run {
@@ -102,10 +111,15 @@ export function runFromLine(chain: Routes, line: string | undefined, fastened: R
 }
 
 /** The run that begins at a piece of gear, itself counted or not; undefined when no route begins with it. */
-export function runFromGear(chain: AssessedChain, name: string, itself: boolean): Run | undefined {
-  const follower = new Follower(chain);
-  const start = follower.start(name);
-  return start === undefined ? undefined : follower.follow(start, !itself);
+export function runFromGear(chain: Routes, name: string, itself: boolean): Run | undefined {
+  return new Follower(chain).followAll(name, !itself);
+}
+
+/** The run whose legs the `bridle` of a pull speaks of: the line's end; where that does not part, what holds the one block that hangs on two legs. */
+export function bridledRun(run: Run | undefined, blocks: readonly { readonly run: Run | undefined }[]): Run | undefined {
+  if (run !== undefined && run.legs.length > 0) return run;
+  const parted = blocks.flatMap((b) => (b.run !== undefined && b.run.legs.length > 0 ? [b.run] : []));
+  return parted.length === 1 ? parted[0] : undefined;
 }
 
 /** Where a leg runs into another leg of its fork: behind that link both pull together. Undefined for a leg that ends by itself. */

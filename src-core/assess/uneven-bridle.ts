@@ -16,19 +16,21 @@ export function ofUnlikeLength({ legs }: Run): boolean {
 }
 
 /** Why the two legs of a bridle do not carry the same, as a clause; undefined where nothing says so. */
-export function whyUneven(run: Run, block: BoundBlock, { comesFrom }: PullRigging): string | undefined {
+export function whyUneven(run: Run, block: BoundBlock, { comesFrom, blocks, plannedPulls }: PullRigging): string | undefined {
   if (ofUnlikeLength(run)) return 'one leg is longer than the other';
   const stands = standsIn(block);
   const [a, b] = run.legs.map((leg) => holdersOf(leg)[0]).map((holder) => (holder === undefined ? undefined : stands.get(holder.name)));
-  return comesFrom !== undefined && a !== undefined && b !== undefined && offMiddle(comesFrom, a, b) > middle_rad + 1e-9 ? 'by the places the pull does not halve the angle' : undefined;
+  if (a === undefined || b === undefined) return undefined;
+  const at = blocks.findIndex((held) => held.run === run);
+  const pull = at >= 0 ? plannedPulls[at] : comesFrom === undefined ? undefined : { x_m: comesFrom.x_m - (a.x_m + b.x_m) / 2, y_m: comesFrom.y_m - (a.y_m + b.y_m) / 2 };
+  return pull !== undefined && offMiddle(pull, a, b) > middle_rad + 1e-9 ? 'by the places the pull does not halve the angle' : undefined;
 }
 
-/** How far the way to the middle of two places is from square to the line between them (rad). */
-function offMiddle(from: PlanPosition, a: PlanPosition, b: PlanPosition): number {
-  const way = { x: (a.x_m + b.x_m) / 2 - from.x_m, y: (a.y_m + b.y_m) / 2 - from.y_m };
+/** How far a direction of pull is from square to the line between two places (rad). */
+function offMiddle(pull: PlanPosition, a: PlanPosition, b: PlanPosition): number {
   const across = { x: b.x_m - a.x_m, y: b.y_m - a.y_m };
-  const lengths = Math.hypot(way.x, way.y) * Math.hypot(across.x, across.y);
-  return lengths > 0 ? Math.asin(Math.min(1, Math.abs(way.x * across.x + way.y * across.y) / lengths)) : 0;
+  const lengths = Math.hypot(pull.x_m, pull.y_m) * Math.hypot(across.x, across.y);
+  return lengths > 0 ? Math.asin(Math.min(1, Math.abs(pull.x_m * across.x + pull.y_m * across.y) / lengths)) : 0;
 }
 
 /** A leg of a bridle whose legs do not share alike: nothing, up to all that a direction within the angle can bring on it. */

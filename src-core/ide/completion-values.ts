@@ -15,7 +15,7 @@ import type { CompletionItem } from './completion.ts';
 import type { Expected } from './expected-parts.ts';
 import { explainCode, ruleList } from './explain-code.ts';
 import { whereIs } from './hover-line.ts';
-import { linkKinds } from './mentions.ts';
+import { linkKinds, vehicleNamed } from './mentions.ts';
 import { blockSummary } from './summary.ts';
 import { assessedOf, type Viewing } from './viewing.ts';
 import { partMeaning } from '../papers/part-text.ts';
@@ -109,8 +109,7 @@ export const ruleItems = (): CompletionItem[] => ruleList().map(({ code, summary
 function linkParts(view: Viewing, name: string): CompletionItem[] {
   const declared = view.assessing.reader.find(name, linkKinds);
   if (declared?.kind === 'line' || declared?.kind === 'piece') return Object.entries(ends).map(([label, detail]) => ({ label, kind: 'choice', detail, rank: 0 }));
-  if (declared?.kind !== 'vehicle') return [];
-  return declared.block.statements.flatMap((s) => {
+  return (vehicleNamed(view, name)?.statements ?? []).flatMap((s) => {
     const named = s.values.get('name');
     return s.definition.head === 'point' && named?.type === 'new-name' ? [{ label: named.name, kind: 'name' as const, detail: `recovery point of ${name}`, rank: 0 }] : [];
   });

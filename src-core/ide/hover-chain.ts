@@ -2,9 +2,8 @@ import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
 import { show, showMost, showValue } from '../assess/show.ts';
 import { isAbove } from '../base/compare.ts';
 import { isUnknown, mostOf } from '../mechanics/derivation.ts';
+import { limitWord } from '../rules/link-load.ts';
 import type { Answer } from './answer.ts';
-
-const limitWord = (link: AssessedLink): string => (link.sort === 'anchor' ? 'holding power' : 'working limit');
 
 /** On whose word the limit of a link rests. */
 function limitBy(link: AssessedLink): string {

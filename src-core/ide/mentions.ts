@@ -1,5 +1,6 @@
 import type { Place } from '../base/span.ts';
 import type { BoundBlock, BoundChunk, BoundStatement } from '../model/bound.ts';
+import { vehicleOfAnchor } from '../assess/pull-rigging.ts';
 import type { Declaration } from '../model/scope.ts';
 import type { NameKind } from '../vocabulary/shape.ts';
 import type { Viewing } from './viewing.ts';
@@ -14,7 +15,7 @@ export interface Mention {
   readonly of: readonly NameKind[] | undefined;
   readonly block: BoundBlock;
   readonly statement: BoundStatement | undefined;
-  /** For a recovery point: the vehicle's name. */
+  /** For a recovery point: the name of the vehicle, or of the anchor that it stands as. */
   readonly vehicle?: string;
 }
 
@@ -55,11 +56,17 @@ function* ofValues(values: ReadonlyValues, block: BoundBlock, statement: BoundSt
   }
 }
 
+/** A vehicle by its own name or by that of an anchor that it stands as. */
+export function vehicleNamed({ assessing: { reader } }: Viewing, name: string): BoundBlock | undefined {
+  const found = reader.find(name, ['vehicle', 'anchor']);
+  return found?.kind === 'anchor' ? reader.find(vehicleOfAnchor(found.block) ?? '', ['vehicle'])?.block : found?.block;
+}
+
 /** The thing that a mention stands for. A recovery point is found through its vehicle. */
 export function declarationOf(view: Viewing, mention: Mention): Declaration | undefined {
   const { reader } = view.assessing;
   if (mention.vehicle !== undefined) {
-    const vehicle = reader.find(mention.vehicle, ['vehicle'])?.block;
+    const vehicle = vehicleNamed(view, mention.vehicle);
     for (const statement of vehicle?.statements ?? []) {
       const named = statement.values.get('name');
       if (statement.definition.head === 'point' && named?.type === 'new-name' && named.name === mention.name) return { kind: 'point', name: mention.name, place: named.place, block: vehicle!, statement };

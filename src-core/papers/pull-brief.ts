@@ -245,7 +245,7 @@ function kitPart(pull: AssessedPull, { kits, needs, repair, damped, isPlanned }:
 /** What is hung on what, in the order of the line: each leg of a bridle by itself, down to what holds it. */
 function names(run: Run): string {
   const own = [...run.links.map((link) => `\`${link.name}\``), ...(run.holder === undefined ? [] : [`\`${run.holder.name}\``])].join(', ');
-  return run.legs.length === 0 ? own : `${own}, and from there its ${run.legs.length} legs: ${run.legs.map(names).join('; ')}`;
+  return run.legs.length === 0 ? own : `${own === '' ? '' : `${own}, and from there `}its ${run.legs.length} legs: ${run.legs.map(names).join('; ')}`;
 }
 
 function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
@@ -255,9 +255,9 @@ function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   out.push(`Look over the line, the gear and the anchor by hand${anchors.length === 0 ? '' : `: ${anchors.join(', ')}`}. What shows damage that is not in the logbook stops the pull.`);
   out.push(...parking(pull));
   if (pull.run !== undefined && pull.run.links.length > 0) out.push(`Rig from the winch outward: ${names(pull.run)}. Pins home, screw pins seated, nothing rope on rope.`);
-  for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? '' : `, fast to ${[...(b.run?.links ?? []).map((link) => `\`${link.name}\``), `\`${b.holder.called}\``].join(', ')}`}; the sheave turns, the cheeks are shut.`);
+  for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? (b.run === undefined || b.run.legs.length === 0 ? '' : `, fast to ${names(b.run)}`) : `, fast to ${[...(b.run?.links ?? []).map((link) => `\`${link.name}\``), `\`${b.holder.called}\``].join(', ')}`}; the sheave turns, the cheeks are shut.`);
   const keep = pull.winch === undefined ? '' : ` At least ${showValue(pull.winch.keep)} wraps stay on the drum.`;
-  const legs = pull.run?.legs.length ?? 0;
+  const legs = [pull.run, ...pull.rigging.blocks.map((b) => b.run)].reduce((sum, run) => sum + (run?.legs.length ?? 0), 0);
   const parts = Math.max(pull.rigging.parts.length, 1) + legs;
   out.push(`Lay something that damps over ${parts === 1 ? 'the line, halfway' : `each of the ${parts} parts of the line${legs > 0 ? ' and legs' : ''}, halfway along it`}.${keep}`);
   const off = keepOff(pull);

@@ -1,6 +1,9 @@
+import { linkName, type Run } from '../assess/pull-run.ts';
 import { statementOf } from '../assess/facts.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
+
+const forkOf = (run: Run | undefined): string => run?.links.find((link) => link.sort === 'gear' && linkName(link) !== undefined)?.name ?? 'bow-22';
 
 export const bridleNotInChain = defineRule({
   name: 'bridle-not-in-chain',
@@ -17,7 +20,7 @@ export const bridleNotInChain = defineRule({
     judge.holds([run, ...rigging.blocks.map((b) => b.run)].some((r) => r !== undefined && r.legs.length > 0), () => ({
       place: statement.place,
       message: `\`${name}\` gives the angle of a bridle, and what it pulls through has one leg`,
-      help: 'write the second leg as a route of the chain, from where the legs part; or leave `bridle` out',
+      help: `write the second leg as a route of the chain that begins where the legs part, at one shackle or ring by its name, such as \`${forkOf(run)} -> ...\`; or leave \`bridle\` out`,
     }));
   },
 });

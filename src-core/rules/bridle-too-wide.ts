@@ -1,5 +1,6 @@
 import { show } from '../assess/show.ts';
 import { statementOf, writtenValue } from '../assess/facts.ts';
+import { bridledRun } from '../assess/pull-run.ts';
 import { isAbove } from '../base/compare.ts';
 import { quantityOf } from '../model/bound.ts';
 import { pullExample, pullWith } from './example-pull.ts';
@@ -39,7 +40,7 @@ export const bridleTooWide = defineRule({
   check(pull, judge) {
     const statement = statementOf(pull.block, 'bridle');
     const written = statement === undefined ? undefined : quantityOf(statement.values, 'bridle');
-    if (written === undefined || pull.run === undefined || pull.run.legs.length === 0) return;
+    if (written === undefined || bridledRun(pull.run, pull.rigging.blocks) === undefined) return;
     judge.holds(!isAbove(written.value, widest_rad), () => ({
       place: written.place,
       message: `the legs of the bridle in \`${pull.name}\` stand at ${show(writtenValue(written))}, above 120 deg`,

@@ -10,9 +10,9 @@ import { defineRule } from './rule.ts';
 /** The opening that a shackle hangs in, where the file gives one. */
 function openingOf(link: AssessedLink): Value | undefined {
   if (link.gear === 'ring' || link.gear === 'hook') return link.gearFacts?.inside;
-  if (link.sort !== 'vehicle' || link.link.link !== 'name') return undefined;
+  if (link.link.link !== 'name') return undefined;
   const part = link.link.part?.name;
-  const point = link.declaration?.block.statements.find((s) => s.definition.head === 'point' && newNameOf(s.values, 'name')?.name === part);
+  const point = link.pointOf?.statements.find((s) => s.definition.head === 'point' && newNameOf(s.values, 'name')?.name === part);
   const opening = point === undefined ? undefined : quantityOf(point.values, 'opening');
   return opening === undefined ? undefined : writtenValue(opening);
 }

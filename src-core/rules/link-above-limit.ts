@@ -1,6 +1,6 @@
 import { bow22, larch, mainLine, reachByTrunk, soundChain } from './example-blocks.ts';
 import { loadAndLimit, sourceOf } from './force-text.ts';
-import { breaksUnder, byAngle, eachLink, isOwnVehicle, lessPull, loadOn, turnedClause } from './link-load.ts';
+import { breaksUnder, byAngle, eachLink, isOwnVehicle, lessPull, limitWord, loadOn, turnedClause } from './link-load.ts';
 import { defineRule } from './rule.ts';
 
 export const linkAboveLimit = defineRule({
@@ -35,14 +35,14 @@ ${reachByTrunk}`,
       }
       return judge.atMost(link.load, link.workingLimit, link.place, (load, limit) => {
         const text = loadAndLimit(load, limit);
-        const what = link.sort === 'anchor' ? 'holding power' : 'working limit';
+        const what = limitWord(link);
         // A vehicle that holds by its tyres slides before anything breaks; what it holds of a pull is judged there.
         const slides = link.sort === 'anchor' && link.limitSays === 'braked vehicle';
         return {
           place: link.place,
           ...(slides ? { severity: 'warning' as const } : byAngle(link, load, limit)),
           message: `${loadOn(link)}${text.load}, above its ${what} of ${text.limit}${turnedClause(link)}`,
-          help: `use ${link.sort === 'anchor' ? 'an anchor' : link.sort === 'vehicle' ? 'a point' : 'one'} with a ${what} of ${text.most} or more${lessPull(chain)}`,
+          help: `use ${what === 'holding power' ? 'an anchor' : link.pointOf !== undefined ? 'a point' : 'one'} with a ${what} of ${text.most} or more${lessPull(chain)}`,
           source: link.limitFrom === 'table' ? sourceOf(limit) : undefined,
         };
       }, link.doubt);

@@ -5,7 +5,10 @@ import { nameOf } from '../model/bound.ts';
 import { isUnknown, mostOf, type Given, type Value } from '../mechanics/derivation.ts';
 
 /** `pull on` a line, `load on` everything else; twice the line pull where the line turns. */
-export const loadOn = (link: AssessedLink): string => `${link.sort === 'line' ? 'pull' : 'load'} on \`${link.name}\` is ${link.turned ? 'up to ' : ''}`;
+export const loadOn = (link: AssessedLink): string => `${link.sort === 'line' ? 'pull' : 'load'} on \`${link.name}\` is ${link.turned && !link.inLeg ? 'up to ' : ''}`;
+
+/** What a link has for a limit: an anchor what it holds, unless the point that is named behind it takes less. */
+export const limitWord = (link: AssessedLink): string => (link.sort === 'anchor' && link.workingLimit !== link.point ? 'holding power' : 'working limit');
 
 /** Why a link behind a block has twice the pull, and what several runs end at that of all. */
 export const turnedClause = (link: AssessedLink): string => (link.inLeg ? ', by the angle between the legs' : link.parts !== undefined ? `, because ${link.parts} parts of the line pull at it` : link.turned ? ', because both parts of the line pull at the block' : '');

@@ -1,4 +1,5 @@
 import type { AssessedLink } from '../assess/assess-chain.ts';
+import { goesAcross } from '../assess/parted-routes.ts';
 import { nameOf } from '../model/bound.ts';
 import { bow19, bow22, frontWinch, larch, mainLine, reachByTail, tailLine, trunk } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
@@ -39,8 +40,9 @@ ${tailLine}`,
     const reached = new Set(first.links.map(thing));
     // The line of a pull runs through what its blocks are made fast to.
     for (const pull of reader.pullsThrough(chain.name)) for (const { definition, values } of pull.statements) if (definition.head === 'via') reached.add(nameOf(values, 'anchor')?.name ?? '');
-    // A route that begins with a block says what the block hangs on: the line that runs through it is the pull's business.
-    let waiting = rest.filter((route) => route.links[0]?.gear !== 'block');
+    // What a block hangs on, and what hangs on that, is joined to it: the line that runs through it is the pull's business.
+    for (const { links } of rest) if (links[0]?.gear === 'block' || (goesAcross(links) && links.some((link) => link.gear === 'block'))) for (const link of links) reached.add(thing(link));
+    let waiting = rest;
     for (;;) {
       const joined = waiting.filter((route) => route.links.some((link) => reached.has(thing(link))));
       if (joined.length === 0) break;

@@ -96,6 +96,9 @@ describe('a bridle whose fork stands in the middle of a route', () => {
     ['one leg written on', ['main outboard -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir']],
     ['the other written first', ['bow-22 -> other -> fir', 'main outboard -> bow-22 -> trunk -> larch']],
     ['turned round', ['main outboard -> bow-22 -> trunk -> larch', 'fir -> other -> bow-22']],
+    ['two whole routes', ['main outboard -> bow-22 -> trunk -> larch', 'main outboard -> bow-22 -> other -> fir']],
+    ['two whole routes, from the anchors', ['larch -> trunk -> bow-22 -> main outboard', 'fir -> other -> bow-22 -> main outboard']],
+    ['from anchor to anchor', ['main outboard -> bow-22', 'larch -> trunk -> bow-22 -> other -> fir']],
   ])('is the same bridle: %s', (_, routes) => {
     const text = pullExample({ chain: route(...routes), more, pull });
     const judged = judgedPull(text);
@@ -183,6 +186,92 @@ describe('a leg that forks again', () => {
     const text = pullExample({ chain: route('main outboard -> bow-22 -> plover bow', 'snatch -> bow-a', 'bow-a -> other -> larch', 'bow-a -> third -> rowan'), more: block() + strap('other') + strap('third') + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n' + tree('rowan', '8 kN'), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: 'via       snatch fixed angle 0 deg', reach: 'reach     12 m' }) });
     expect(loadOn(judgedPull(text), 'third')).toBe('0 to 20 kN');
     expect(said(text, 'anchor-overloaded')).toEqual(['warning: load on `rowan` in `off-the-ford` is 0 to 20 kN, above its holding power of 8 kN']);
+  });
+});
+
+// The block of a doubled line hangs on two legs. Without friction, at 0° between its parts, it has twice 10 kN; legs at 60° have 1 / (2 cos 30°) of that each, by
+// the rigging text 577 of 1,000 lb.
+describe('a bridle that holds a block', () => {
+  const more = block() + strap('other') + tree('fir', '60 kN');
+  const rig = (routes: readonly string[], { bridle = 'bridle    60 deg', stands = '', more: also = '' } = {}): string =>
+    pullExample({ chain: route('main outboard -> plover bow', ...routes), more: more + also, pull: pullWith({ resistance: 'resistance  20 kN "load cell"', via: `via       snatch fixed angle 0 deg${stands}`, bridle, reach: 'reach     12 m' }) });
+  const fork = ['snatch -> bow-22 -> trunk -> larch', 'bow-22 -> other -> fir'];
+  test.each([
+    ['the second leg begins at the fork', fork],
+    ['routes of their own', ['snatch -> bow-22', 'bow-22 -> trunk -> larch', 'bow-22 -> other -> fir']],
+    ['two whole routes', ['snatch -> bow-22 -> trunk -> larch', 'snatch -> bow-22 -> other -> fir']],
+    ['from anchor to anchor', ['larch -> trunk -> bow-22 -> other -> fir', 'snatch -> bow-22']],
+  ])('is judged by its angle: %s', (_, routes) => {
+    const judged = judgedPull(rig(routes));
+    expect(['snatch', 'bow-22'].map((name) => loadOn(judged, name))).toEqual(['20 kN', '20 kN']);
+    expect(['trunk', 'larch', 'other', 'fir'].map((name) => loadOn(judged, name))).toEqual(Array(4).fill('11.6 kN'));
+    for (const code of ['routes-not-joined', 'bridle-not-in-chain']) expect(said(rig(routes), code)).toEqual([]);
+  });
+  test('may part at the block itself', () => {
+    for (const routes of [['snatch -> trunk -> larch', 'snatch -> other -> fir'], ['larch -> trunk -> snatch -> other -> fir']]) {
+      expect(['trunk', 'larch', 'other', 'fir'].map((name) => loadOn(judgedPull(rig(routes)), name))).toEqual(Array(4).fill('11.6 kN'));
+      for (const code of ['routes-not-joined', 'bridle-not-in-chain']) expect(said(rig(routes), code)).toEqual([]);
+    }
+  });
+  test('shares otherwise where one leg is longer, or the places say so', () => {
+    expect(loadOn(judgedPull(rig(['snatch -> bow-22 -> trunk -> larch', 'bow-22 -> far -> fir'], { more: 'strap far {\n  length  9 m\n  wll     5 t\n  hitch   straight\n}\n' }).replace('length  3 m', 'length  3 m\n  hitch   straight')), 'larch')).toBe('11.6 kN');
+    const stands = (larch: string, fir: string): string => loadOn(judgedPull(rig(fork, { stands: `\n  stands    snatch ahead 12 m\n  stands    larch ${larch}\n  stands    fir ${fir}` })), 'larch');
+    expect(stands('ahead 15 m left 2 m', 'ahead 15 m right 2 m')).toBe('11.6 kN');
+    // The line between the two trees stands 27° off square to the pull.
+    expect(stands('ahead 15 m left 2 m', 'ahead 13 m right 2 m')).toBe('0 to 20 kN');
+  });
+  test('without its angle it may have all in either leg, and within that is not judged', () => {
+    const text = rig(fork, { bridle: '' });
+    expect(loadOn(judgedPull(text), 'larch')).toBe('0 to 20 kN');
+    const { notJudged: unknown } = judgedRig(text).block('pull');
+    expect(unknown.map((n) => n.cause.help)).toContain('add `bridle` with the angle between the legs, where they are the only ones of the pull; else let each leg end at an anchor');
+  });
+  test('is too wide above 120 degrees', () => expect(said(rig(fork, { bridle: 'bridle    130 deg' }), 'bridle-too-wide')).toHaveLength(1));
+  test('in the chain the fork has what the block has, and each leg its share', () => {
+    // 42 kN on the first layer make 84 kN on the block and its fork; at 60° 48.5 kN on each leg, at no angle that is given up to all.
+    const limits = (bridle: string): string[] => said(rig(fork, { bridle }), 'link-above-limit');
+    expect(limits('bridle    60 deg')).toEqual(['error: load on `bow-22` is up to 84 kN, above its working limit of 63.7 kN (6.5 t), because both parts of the line pull at the block']);
+    expect(limits('bridle    90 deg')).toEqual([limits('bridle    60 deg')[0], ...['trunk', 'other'].map((name) => `error: load on \`${name}\` is 59.4 kN, above its working limit of 49 kN (5 t), by the angle between the legs`)]);
+    expect(limits('')).toEqual([limits('bridle    60 deg')[0], ...[['trunk', 'larch'], ['other', 'fir']].flatMap(([leg, tree]) => [`warning: load on \`${leg}\` is 42 to 84 kN, above its working limit of 49 kN (5 t), by the angle between the legs`, `warning: load on \`${tree}\` is 42 to 84 kN, above its holding power of 60 kN, by the angle between the legs`])]);
+  });
+});
+
+// By hand: a block that hangs on 8 m of line is 8 m nearer than what holds it, and 3 m of strap around a tree are anything from nothing to 3 m more.
+describe('an extension that holds a block', () => {
+  const ext = 'line ext {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 8 m\n  breaking 240 kN\n  inboard eye bury 72 d taper 24 d\n  outboard eye bury 72 d taper 24 d\n}\n';
+  const rig = (routes: readonly string[], changes: Parameters<typeof pullWith>[0], more = ''): string =>
+    pullExample({ chain: route(...routes), more: block() + ext + more, pull: pullWith({ resistance: 'resistance  20 kN "load cell"', ...changes }) });
+  const out = (text: string): string => shown(judgedPull(text).reach.lineOut);
+  const doubled = ['main outboard -> plover bow', 'snatch -> ext inboard', 'ext outboard -> bow-22 -> trunk -> larch'];
+  const via = 'via       snatch fixed';
+  test('takes its length from both parts: twice 20 - 8 - 3 m to twice 20 - 8 m', () => {
+    expect(out(rig(doubled, { via, reach: 'reach     20 m' }))).toBe('18 to 24 m');
+    expect(said(rig(doubled, { via, reach: 'reach     23 m' }), 'reach-too-short')).toEqual([]);
+    expect(said(rig(doubled, { via, reach: 'reach     25 m' }), 'reach-too-short')).toEqual(['warning: `off-the-ford` takes 28 to 34 m of line; `main` is 30 m long']);
+  });
+  test('between the end of the line and the load it takes its length once', () => {
+    expect(out(rig(['main outboard -> bow-22 -> ext inboard', 'ext outboard -> plover bow', 'snatch -> trunk -> larch'], { via, reach: 'reach     18 m' }))).toBe('22 to 28 m');
+  });
+  test('so does a block that travels on one', () => {
+    const travelling = ['main outboard -> trunk -> larch', 'snatch -> ext inboard', 'ext outboard -> bow-22 -> dipper bow'];
+    expect(out(rig(travelling, { load: 'load      dipper', via: 'via       snatch travelling', reach: 'reach     20 m' }, dipper))).toBe('21 to 24 m');
+  });
+  test('behind a block that only turns the line the reach may count from the block', () => {
+    const turned = ['main outboard -> bow-22 -> dipper bow', 'snatch -> ext inboard', 'ext outboard -> larch'];
+    expect(out(rig(turned, { load: 'load      dipper', via: 'via       snatch fixed angle 90 deg after 6 m', reach: 'reach     12 m' }, dipper))).toBe('10 to 18 m');
+  });
+  test('longer than the reach it is told', () => {
+    expect(said(rig(doubled, { via, reach: 'reach     6 m' }), 'chain-longer-than-reach')[0]).toContain('2.0 m longer than its reach');
+  });
+  // 20 m ahead less 8 m are 12 m, and 5 m aside: 13 m each way, 2 atan 5/12 = 45.2° between them.
+  test('draws the block to where both parts pull it, by the places', () => {
+    const planned = (more = ''): string => rig(['main outboard -> plover bow', 'snatch -> ext inboard', 'ext outboard -> larch'], { via: `${via}\n  stands    larch ahead 20 m\n  stands    bow-winch left 5 m\n  stands    plover right 5 m${more}`, reach: undefined });
+    expect(out(planned())).toBe('26 m');
+    expect((judgedPull(planned()).rigging.plannedAngles[0]! * 180) / Math.PI).toBeCloseTo(45.24, 1);
+    // A place of its own goes before it, and an extension as long as the way leaves none.
+    expect(out(planned('\n  stands    snatch ahead 12 m'))).toBe('26 m');
+    expect(out(planned('\n  stands    snatch ahead 16 m'))).toBe('33.53 m');
+    expect(out(planned().replace('larch ahead 20 m', 'larch ahead 6 m'))).toContain('not known');
   });
 });
 

@@ -66,6 +66,7 @@ test('along a route: names, ends of a line, points of a vehicle', () => {
   expect(labels(`chain c {\n  main outboard -> $0\n}\n${gear}`)).toBe('bow-22 main plover shackle soft-shackle');
   expect(labels(`chain c {\n  main $0\n}\n${gear}`)).toBe('inboard outboard ->');
   expect(labels(`chain c {\n  plover $0\n}\n${gear}`)).toBe('bow ->');
+  expect(labels(`chain c {\n  parked $0\n}\n${gear}\nanchor parked {\n  kind  vehicle\n  vehicle  plover\n}\n`)).toBe('bow ->');
 });
 
 test('gear by its size: form and size, then the standard', () => {

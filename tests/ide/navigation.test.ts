@@ -46,6 +46,7 @@ test('the end of a line leads to the statement that made it', () => {
 
 test('a recovery point leads to its vehicle, a use to its file', () => {
   expect(definition('vehicle plover {\n  point  bow rated 4.7 t\n}\n\nstrap s {\n}\n\nchain c {\n  s -> plover b$0ow\n}\n')).toBe('a.rig:2 bow');
+  expect(definition('vehicle plover {\n  point  bow rated 4.7 t\n}\n\nanchor parked {\n  kind     vehicle\n  vehicle  plover\n}\n\nstrap s {\n}\n\nchain c {\n  s -> parked b$0ow\n}\n')).toBe('a.rig:2 bow');
   expect(definition('=== a.rig\nuse "b$0.rig"\n=== b.rig\nstrap s {\n}\n')).toBe('b.rig:1 ');
 });
 

@@ -67,6 +67,8 @@ describe('repairs and routes of a chain', () => {
     expect(said(routes, 'routes-not-joined')).toEqual(alone);
     expect(said(put(routes, 'bow-19 -> trunk -> larch', 'bow-19 -> snatch -> larch') + snatch, 'routes-not-joined')).toEqual(alone);
     expect(said(put(routes, 'bow-19 -> trunk -> larch', 'snatch -> bow-19 -> larch') + snatch, 'routes-not-joined')).toEqual([]);
+    expect(said(put(routes, 'bow-19 -> trunk -> larch', 'snatch -> bow-19\n  bow-19 -> trunk -> larch') + snatch, 'routes-not-joined')).toEqual([]);
+    expect(said(put(routes, 'bow-19 -> trunk -> larch', 'snatch -> bow-19\n  trunk -> larch') + snatch, 'routes-not-joined')).toEqual(['37:3 warning: nothing joins this route to the first one of `reach`']);
   });
 });
 

@@ -73,6 +73,25 @@ test('a chain is judged at the angle that its pull gives', () => {
   expect(turned('via       snatch fixed after 9 m')).toEqual(['error: load on `rock` is up to 84 kN, above its holding power of 30 kN, because both parts of the line pull at the block']);
   // Places may say something else than the angle: both parts are taken to pull the same way.
   expect(turned('via       snatch fixed angle 150 deg after 9 m\n  stands    larch ahead 21 m')[0]).toContain('84 kN');
+  // From the rock, 9 m ahead, the winch is seen behind and the larch ahead to the left: the line turns by the angle whose tangent is 9/9, and 135° lie between its parts: 32.2 kN.
+  const places = (larch: string, angle = ''): string[] => turned(`via       snatch fixed${angle}\n  stands    rock ahead 9 m\n  stands    larch ${larch}`);
+  expect(places('ahead 18 m left 9 m')).toEqual(['error: load on `rock` is up to 32.2 kN, above its holding power of 30 kN, because both parts of the line pull at the block']);
+  expect(places('ahead 21 m left 4 m')).toEqual([]);
+  // Of two that differ, the one that loads more.
+  expect(places('ahead 21 m left 4 m', ' angle 120 deg')[0]).toContain('42 kN');
+  expect(places('ahead 9 m left 9 m', ' angle 150 deg')[0]).toContain('59.4 kN');
+});
+test('of the pulls through a chain the one with the least angle counts, in words or by its places', () => {
+  const rig = pullExample({
+    more: `block snatch {\n  sheave 110 mm\n  takes 12 mm\n  wll 12 t\n}\n\nanchor rock {\n  kind rock\n  holding 30 kN "tested 2026-05-02"\n}\n\npull again with bow-winch through to-the-larch {\n${pullWith({ resistance: 'resistance  6 kN "load cell"', via: 'via       snatch fixed\n  stands    rock ahead 9 m\n  stands    larch ahead 9 m left 9 m' })}}\n`,
+    chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> larch\n  snatch -> rock\n}\n',
+    pull: pullWith({ resistance: 'resistance  6 kN "load cell"', via: 'via       snatch fixed angle 150 deg after 9 m' }),
+  });
+  // At 90° both parts pull with 42 √2.
+  const rock = (text: string): string[] => said(text, 'link-above-limit').filter((m) => m.includes('rock'));
+  expect(rock(rig)[0]).toContain('59.4 kN');
+  expect(rock(rig.replace('larch ahead 9 m left 9 m', 'larch ahead 21 m left 4 m'))).toEqual([]);
+  expect(rock(rig.replace('  stands    larch ahead 9 m left 9 m\n', ''))[0]).toContain('84 kN');
 });
 
 test('a load that is let down is not called level', () => {

@@ -173,5 +173,6 @@ describe('an eye round a thimble', () => {
 test('a bridle of which the chain has one leg', () => {
   const bridle = (chain: string, more = ''): string[] => said({ chain, more, pull: pullWith({ bridle: 'bridle    60 deg' }) }, 'bridle-not-in-chain');
   expect(bridle('chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> larch\n}\n')).toEqual(['warning[bridle-not-in-chain]: `off-the-ford` gives the angle of a bridle, and what it pulls through has one leg']);
+  expect(findingsIn(pullExample({ pull: pullWith({ bridle: 'bridle    60 deg' }) })).find((f) => f.code === 'bridle-not-in-chain')!.finding.help).toBe('write the second leg as a route of the chain that begins where the legs part, at one shackle or ring by its name, such as `bow-22 -> ...`; or leave `bridle` out');
   expect(bridle('chain to-the-larch {\n  main outboard -> bow-22\n  bow-22 -> trunk -> larch\n  bow-22 -> other -> birch\n}\n', 'strap other {\n  length 3 m\n  wll 5 t\n}\nanchor birch {\n  kind tree\n  holding 60 kN\n}\n')).toEqual([]);
 });

@@ -206,9 +206,31 @@ describe('no false alarm', () => {
     expect(asked('anchor deadman {\n  kind  buried-log\n  holding  45 kN "engineer, proof pull"\n}\n')).toEqual([]);
     expect(asked('anchor deadman {\n  kind  buried-log\n}\n').length).toBeGreaterThan(0);
   });
-  test('a point that the vehicle has is named, and one at an anchor is none', () => {
-    const parked = pullExample({ anchor: 'anchor larch {\n  kind  vehicle\n  vehicle  dipper\n}\n', more: 'vehicle dipper {\n  mass  9 t\n  point  hitch rated 6 t\n}\n' });
-    expect(findingsIn(parked).find((f) => f.message.startsWith('which recovery point of `dipper`'))!.finding.help).toBe('end the route at the vehicle and its point, such as `dipper hitch`');
-    expect(said(parked.replace('-> larch', '-> larch stern'), 'unknown-name')).toEqual(['error: `larch` is an anchor and has no point named `stern`']);
+  test('a point that the vehicle has is named, by the vehicle or by the anchor that it stands as', () => {
+    const parked = pullExample({ anchor: 'anchor larch {\n  kind  vehicle\n  vehicle  dipper\n  holding  40 kN "tested 2026-05-02"\n}\n', pull: pullWith({ resistance: 'resistance  20 kN "load cell"' }), more: 'vehicle dipper {\n  mass  9 t\n  point  hitch rated 6 t opening 40 mm\n}\n' });
+    const asks = (text: string): string[] => findingsIn(text).filter((f) => f.message.startsWith('which recovery point of `dipper`')).map((f) => f.finding.help);
+    expect(asks(parked)).toEqual(['write it behind the anchor where a route ends at it: `larch hitch`']);
+    const named = parked.replace('-> larch', '-> larch hitch');
+    expect([...asks(named), ...said(named, 'unknown-name', 'point-overloaded', 'anchor-overloaded', 'does-not-fit')]).toEqual([]);
+    // Both are judged: what was tested, and the point. The winch brings 42 kN.
+    expect(said(named.replace('hitch rated 6 t', 'hitch rated 1.9 t'), 'point-overloaded', 'link-above-limit')).toEqual(['error: load on `larch hitch` is 33.1 kN, above its working limit of 18.6 kN (1.9 t)', 'error: load on `dipper hitch` in `off-the-ford` is 20 kN, above its rating of 18.6 kN (1.9 t)']);
+    expect(said(named.replace('holding  40 kN', 'holding  19 kN'), 'anchor-overloaded', 'link-above-limit')).toEqual(['error: load on `larch hitch` is 33.1 kN, above its holding power of 19 kN', 'error: load on `larch` in `off-the-ford` is 20 kN, above its holding power of 19 kN']);
+    expect(said(named.replace('opening 40 mm', 'opening 18 mm').replace('trunk -> larch', 'trunk -> bow-22 -> larch').replace('main outboard -> bow-22 -> trunk -> bow-22', 'main outboard -> trunk -> bow-22'), 'does-not-fit')).toHaveLength(1);
+    expect(said(named.replace('hitch rated 6 t', 'hitch'), 'unrated-point')).not.toEqual([]);
+  });
+  test('a point that it does not have is told, and of what is no vehicle', () => {
+    const parked = pullExample({ anchor: 'anchor larch {\n  kind  vehicle\n  vehicle  dipper\n}\n', chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> larch stern\n}\n', more: 'vehicle dipper {\n  mass  9 t\n  point  hitch rated 6 t\n}\n' });
+    expect(said(parked, 'unknown-name')).toEqual(['error: `dipper` has no recovery point `stern`']);
+    expect(said(parked.replace('kind  vehicle\n  vehicle  dipper', 'kind  tree'), 'unknown-name')).toEqual(['error: `larch` is an anchor and has no point named `stern`']);
+  });
+  test('one point has the pull of all that hangs on it, whatever it is called', () => {
+    const text = pullExample({
+      chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> dipper hitch\n  snatch -> trunk -> larch hitch\n}\n',
+      anchor: 'anchor larch {\n  kind  vehicle\n  vehicle  dipper\n  holding  80 kN "tested 2026-05-02"\n}\n',
+      more: 'vehicle dipper {\n  mass  9 t\n  point  hitch rated 3 t\n}\nblock snatch {\n  efficiency 100 %\n  wll 12 t\n}\nblock other {\n  efficiency 100 %\n  wll 12 t\n}\n',
+      pull: pullWith({ resistance: 'resistance  30 kN "load cell"', via: 'via       snatch fixed angle 0 deg\n  via       other travelling on plover angle 0 deg', reach: 'reach     8 m' }),
+    });
+    // Three parts of 10 kN: one ends there, two turn.
+    expect(said(text, 'point-overloaded')).toEqual(['warning: load on `dipper hitch` in `off-the-ford` is 10 to 30 kN, above its rating of 29.4 kN (3 t)']);
   });
 });
