@@ -42,6 +42,11 @@ class Follower {
     });
   }
 
+  /** Routes that lead on from a link: what only says again how the line came to it does not. */
+  #onwardFrom(name: string): { index: number; links: readonly AssessedLink[] }[] {
+    return this.#from(name).filter(({ links }) => links.some((link) => !this.#seen.has(link.name)));
+  }
+
   /** The first route that neither begins nor ends with one of these. */
   first(but: ReadonlySet<string>): { index: number; links: readonly AssessedLink[] } | undefined {
     const isOne = (link: AssessedLink | undefined): boolean => link !== undefined && but.has(linkName(link) ?? '');
@@ -75,13 +80,13 @@ class Follower {
       links.push(link);
       // Another route that hangs on a shackle or a ring in the middle of this one is the other leg of a bridle. What hangs on a block holds it.
       if (i === route.links.length - 1 || link.sort !== 'gear' || link.gear === 'block' || link.link.link !== 'name') continue;
-      const beside = this.#from(link.link.name);
+      const beside = this.#onwardFrom(link.link.name);
       for (const leg of beside) this.#used.add(leg.index);
       if (beside.length > 0) return { ...nothing, links, legs: this.#legs([{ index: route.index, links: route.links.slice(i) }, ...beside], true) };
     }
     const last = route.links.at(-1)!;
     const name = linkName(last);
-    const onward = name === undefined ? [] : this.#from(name);
+    const onward = name === undefined ? [] : this.#onwardFrom(name);
     if (onward.length === 0) return { ...nothing, links };
     const isLine = last.sort === 'line';
     if (onward.length === 1) {

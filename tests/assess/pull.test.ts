@@ -169,6 +169,12 @@ describe('rigging', () => {
     expect(pounds(pull, 'bow-22')).toBeCloseTo(1000, 6);
     expect(loadOn(judgedPull(pullExample({ chain, more })), 'larch')).toContain('the angle between the legs in `off-the-ford` is not given');
   });
+  test('a route that only says again how the line comes is no leg', () => {
+    const again = (second: string): number => pounds(judgedPull(pullExample({ chain: `chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> larch\n  main outboard -> ${second}\n}\n`, pull: pullWith({ resistance: 'resistance  1,000 lbf "load cell"', bridle: 'bridle    60 deg' }) })), 'larch');
+    for (const second of ['bow-22 -> trunk -> larch', 'bow-22']) expect(again(second)).toBeCloseTo(1000, 6);
+    const twice = 'chain to-the-larch {\n  main outboard -> bow-22\n  bow-22 -> trunk -> larch\n  main outboard -> bow-22\n}\n';
+    expect(pounds(judgedPull(pullExample({ chain: twice, pull: pullWith({ resistance: 'resistance  1,000 lbf "load cell"' }) })), 'larch')).toBeCloseTo(1000, 6);
+  });
 });
 
 describe('winch and line', () => {
