@@ -77,6 +77,8 @@ export interface PullRigging {
   /** Angle between the two parts at each block, by the places of what stands about it (rad). */
   readonly plannedAngles: readonly (number | undefined)[];
   readonly advantage: Value;
+  /** Angle between the first part of the line and the way the load goes, where the winch is on the load and both places are known (rad). */
+  readonly plannedLead: number | undefined;
   /** Where the line comes from to what holds its end: the last block, else the winch. Undefined where no place is given. */
   readonly comesFrom: PlanPosition | undefined;
   /** In plan: loads by node for one newton at the winch. */
@@ -145,7 +147,7 @@ export function riggingOf(input: RiggingInput): PullRigging {
   const broken = problems.length > 0 ? unknown({ key: `rigging of ${input.block.name ?? 'pull'}`, says: 'this rigging cannot pull', help: 'correct it', place: problems[0]!.place, reported: true }) : undefined;
   const advantage = input.endCause !== undefined ? unknown(input.endCause) : (broken ?? advantageOf(blocks, parts, answer));
   const plannedAngles = blocks.map((_, i) => angleAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
-  return { winchMoves, endMoves, blocks, parts, plannedAngles, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
+  return { winchMoves, endMoves, blocks, parts, plannedAngles, plannedLead: winchMoves ? leadAt(positions?.[0], positions?.[1]) : undefined, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
 }
 
 /** Angle under which two places are seen from a third. */
@@ -155,6 +157,10 @@ function angleAt(here: PlanPosition | undefined, one: PlanPosition | undefined, 
   const lengths = Math.hypot(a.x, a.y) * Math.hypot(b.x, b.y);
   return lengths > 0 ? Math.acos(Math.max(-1, Math.min(1, (a.x * b.x + a.y * b.y) / lengths))) : undefined;
 }
+
+/** Angle to the way the load goes, or to the way back: a drum is square to both. */
+const leadAt = (from: PlanPosition | undefined, to: PlanPosition | undefined): number | undefined =>
+  from === undefined || to === undefined || (from.x_m === to.x_m && from.y_m === to.y_m) ? undefined : Math.atan2(Math.abs(to.y_m - from.y_m), Math.abs(to.x_m - from.x_m));
 
 function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load')[], blocks: readonly PullBlock[], positions: readonly (PlanPosition | undefined)[] | undefined, line: string): Rigging {
   const nodes = new Map<string, RiggingNode>();

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { readDay } from '../../src-core/model/day.ts';
 import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
-import { findingsIn } from '../support/judge-text.ts';
+import { findingsIn, projectOf, testDay } from '../support/judge-text.ts';
 
 // What a file does not say is not counted as the kinder case without a word.
 
@@ -121,5 +122,35 @@ describe('a fact that decides between a milder and a graver case', () => {
     const asks = (drop: string[]): string[] => missing(pullExample({ pull: pullWith(Object.fromEntries(drop.map((head) => [head, undefined]))) })).filter((m) => m.includes('off-the-ford') || m.includes('is given'));
     expect(asks(['mired', 'dragging', 'grade'])).toEqual(['how deep the load is sunk in `off-the-ford` is not given', 'how steep the way is in `off-the-ford` is not given', 'whether every wheel turns in `off-the-ford` is not given']);
     expect(asks([])).toEqual([]);
+  });
+});
+
+// Geometry; wire rope users' manual: at most 1.5° on a smooth drum. 7 m across and 20 m along is arctan(7/20) = 19.29°.
+describe('how the line comes on to the drum', () => {
+  const places = (text: string): string => pullWith({ stands: `stands    ${text}` });
+  const dipper = 'vehicle dipper {\n  mass 3 t\n  point stern rated 6 t\n}\n';
+  const byOther = { chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> dipper stern\n}\n', more: dipper };
+  const heard = (text: string): string[] => findingsIn(text).filter((f) => f.code === 'pull-off-square' || /off square/.test(f.message)).map((f) => `${f.severity}: ${f.message}`);
+
+  test.each([
+    ['larch ahead 20 m left 7 m', ['warning: `off-the-ford` comes on to the drum 19.3 deg off square, by the places that are given, above the 1.5 deg at which line spools evenly']],
+    ['larch behind 20 m right 7 m', ['warning: `off-the-ford` comes on to the drum 19.3 deg off square, by the places that are given, above the 1.5 deg at which line spools evenly']],
+    ['larch right 20 m', ['warning: `off-the-ford` comes on to the drum 90 deg off square, by the places that are given, above the 1.5 deg at which line spools evenly']],
+    ['larch ahead 20 m left 0.5 m', []],
+    ['larch ahead 20 m', []],
+  ])('%s', (text, expected) => expect(heard(pullExample({ pull: places(text) }))).toEqual(expected));
+
+  test('what is written counts before the places', () => {
+    expect(heard(pullExample({ pull: `${places('larch ahead 20 m left 7 m')}  off-square  1 deg\n` }))).toEqual([]);
+    expect(heard(pullExample({ pull: `${places('larch ahead 20 m')}  off-square  5 deg\n` }))).toEqual(['warning: `off-the-ford` comes on to the drum 5 deg off square, above the 1.5 deg at which line spools evenly']);
+  });
+
+  test('a vehicle that stands and winches may face anywhere: asked where places are given, and counted as not judged where none are', () => {
+    const load = { load: 'load      dipper', footing: 'footing   plover level' };
+    const asked = 'information: how far off square the line of `off-the-ford` comes on to the drum is not given; 1 check not judged';
+    expect(heard(pullExample({ ...byOther, pull: pullWith({ ...load, stands: 'stands    plover ahead 20 m left 7 m' }) }))).toEqual([asked]);
+    const silent = pullExample({ ...byOther, pull: pullWith(load) });
+    expect(heard(silent)).toEqual([]);
+    expect(projectOf(silent).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.flatMap((b) => b.notJudged).filter((n) => n.rule === 'pull-off-square')).toHaveLength(1);
   });
 });
