@@ -253,7 +253,7 @@ function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   const out: PaperText[] = [];
   if (pull.chain?.repair !== undefined) out.push(`Carry out \`${pull.chain.repair.name}\` first, by its step card.`);
   const anchors = pull.loaded.filter((l) => l.sort === 'anchor').map((l) => `\`${l.name.replaceAll('`', '')}\``);
-  out.push(`Look over the line, the gear and the anchor by hand${anchors.length === 0 ? '' : `: ${anchors.join(', ')}`}. What shows damage that is not in the logbook stops the pull.`);
+  out.push(`Look over the line, the gear and the anchor by hand${anchors.length === 0 ? '' : `: ${anchors.join(', ')}`}. What shows damage that is not in the logbook, or a rating that cannot be read, stops the pull.`);
   out.push(...parking(pull));
   if (pull.run !== undefined && pull.run.links.length > 0) out.push(`Rig from the winch outward: ${names(pull.run)}. Pins home, screw pins seated, nothing rope on rope.`);
   for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? '' : `, fast to ${[...(b.run?.links ?? []).map((link) => `\`${link.name}\``), `\`${b.holder.called}\``].join(', ')}`}; the sheave turns, the cheeks are shut.`);

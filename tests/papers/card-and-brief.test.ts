@@ -82,6 +82,7 @@ shackle s {
   body 22 mm
   pin 25 mm
   wll 6.5 t
+  marking legible
 }
 anchor a {
   kind ground-anchor

@@ -74,8 +74,8 @@ describe('a fact that decides between a milder and a graver case', () => {
 
   test('the latch of a hook, and the form of a shackle that is loaded from the side', () => {
     expect(missing('hook clevis {\n  wll 4 t\n}\n')).toEqual(['whether the latch of `clevis` closes is not given']);
-    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n  load-from 30 deg\n}\n')).toEqual(['form of `s` is not given']);
-    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n}\n')).toEqual([]);
+    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n  load-from 30 deg\n  marking legible\n}\n')).toEqual(['form of `s` is not given']);
+    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n  marking legible\n}\n')).toEqual([]);
   });
 
   test('a hook made without a latch is warned of', () => {
@@ -152,5 +152,21 @@ describe('how the line comes on to the drum', () => {
     const silent = pullExample({ ...byOther, pull: pullWith(load) });
     expect(heard(silent)).toEqual([]);
     expect(projectOf(silent).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.flatMap((b) => b.notJudged).filter((n) => n.rule === 'pull-off-square')).toHaveLength(1);
+  });
+});
+
+// WAC 296-304-07005(1) and WAC 296-24-29419(13): a shackle or a sling without legible marks is not used.
+describe('whether the rating can be read', () => {
+  const gear = (head: string, name: string, more = ''): string => `${head} ${name} {\n  wll 4 t\n${more}}\n`;
+  const asked = (text: string): string[] => findingsIn(text).filter((f) => f.message.includes('can still be read')).map((f) => `${f.line}: ${f.severity}: ${f.message}`);
+  const says = 'information: whether the rating can still be read on every shackle and strap is not given';
+  test('is asked once for all that does not say it', () => {
+    expect(asked(`${gear('shackle', 'a')}${gear('shackle', 'b', '  marking legible\n')}${gear('strap', 'c')}`)).toEqual([`1: ${says}; 2 checks not judged`]);
+    expect(asked(`${gear('shackle', 'a', '  marking legible\n')}${gear('strap', 'c')}`)).toEqual([`5: ${says}; 1 check not judged`]);
+    expect(asked(`${gear('shackle', 'a', '  marking legible\n')}${gear('strap', 'c', '  marking faded\n')}`)).toEqual([]);
+  });
+  test('is not asked of what has no such document, nor where the word cannot be read', () => {
+    expect(asked(gear('ring', 'a'))).toEqual([]);
+    expect(asked(gear('shackle', 'a', '  marking lgible\n'))).toEqual([]);
   });
 });
