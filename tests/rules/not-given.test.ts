@@ -170,3 +170,20 @@ describe('whether the rating can be read', () => {
     expect(asked(gear('shackle', 'a', '  marking lgible\n'))).toEqual([]);
   });
 });
+
+// Common practice: webbing lies flat over its whole width in what it hangs by.
+describe('a strap in a shackle', () => {
+  const joined = (shackle: string, width: string): string[] =>
+    findingsIn(rig({ strap: `kind static\n  hitch basket${width}` }).replace('body 22 mm\n', `body 22 mm${shackle}\n`)).filter((f) => f.code === 'strap-bunched' || / inside, /.test(f.message)).map((f) => `${f.severity}: ${f.message}`);
+  test.each([
+    ['', '\n  width 75 mm', ['information: how wide `bow-22` is inside, where `trunk` lies in it, is not given; 1 check not judged']],
+    ['\n  inside 51 mm', '\n  width 75 mm', ['warning: `trunk` is 75 mm wide and lies in 51 mm of `bow-22`: it bunches']],
+    ['\n  inside 80 mm', '\n  width 75 mm', []],
+    ['\n  inside eighty', '\n  width 75 mm', []],
+    ['', '', []],
+  ])('%s beside %s', (shackle, width, expected) => expect(joined(shackle, width)).toEqual(expected));
+  test('one that the route gives by its size has nowhere to write it', () => {
+    const sized = findingsIn(rig({ strap: 'kind static\n  hitch basket\n  width 75 mm' }).replace('-> bow-22 ->', '-> shackle bow 22 mm AS-2741 ->')).filter((f) => / inside, /.test(f.message));
+    expect(sized.map((f) => f.finding.help)).toEqual(['write the shackle as a block with its `inside`, measured']);
+  });
+});
