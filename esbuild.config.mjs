@@ -92,6 +92,19 @@ const withoutKeepers = {
   },
 };
 
+/** The server offers nothing for notebooks, so that what would keep one in step is never made: of it only the name is shipped. */
+const withoutNotebooks = {
+  name: 'without-notebooks',
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]vscode-languageclient[\\/].*[\\/]notebook\.js$/ }, async ({ path }) => {
+      const text = await readFile(path, 'utf8');
+      const contents = text.replace(/^var Converter;[^]*?(?=^class NotebookDocumentSyncFeature \{)/m, 'class NotebookDocumentSyncFeatureProvider {}\n');
+      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
+      return { contents, loader: 'js' };
+    });
+  },
+};
+
 /** What the programs for Node share is one file beside them. */
 const engineBeside = {
   name: 'engine-beside',
@@ -142,7 +155,7 @@ export async function makeBundles(names = Object.keys(bundles), { minify = false
       const { entry, out, needs: _needs, ...options } = bundles[name];
       const { outputFiles, metafile } = await build({
         ...options,
-        plugins: [withoutTextAsCode, withoutLexer, withoutGrammarChecks, withoutFinder, withoutKeepers, versionAlone, ...(options.plugins ?? [])],
+        plugins: [withoutTextAsCode, withoutLexer, withoutGrammarChecks, withoutFinder, withoutKeepers, withoutNotebooks, versionAlone, ...(options.plugins ?? [])],
         entryPoints: [join(root, entry)],
         outfile: join(root, out),
         write: false,

@@ -1,6 +1,6 @@
 import type { Place } from '../base/span.ts';
 import { brakedVehicleHold } from '../mechanics/braked-vehicle-hold.ts';
-import { asGiven, unknown, type Derived, type Value } from '../mechanics/derivation.ts';
+import { asGiven, unknown, type Derived, type Given, type Value } from '../mechanics/derivation.ts';
 import { vehicleWeight } from '../mechanics/vehicle-weight.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { newNameOf, quantityOf, type BoundBlock, type BoundStatement } from '../model/bound.ts';
@@ -13,6 +13,8 @@ export interface AssessedPoint {
   readonly statement: BoundStatement;
   readonly rated: 'rated' | 'breaking' | 'none' | 'broken';
   readonly workingLimit: Value;
+  /** As it is written. */
+  readonly breaking: Given | undefined;
 }
 
 export interface AssessedVehicle {
@@ -45,7 +47,7 @@ function assessPoint(statement: BoundStatement, vehicle: string, practice: Pract
   if (named === undefined) return [];
   const rated = quantityOf(statement.values, 'rated');
   const breaking = quantityOf(statement.values, 'breaking');
-  const base = { name: named.name, place: named.place, statement };
+  const base = { name: named.name, place: named.place, statement, breaking: breaking === undefined ? undefined : writtenValue(breaking) };
   if (rated !== undefined) return [{ ...base, rated: 'rated', workingLimit: writtenValue(rated) }];
   if (breaking !== undefined) return [{ ...base, rated: 'breaking', workingLimit: asGiven(workingLimitFromBreaking({ MBL: writtenValue(breaking), f: practice.value('design-factor', 'point') })) }];
   const broken = statement.broken.size > 0;

@@ -80,6 +80,8 @@ export interface PullRigging {
   /** Which way the two parts together pull at each block, by the same places. */
   readonly plannedPulls: readonly (PlanPosition | undefined)[];
   readonly advantage: Value;
+  /** Angle between the first part of the line and the way the load goes, where the winch is on the load and both places are known (rad). */
+  readonly plannedLead: number | undefined;
   /** Where the line comes from to what holds its end: the last block, else the winch. Undefined where no place is given. */
   readonly comesFrom: PlanPosition | undefined;
   /** In plan: loads by node for one newton at the winch. */
@@ -149,7 +151,7 @@ export function riggingOf(input: RiggingInput): PullRigging {
   const advantage = input.endCause !== undefined ? unknown(input.endCause) : (broken ?? advantageOf(blocks, parts, answer));
   const plannedAngles = blocks.map((_, i) => angleAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
   const plannedPulls = blocks.map((_, i) => pullAt(positions?.[i + 1], positions?.[i], positions?.[i + 2]));
-  return { winchMoves, endMoves, blocks, parts, plannedAngles, plannedPulls, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
+  return { winchMoves, endMoves, blocks, parts, plannedAngles, plannedPulls, plannedLead: winchMoves ? leadAt(positions?.[0], positions?.[1]) : undefined, comesFrom: positions?.at(-2), advantage, plan: answer?.inPlan === true ? answer : undefined, problems };
 }
 
 /** Angle under which two places are seen from a third. */
@@ -173,6 +175,10 @@ function pullAt(here: PlanPosition | undefined, ...others: readonly (PlanPositio
   }
   return sum;
 }
+
+/** Angle to the way the load goes, or to the way back: a drum is square to both. */
+const leadAt = (from: PlanPosition | undefined, to: PlanPosition | undefined): number | undefined =>
+  from === undefined || to === undefined || (from.x_m === to.x_m && from.y_m === to.y_m) ? undefined : Math.atan2(Math.abs(to.y_m - from.y_m), Math.abs(to.x_m - from.x_m));
 
 function riggingFor(names: readonly string[], sides: readonly ('ground' | 'load')[], blocks: readonly PullBlock[], positions: readonly (PlanPosition | undefined)[] | undefined, line: string): Rigging {
   const nodes = new Map<string, RiggingNode>();

@@ -5,6 +5,7 @@ import { statementOf } from '../assess/facts.ts';
 import { allLinks, type Run } from '../assess/pull-run.ts';
 import { holdersOf } from '../assess/pull-rigging.ts';
 import { fadesAt } from '../assess/least-line-out.ts';
+import { offSquareOf } from '../assess/off-square.ts';
 import { atStall } from '../assess/pull-stall.ts';
 import { show, showLike, showValue } from '../assess/show.ts';
 import { isAbove, isBelow } from '../base/compare.ts';
@@ -252,7 +253,7 @@ function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   const out: PaperText[] = [];
   if (pull.chain?.repair !== undefined) out.push(`Carry out \`${pull.chain.repair.name}\` first, by its step card.`);
   const anchors = pull.loaded.filter((l) => l.sort === 'anchor').map((l) => `\`${l.name.replaceAll('`', '')}\``);
-  out.push(`Look over the line, the gear and the anchor by hand${anchors.length === 0 ? '' : `: ${anchors.join(', ')}`}. What shows damage that is not in the logbook stops the pull.`);
+  out.push(`Look over the line, the gear and the anchor by hand${anchors.length === 0 ? '' : `: ${anchors.join(', ')}`}. What shows damage that is not in the logbook, or a rating that cannot be read, stops the pull.`);
   out.push(...parking(pull));
   if (pull.run !== undefined && pull.run.links.length > 0) out.push(`Rig from the winch outward: ${names(pull.run)}. Pins home, screw pins seated, nothing rope on rope.`);
   for (const b of pull.rigging.blocks) out.push(`Lead the line over \`${b.name}\`${b.holder === undefined ? (b.run === undefined || b.run.legs.length === 0 ? '' : `, fast to ${names(b.run)}`) : `, fast to ${[...(b.run?.links ?? []).map((link) => `\`${link.name}\``), `\`${b.holder.called}\``].join(', ')}`}; the sheave turns, the cheeks are shut.`);
@@ -262,7 +263,9 @@ function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   out.push(`Lay something that damps over ${parts === 1 ? 'the line, halfway' : `each of the ${parts} parts of the line${legs > 0 ? ' and legs' : ''}, halfway along it`}.${keep}`);
   const off = keepOff(pull);
   out.push(`Everybody to their places${off === undefined ? '' : `, ${off}`}. The one who gives the signs asks each by name.`);
-  out.push('Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.');
+  // A plan that does not say how the line leads to the drum leaves it to whoever stands there.
+  const square = offSquareOf(pull).from === 'nothing' ? ' Look how it comes on to the drum, which is not written: square, or it piles at one flange; then turn the vehicle or lead it over a block first.' : '';
+  out.push(`Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.${square}`);
   out.push(`${isOpen ? 'Once everything above is settled, and not before, pull slowly.' : 'Pull slowly.'} ${whatItTakes(pull)}`);
   out.push('Make the load fast before the line is slackened. Slacken, unrig from the load, spool under load and layer by layer.');
   out.push('Write `pulled` with the load into the logbook of the line, and what the inspection after it shows.');

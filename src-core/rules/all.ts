@@ -11,6 +11,7 @@ import { badNumber } from './bad-number.ts';
 import { bareEndInChain } from './bare-end-in-chain.ts';
 import { bareEnd } from './bare-end.ts';
 import { bareNumber } from './bare-number.ts';
+import { barrelTooThin } from './barrel-too-thin.ts';
 import { bendOverSmallPin } from './bend-over-small-pin.ts';
 import { blockCannotMove } from './block-cannot-move.ts';
 import { blockHeldElsewhere } from './block-held-elsewhere.ts';
@@ -113,6 +114,7 @@ import { peopleTooClose } from './people-too-close.ts';
 import { picketsInWrongSoil } from './pickets-in-wrong-soil.ts';
 import { pinDiffersFromTable } from './pin-differs-from-table.ts';
 import { pinThinnerThanBody } from './pin-thinner-than-body.ts';
+import { pointFactorLow } from './point-factor-low.ts';
 import { pointOverloaded } from './point-overloaded.ts';
 import { positionBeyondEnd } from './position-beyond-end.ts';
 import { practiceBeyondPublished } from './practice-beyond-published.ts';
@@ -124,6 +126,7 @@ import { pullOnHighLayer } from './pull-on-high-layer.ts';
 import { pullThroughOtherWinch } from './pull-through-other-winch.ts';
 import { pullWithoutAnchor } from './pull-without-anchor.ts';
 import { pullWithoutLoad } from './pull-without-load.ts';
+import { ratedLayerAbsent } from './rated-layer-absent.ts';
 import { ratedLayerNotFirst } from './rated-layer-not-first.ts';
 import { ratingAboveTable } from './rating-above-table.ts';
 import { ratingBeyondSize } from './rating-beyond-size.ts';
@@ -209,6 +212,7 @@ export const rules: readonly Rule[] = [
   bareEnd,
   bareEndInChain,
   bareNumber,
+  barrelTooThin,
   bendOverSmallPin,
   blockCannotMove,
   blockHeldElsewhere,
@@ -312,6 +316,7 @@ export const rules: readonly Rule[] = [
   picketsInWrongSoil,
   pinDiffersFromTable,
   pinThinnerThanBody,
+  pointFactorLow,
   pointOverloaded,
   positionBeyondEnd,
   practiceBeyondPublished,
@@ -323,6 +328,7 @@ export const rules: readonly Rule[] = [
   pullThroughOtherWinch,
   pullWithoutAnchor,
   pullWithoutLoad,
+  ratedLayerAbsent,
   ratedLayerNotFirst,
   ratingAboveTable,
   ratingBeyondSize,

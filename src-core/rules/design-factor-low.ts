@@ -1,11 +1,22 @@
 import { isBelow } from '../base/compare.ts';
 import { statementOf } from '../assess/facts.ts';
+import type { Draft } from '../assess/finding.ts';
 import { show } from '../assess/show.ts';
-import { asGiven, isUnknown } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, type Given } from '../mechanics/derivation.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
 import { printNumber } from '../units/print.ts';
 import { limitText, sourceOf } from './force-text.ts';
 import { defineRule } from './rule.ts';
+
+/** What is said of gear, or of a point of a vehicle, whose limit lies too near its breaking strength. */
+export function factorText({ name, sort, factor, breaking, needed, means }: { readonly name: string; readonly sort: string; readonly factor: number; readonly breaking: Given; readonly needed: Given; readonly means: string }): Omit<Draft, 'place'> {
+  return {
+    ...(factor <= 1 ? { severity: 'error' as const } : {}),
+    message: `breaking strength of \`${name}\` is ${printNumber(factor, 'down', 1)} times its working limit${means}, below the design factor of ${show(needed)}`,
+    help: `work it to ${limitText(asGiven(workingLimitFromBreaking({ MBL: breaking, f: needed })))}, or write the maker\'s factor as \`design-factor ${sort}\` in a practice block`,
+    source: sourceOf(needed),
+  };
+}
 
 export const designFactorLow = defineRule({
   name: 'design-factor-low',
@@ -34,10 +45,7 @@ export const designFactorLow = defineRule({
     if (factor <= 1 && gear.breakingWritten) return;
     judge.holds(!isBelow(factor, needed.amount.high), () => ({
       place: statementOf(gear.block, 'wll')!.place,
-      ...(factor <= 1 ? { severity: 'error' as const } : {}),
-      message: `breaking strength of \`${gear.name}\` is ${printNumber(factor, 'down', 1)} times its working limit${gear.breakingWritten ? '' : ', by the line it is tied from'}, below the design factor of ${show(needed)}`,
-      help: `work it to ${limitText(asGiven(workingLimitFromBreaking({ MBL: breaking, f: needed })))}, or write the maker\'s factor as \`design-factor ${gear.head}\` in a practice block`,
-      source: sourceOf(needed),
+      ...factorText({ name: gear.name, sort: gear.head, factor, breaking, needed, means: gear.breakingWritten ? '' : ', by the line it is tied from' }),
       related: [{ place: statementOf(gear.block, gear.breakingWritten ? 'breaking' : 'line-breaking')!.place, message: gear.breakingWritten ? 'its breaking strength' : 'breaking strength of its line' }],
     }));
   },

@@ -8,5 +8,5 @@ export const loadNotPulled = defineTextRule({
   why: 'the places in the plan and the way the load is to go do not fit each other',
   source: 'mechanics: forces in balance at every point',
   bad: pullExample({ pull: pullWith({ stands: 'stands    larch behind 21 m' }) }),
-  good: pullExample({ pull: pullWith({ stands: 'stands    larch ahead 21 m left 2 m' }) }),
+  good: pullExample({ pull: pullWith({ stands: 'stands    larch ahead 21 m left 0.5 m' }) }),
 });

@@ -1,4 +1,4 @@
-import { maybeFact, statementOf } from '../assess/facts.ts';
+import { offSquareOf } from '../assess/off-square.ts';
 import { show, unitOf } from '../assess/show.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
@@ -14,14 +14,12 @@ export const pullOffSquare = defineRule({
   bad: pullExample({ pull: `${pullWith({})}  off-square  10 deg\n` }),
   good: pullExample({ pull: `${pullWith({})}  off-square  1 deg\n` }),
   check(pull, judge, assessing) {
-    const angle = maybeFact(pull.block, 'off-square', 'angle');
-    const statement = statementOf(pull.block, 'off-square');
-    if (angle === undefined || statement === undefined) return;
+    const { angle, place, from } = offSquareOf(pull);
     const most = assessing.practice.value('fleet-angle-most');
-    judge.atMost(angle, most, statement.place, (is, limit) => ({
-      place: statement.place,
-      message: `\`${pull.name}\` comes on to the drum ${show(is)} off square, above the ${show(limit, { unit: unitOf(is), careful: 'down' })} at which line spools evenly`,
-      help: 'turn the vehicle towards the pull, or lead the line square over a block; stop and respool when it piles',
+    judge.atMost(angle, most, place, (is, limit) => ({
+      place,
+      message: `\`${pull.name}\` comes on to the drum ${show(is)} off square${from === 'places' ? ', by the places that are given' : ''}, above the ${show(limit, { unit: unitOf(is), careful: 'down' })} at which line spools evenly`,
+      help: `turn the vehicle towards the pull, or lead the line square over a block; stop and respool when it piles${from === 'places' ? '. Where the drum is not square to the way the load goes, write `off-square`' : ''}`,
       source: sourceOfLimit(most),
     }));
   },

@@ -1,5 +1,6 @@
 import { show } from '../assess/show.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
+import { ratedLayerIsAbsent } from './rated-layer-absent.ts';
 import { defineRule } from './rule.ts';
 
 export const ratedLayerNotFirst = defineRule({
@@ -37,7 +38,7 @@ line main {
 `,
   check(winch, judge) {
     const { ratedLayer, ratedPull, block } = winch;
-    if (isUnknown(ratedLayer) || isUnknown(ratedPull) || ratedLayer.amount.low <= 1) return;
+    if (isUnknown(ratedLayer) || isUnknown(ratedPull) || ratedLayer.amount.low <= 1 || ratedLayerIsAbsent(winch) === true) return;
     const place = ratedLayer.origin.from === 'written' ? ratedLayer.origin.place : block.namePlace;
     const first = asGiven(winch.firstLayerPull);
     if (isUnknown(first)) return judge.cannot(first.unknown, place);

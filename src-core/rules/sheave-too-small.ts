@@ -16,6 +16,9 @@ import { defineRule } from './rule.ts';
 const leastWireRatio: Value = { amount: exactly(leastPublishedRatio), kind: 'needed count', origin: { from: 'constant', source: wireRopeSheaveLossTable.source } };
 const leastRatio: Value = { amount: exactly(5), kind: 'needed count', origin: { from: 'constant', source: bendOverPin } };
 
+/** Times the line's own diameter that what it runs over has at least. */
+export const leastRatioOverSheave = (isWire: boolean): Value => (isWire ? leastWireRatio : leastRatio);
+
 export const sheaveTooSmall = defineRule({
   name: 'sheave-too-small',
   on: 'block',
@@ -66,7 +69,7 @@ pull out with bow-winch {
     for (const { gear, piece, place } of linesOverBlocks(block, assessing)) {
       const isWire = piece.line.material === 'wire';
       const [D, d] = [factOf(gear.block, 'sheave'), piece.line.diameter];
-      judge.atLeast(asGiven(bendRatio({ D, d })), isWire ? leastWireRatio : leastRatio, place, (ratio) => ({
+      judge.atLeast(asGiven(bendRatio({ D, d })), leastRatioOverSheave(isWire), place, (ratio) => ({
         place,
         message: `sheave of \`${gear.name}\` is ${showValue(D)}, ${printNumber(ratio.amount.low, 'down', 1)} times the ${showValue(d)} of \`${piece.name}\`, below ${isWire ? `the ${leastPublishedRatio} times from which what a bend leaves of wire is published` : '5 times'}`,
         help: `use a block with a sheave of ${showLike(exactly((d as Given).amount.high * (isWire ? leastPublishedRatio : 5)), d as Given, 'up')} or more; some lines ask for up to 20 times`,

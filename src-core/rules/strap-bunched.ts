@@ -1,8 +1,17 @@
-import { maybeFact } from '../assess/facts.ts';
+import type { AssessedLink } from '../assess/assess-chain.ts';
+import { maybeFact, missingFact } from '../assess/facts.ts';
 import { show, unitOf } from '../assess/show.ts';
+import { unknown, type Value } from '../mechanics/derivation.ts';
 import { frontWinch, larch, mainLine, reachByTrunk } from './example-blocks.ts';
 import { shackleJoints } from './shackle-joints.ts';
 import { defineRule } from './rule.ts';
+
+/** A shackle whose inside nobody measured; one that a route gives by its size has nowhere to write it. */
+function notMeasured({ name, gearFacts, place }: AssessedLink, strap: string): Value {
+  const says = `how wide \`${name}\` is inside, where \`${strap}\` lies in it, is not given`;
+  if (gearFacts === undefined) return unknown({ key: `inside of ${name} at ${place.start}`, says, help: 'write the shackle as a block with its `inside`, measured', place });
+  return unknown({ ...missingFact(gearFacts.block, 'inside'), says, help: 'add `inside`, measured where the strap lies' });
+}
 
 export const strapBunched = defineRule({
   name: 'strap-bunched',
@@ -49,9 +58,10 @@ ${larch}
 ${reachByTrunk}`,
   check(chain, judge) {
     for (const { shackle, other, place } of shackleJoints(chain)) {
-      const inside = shackle.gearFacts?.inside;
-      const width = other.gearFacts?.head === 'strap' ? maybeFact(other.gearFacts.block, 'width') : undefined;
-      if (inside === undefined || width === undefined) continue;
+      const facts = other.gearFacts;
+      const width = facts?.head === 'strap' ? maybeFact(facts.block, 'width') : undefined;
+      const inside = shackle.gearFacts?.inside ?? (width === undefined ? undefined : notMeasured(shackle, other.name));
+      if (width === undefined || inside === undefined) continue;
       judge.atMost(width, inside, place, (strap, opening) => ({
         place,
         message: `\`${other.name}\` is ${show(strap)} wide and lies in ${show(opening, { unit: unitOf(strap) })} of \`${shackle.name}\`: it bunches`,

@@ -1,4 +1,4 @@
-import { statementOf } from '../assess/facts.ts';
+import { missingFact, statementOf } from '../assess/facts.ts';
 import { markedOrNotUsed, slingMarked } from '../trade/gear-sources.ts';
 import { printSource } from '../trade/source.ts';
 import { bow22 } from './example-blocks.ts';
@@ -20,10 +20,17 @@ export const unmarkedGear = defineRule({
   marking  faded
 }
 `,
-  good: bow22,
+  good: `${bow22.slice(0, -2)}  marking  legible
+}
+`,
   check(gear, judge) {
     if (gear.limitFrom === 'none') return;
     const source = gear.head === 'shackle' ? markedOrNotUsed : gear.head === 'strap' ? slingMarked : undefined;
+    // Asked once for all of it: a line for each shackle would be read by nobody.
+    if (source !== undefined && gear.marking === undefined) {
+      judge.cannot({ ...missingFact(gear.block, 'marking'), ...(gear.block.brokenHeads.has('marking') || statementOf(gear.block, 'marking') !== undefined ? {} : { key: 'markings', says: 'whether the rating can still be read on every shackle and strap is not given', help: 'read them, and add `marking  legible` to each on which it can be read' }) }, gear.block.namePlace);
+      return;
+    }
     judge.holds(!gear.unmarked, () => ({
       place: statementOf(gear.block, 'marking')!.place,
       severity: source === undefined ? 'warning' : 'error',

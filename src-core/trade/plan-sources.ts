@@ -16,3 +16,4 @@ export const clearOfDamage = ownChoice('cut-five-diameters-clear', 'a cut is mad
 export const damperPractice = practice('damper-on-line', 'a damper lies on every loaded line');
 export const glovesPractice = practice('gloves-on-line', 'gloves are worn whenever a line is handled');
 export const splicingTools = practice('splicing-tools', 'a splice in hollow braid takes a fid, slippery tape, a marker, a sharp blade, a rule and, for the lock-stitch, a needle with twine');
+export const drumSquareToWay = ownChoice('drum-square-to-way', 'the drum of a winch on the load is taken to lie square to the way that the load is meant to go; write `off-square` to replace it');

@@ -82,6 +82,7 @@ shackle s {
   body 22 mm
   pin 25 mm
   wll 6.5 t
+  marking legible
 }
 anchor a {
   kind ground-anchor
@@ -230,4 +231,12 @@ test('of a short tucked splice the card leaves the marks to its maker', () => {
   expect(headings(card('')).some((h) => h.startsWith('Marks'))).toBe(true);
   expect(headings(card('tucked')).some((h) => h.startsWith('Marks'))).toBe(false);
   expect(said(card('tucked'))).toContain('by its maker\'s splicing instruction: which strands are tucked where, only that shows.');
+});
+
+test('a plan that does not say how the line comes on to the drum leaves it to whoever stands there', () => {
+  const brief = (more: string): string => said(papersOf(pullExample({ pull: `${pullWith({})}${more}` })).get('brief off-the-ford')!);
+  const look = 'Look how it comes on to the drum, which is not written';
+  expect(brief('')).toContain(look);
+  expect(brief('  off-square  1 deg\n')).not.toContain(look);
+  expect(brief('  stands  larch ahead 20 m\n')).not.toContain(look);
 });

@@ -138,11 +138,11 @@ const statements = (text: string): { line: number; head: string; block: string }
 };
 
 describe('a missing fact', () => {
-  const whole = pullExample({ more: kit });
+  const whole = pullExample({ more: kit, pull: `${pullWith({})}  off-square  1 deg\n` });
   /** Facts without which some check of the pull cannot be made. The others are replaced by practice, or are no facts of this pull. */
   const needed = new Set([
     'vehicle mass', 'winch rated', 'winch barrel', 'winch width', 'winch carries', 'line material', 'line diameter', 'line length', 'line breaking', 'line outboard', 'shackle wll', 'strap wll', 'strap length',
-    'anchor holding', 'chain main', 'pull load', 'pull surface', 'pull grade', 'pull mired', 'pull dragging', 'pull reach', 'pull people',
+    'anchor holding', 'chain main', 'pull load', 'pull surface', 'pull grade', 'pull mired', 'pull dragging', 'pull reach', 'pull people', 'pull off-square',
   ]);
   test('the whole pull is judged, and holds', () => {
     const pull = judgedRig(whole).block('pull');

@@ -287,3 +287,40 @@ describe('pulls', () => {
     expect(said(rule.bad.replace('130 deg', angle), 'bridle-too-wide')).toHaveLength(count);
   });
 });
+
+// Steel gear counts like a shackle (ASME B30.26); no figure for points was found.
+test.each([
+  ['rated 4.7 t breaking 5 t', '', ['warning: breaking strength of `plover bow` is 1.0 times its working limit, below the design factor of 5']],
+  ['rated 4.7 t breaking 4 t', '', ['error: breaking strength of `plover bow` is 0.8 times its working limit, below the design factor of 5']],
+  ['rated 4.7 t breaking 23.4 t', '', ['warning: breaking strength of `plover bow` is 4.9 times its working limit, below the design factor of 5']],
+  ['rated 4.7 t breaking 23.5 t', '', []],
+  ['rated 4.7 t breaking 10 t', 'practice {\n  design-factor  point 2 "the maker of the points"\n}\n', []],
+  ['rated 4.7 t breaking 9 t', 'practice {\n  design-factor  point 2 "the maker of the points"\n}\n', ['warning: breaking strength of `plover bow` is 1.9 times its working limit, below the design factor of 2']],
+  ['rated 4.7 t', '', []],
+  ['breaking 5 t', '', []],
+])('a point %s', (point, more, expected) => expect(said(`vehicle plover {\n  mass 2 t\n  point bow ${point}\n}\n${more}`, 'point-factor-low')).toEqual(expected));
+
+describe('a drum and the line on it', () => {
+  const drum = (material: string, barrel: string, rated = 'rated 42 kN', flange = '165 mm'): string => `winch w {\n  ${rated}\n  barrel ${barrel}\n  width 230 mm\n  flange ${flange}\n  carries main\n}\nline main {\n  material ${material}\n  diameter 10 mm\n  length 20 m\n}\n`;
+  // A rope maker asks 5 to 20 times for a sheave; what a bend leaves of wire is published from 6 times on.
+  test.each([
+    ['HMPE', '20 mm', ['information: barrel of `w` is 20 mm, 2.0 times the 10 mm of `main`, below the 5 times that is asked of a sheave']],
+    ['HMPE', '45 mm', ['information: barrel of `w` is 45 mm, 4.5 times the 10 mm of `main`, below the 5 times that is asked of a sheave']],
+    ['HMPE', '50 mm', []],
+    ['wire', '50 mm', ['information: barrel of `w` is 50 mm, 5.0 times the 10 mm of `main`, below the 6 times that is asked of a sheave']],
+    ['wire', '60 mm', []],
+  ])('%s on a barrel of %s', (material, barrel, expected) => expect(said(drum(material, barrel), 'barrel-too-thin')).toEqual(expected));
+
+  // (165 − 64) / 2 mm is 5.05 layers of 10 mm: the sixth has begun below the flange, the seventh lies above it.
+  test.each([
+    ['at layer 6', '165 mm', []],
+    ['at layer 7', '165 mm', ['error: `w` is rated on layer 7, and 5 layers of its line fit below its flange']],
+    ['at layer 3', '85 mm', ['error: `w` is rated on layer 3, and 1 layer of its line fits below its flange']],
+    ['', '70 mm', []],
+  ])('rated %s on a flange of %s', (layer, flange, expected) => expect(said(drum('HMPE', '64 mm', `rated 42 kN ${layer}`, flange), 'rated-layer-absent')).toEqual(expected));
+  test('a layer that is not there is said once, and asked about where the flange is not given', () => {
+    expect(said(drum('HMPE', '64 mm', 'rated 42 kN at layer 7'), 'rated-layer-not-first')).toEqual([]);
+    expect(said(drum('HMPE', '64 mm', 'rated 42 kN at layer 6'), 'rated-layer-not-first')).toHaveLength(1);
+    expect(notJudged(drum('HMPE', '64 mm', 'rated 42 kN at layer 7').replace('  flange 165 mm\n', ''), 'rated-layer-absent').map((c) => c.says)).toEqual(['flange diameter of `w` is not given']);
+  });
+});

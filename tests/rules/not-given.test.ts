@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { readDay } from '../../src-core/model/day.ts';
 import { pullExample, pullWith } from '../../src-core/rules/example-pull.ts';
-import { findingsIn } from '../support/judge-text.ts';
+import { findingsIn, projectOf, testDay } from '../support/judge-text.ts';
 
 // What a file does not say is not counted as the kinder case without a word.
 
@@ -73,8 +74,8 @@ describe('a fact that decides between a milder and a graver case', () => {
 
   test('the latch of a hook, and the form of a shackle that is loaded from the side', () => {
     expect(missing('hook clevis {\n  wll 4 t\n}\n')).toEqual(['whether the latch of `clevis` closes is not given']);
-    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n  load-from 30 deg\n}\n')).toEqual(['form of `s` is not given']);
-    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n}\n')).toEqual([]);
+    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n  load-from 30 deg\n  marking legible\n}\n')).toEqual(['form of `s` is not given']);
+    expect(missing('shackle s {\n  body 19 mm\n  wll 4.7 t\n  marking legible\n}\n')).toEqual([]);
   });
 
   test('a hook made without a latch is warned of', () => {
@@ -121,5 +122,69 @@ describe('a fact that decides between a milder and a graver case', () => {
     const asks = (drop: string[]): string[] => missing(pullExample({ pull: pullWith(Object.fromEntries(drop.map((head) => [head, undefined]))) })).filter((m) => m.includes('off-the-ford') || m.includes('is given'));
     expect(asks(['mired', 'dragging', 'grade'])).toEqual(['how deep the load is sunk in `off-the-ford` is not given', 'how steep the way is in `off-the-ford` is not given', 'whether every wheel turns in `off-the-ford` is not given']);
     expect(asks([])).toEqual([]);
+  });
+});
+
+// Geometry; wire rope users' manual: at most 1.5° on a smooth drum. 7 m across and 20 m along is arctan(7/20) = 19.29°.
+describe('how the line comes on to the drum', () => {
+  const places = (text: string): string => pullWith({ stands: `stands    ${text}` });
+  const dipper = 'vehicle dipper {\n  mass 3 t\n  point stern rated 6 t\n}\n';
+  const byOther = { chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> dipper stern\n}\n', more: dipper };
+  const heard = (text: string): string[] => findingsIn(text).filter((f) => f.code === 'pull-off-square' || /off square/.test(f.message)).map((f) => `${f.severity}: ${f.message}`);
+
+  test.each([
+    ['larch ahead 20 m left 7 m', ['warning: `off-the-ford` comes on to the drum 19.3 deg off square, by the places that are given, above the 1.5 deg at which line spools evenly']],
+    ['larch behind 20 m right 7 m', ['warning: `off-the-ford` comes on to the drum 19.3 deg off square, by the places that are given, above the 1.5 deg at which line spools evenly']],
+    ['larch ahead 20 m left 3.5 m', []],
+    ['larch right 20 m', ['warning: `off-the-ford` comes on to the drum 90 deg off square, by the places that are given, above the 1.5 deg at which line spools evenly']],
+    ['larch ahead 20 m left 0.5 m', []],
+    ['larch ahead 20 m', []],
+  ])('%s', (text, expected) => expect(heard(pullExample({ pull: places(text) }))).toEqual(expected));
+
+  test('what is written counts before the places', () => {
+    expect(heard(pullExample({ pull: `${places('larch ahead 20 m left 7 m')}  off-square  1 deg\n` }))).toEqual([]);
+    expect(heard(pullExample({ pull: `${places('larch ahead 20 m')}  off-square  5 deg\n` }))).toEqual(['warning: `off-the-ford` comes on to the drum 5 deg off square, above the 1.5 deg at which line spools evenly']);
+  });
+
+  test('a vehicle that stands and winches may face anywhere: asked where places are given, and counted as not judged where none are', () => {
+    const load = { load: 'load      dipper', footing: 'footing   plover level' };
+    const asked = 'information: how far off square the line of `off-the-ford` comes on to the drum is not given; 1 check not judged';
+    expect(heard(pullExample({ ...byOther, pull: pullWith({ ...load, stands: 'stands    plover ahead 20 m left 7 m' }) }))).toEqual([asked]);
+    const silent = pullExample({ ...byOther, pull: pullWith(load) });
+    expect(heard(silent)).toEqual([]);
+    expect(projectOf(silent).judge('test.rig', readDay(testDay)!).files.get('test.rig')!.blocks.flatMap((b) => b.notJudged).filter((n) => n.rule === 'pull-off-square')).toHaveLength(1);
+  });
+});
+
+// WAC 296-304-07005(1) and WAC 296-24-29419(13): a shackle or a sling without legible marks is not used.
+describe('whether the rating can be read', () => {
+  const gear = (head: string, name: string, more = ''): string => `${head} ${name} {\n  wll 4 t\n${more}}\n`;
+  const asked = (text: string): string[] => findingsIn(text).filter((f) => f.message.includes('can still be read')).map((f) => `${f.line}: ${f.severity}: ${f.message}`);
+  const says = 'information: whether the rating can still be read on every shackle and strap is not given';
+  test('is asked once for all that does not say it', () => {
+    expect(asked(`${gear('shackle', 'a')}${gear('shackle', 'b', '  marking legible\n')}${gear('strap', 'c')}`)).toEqual([`1: ${says}; 2 checks not judged`]);
+    expect(asked(`${gear('shackle', 'a', '  marking legible\n')}${gear('strap', 'c')}`)).toEqual([`5: ${says}; 1 check not judged`]);
+    expect(asked(`${gear('shackle', 'a', '  marking legible\n')}${gear('strap', 'c', '  marking faded\n')}`)).toEqual([]);
+  });
+  test('is not asked of what has no such document, nor where the word cannot be read', () => {
+    expect(asked(gear('ring', 'a'))).toEqual([]);
+    expect(asked(gear('shackle', 'a', '  marking lgible\n'))).toEqual([]);
+  });
+});
+
+// Common practice: webbing lies flat over its whole width in what it hangs by.
+describe('a strap in a shackle', () => {
+  const joined = (shackle: string, width: string): string[] =>
+    findingsIn(rig({ strap: `kind static\n  hitch basket${width}` }).replace('body 22 mm\n', `body 22 mm${shackle}\n`)).filter((f) => f.code === 'strap-bunched' || / inside, /.test(f.message)).map((f) => `${f.severity}: ${f.message}`);
+  test.each([
+    ['', '\n  width 75 mm', ['information: how wide `bow-22` is inside, where `trunk` lies in it, is not given; 1 check not judged']],
+    ['\n  inside 51 mm', '\n  width 75 mm', ['warning: `trunk` is 75 mm wide and lies in 51 mm of `bow-22`: it bunches']],
+    ['\n  inside 80 mm', '\n  width 75 mm', []],
+    ['\n  inside eighty', '\n  width 75 mm', []],
+    ['', '', []],
+  ])('%s beside %s', (shackle, width, expected) => expect(joined(shackle, width)).toEqual(expected));
+  test('one that the route gives by its size has nowhere to write it', () => {
+    const sized = findingsIn(rig({ strap: 'kind static\n  hitch basket\n  width 75 mm' }).replace('-> bow-22 ->', '-> shackle bow 22 mm AS-2741 ->')).filter((f) => / inside, /.test(f.message));
+    expect(sized.map((f) => f.finding.help)).toEqual(['write the shackle as a block with its `inside`, measured']);
   });
 });

@@ -77,11 +77,11 @@ const blocks: readonly Block[] = [
   ],
   (i, pick, { prefix: p }) => [
     `strap ${p}round-${i} {`,
-    '  kind    static',
-    `  length  ${pick(3, 6)} m`,
-    '  width   75 mm',
-    '  wll     5 t',
-    '  hitch   basket',
+    '  kind     static',
+    `  length   ${pick(3, 6)} m`,
+    '  wll      5 t',
+    '  hitch    basket',
+    '  marking  legible',
     '}',
   ],
   (i, pick, { prefix: p }) => [
