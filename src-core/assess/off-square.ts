@@ -8,7 +8,8 @@ import type { AssessedPull } from './assess-pull.ts';
 import { maybeFact, statementOf } from './facts.ts';
 
 export interface OffSquare {
-  readonly angle: Value;
+  /** Undefined where nothing speaks of directions. */
+  readonly angle: Value | undefined;
   /** Where it is written, or where the place stands that it follows from. */
   readonly place: Place;
   readonly from: 'written' | 'places' | 'nothing';
@@ -19,7 +20,7 @@ const paced_rad = (10 * Math.PI) / 180;
 
 /**
  * How far off square the line comes on to the drum. A vehicle that stands and winches may face anywhere, so places tell it only where
- * the winch goes with the load. A plan without places does not speak of directions at all: its brief has the crew look.
+ * the winch goes with the load. A plan without places does not speak of directions at all: nothing is judged of it, and its brief has the crew look.
  */
 export function offSquareOf({ block, name, rigging }: AssessedPull): OffSquare {
   const statement = statementOf(block, 'off-square');
@@ -29,7 +30,7 @@ export function offSquareOf({ block, name, rigging }: AssessedPull): OffSquare {
   const lead = rigging.plannedLead;
   if (lead === undefined || lead <= paced_rad + 1e-9) {
     const cause = { key: `off-square of ${name}`, says: `how far off square the line of \`${name}\` comes on to the drum is not given`, help: 'add `off-square`, looked at from behind the winch', place: block.namePlace };
-    return { angle: unknown({ ...cause, ...(stands.length === 0 || rigging.problems.length > 0 || lead !== undefined ? { reported: true } : {}) }), place: block.namePlace, from: 'nothing' };
+    return { angle: stands.length === 0 || rigging.problems.length > 0 || lead !== undefined ? undefined : unknown(cause), place: block.namePlace, from: lead === undefined ? 'nothing' : 'places' };
   }
   const first = rigging.parts[0]!.to;
   const place = (stands.find((s) => nameOf(s.values, 'what')?.name === first) ?? stands[0]!).place;

@@ -15,6 +15,7 @@ export const pullOffSquare = defineRule({
   good: pullExample({ pull: `${pullWith({})}  off-square  1 deg\n` }),
   check(pull, judge, assessing) {
     const { angle, place, from } = offSquareOf(pull);
+    if (angle === undefined) return;
     const most = assessing.practice.value('fleet-angle-most');
     judge.atMost(angle, most, place, (is, limit) => ({
       place,
