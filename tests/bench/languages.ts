@@ -34,6 +34,9 @@ function find(text: string, kind: SiteKind, pattern: RegExp): Site[] {
   return [...text.matchAll(pattern)].map((m) => ({ kind, offset: m.index + m[1]!.length }));
 }
 
+/** What is asked for besides, so that nothing is found. */
+const told: Readonly<Record<string, readonly string[]>> = { line: ['  outboard  eye thimble tube bury 72 d taper 24 d size 160 mm stitched'], shackle: ['  inside  80 mm'], strap: ['  marking  legible'] };
+
 function rigBlock({ kind, name, fields }: BenchRecord): string[] {
   const value = (key: string): string => fields.find((f) => f.field.key === key)!.value;
   const row = (key: string): string => {
@@ -42,12 +45,12 @@ function rigBlock({ kind, name, fields }: BenchRecord): string[] {
   };
   if (kind === 'chain') return [`chain ${name} {`, `  ${['line', 'shackle', 'strap', 'anchor'].map((k) => (k === 'line' ? `${value(k)} outboard` : value(k))).join(' -> ')}`, row('out'), '}'];
   const body = fields.filter((f) => f.field.type !== 'date' && f.field.key !== 'on').map((f) => (f.field.key === 'holding' ? `${row('holding')} "tested"` : f.field.key === 'fairlead' ? `${row('fairlead')} condition sound` : row(f.field.key)));
-  if (kind === 'line') body.push('  outboard  eye thimble tube bury 72 d taper 24 d size 160 mm stitched');
+  body.push(...(told[kind] ?? []));
   const log = fields.flatMap((f) => (f.field.type === 'date' ? [`  ${f.value}  ${f.field.key}${f.field.key === 'spooled' ? '  tight' : ''}`] : []));
   return [`${kind} ${name}${kind === 'winch' ? ` on ${value('on')}` : ''} {`, ...body, ...log, '}'];
 }
 
-const costOf = (kind: string): number => (kind === 'chain' ? 4 : kinds[kind]!.length + (kind === 'winch' ? 1 : kind === 'line' ? 3 : 2));
+const costOf = (kind: string): number => (kind === 'chain' ? 4 : kinds[kind]!.length + (told[kind]?.length ?? 0) + (kind === 'winch' ? 1 : 2));
 
 const rig: Language = {
   extension: '.rig',
