@@ -1,14 +1,15 @@
 import { isAbove } from '../base/compare.ts';
 import { breakingFromWorkingLimit } from '../mechanics/breaking-from-working-limit.ts';
 import { chokerLimit } from '../mechanics/choker-limit.ts';
-import { asGiven, isUnknown, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
+import { asGiven, isUnknown, lowerOf, unknown, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
 import { shackleLimitGradeA } from '../mechanics/shackle-limit-grade-a.ts';
 import { shackleLimitGradeS } from '../mechanics/shackle-limit-grade-s.ts';
 import { shackleSideLoadShare } from '../mechanics/shackle-side-load-share.ts';
 import { sideLoadedLimit } from '../mechanics/side-loaded-limit.ts';
 import { softShackleStrength } from '../mechanics/soft-shackle-strength.ts';
 import { workingLimitFromBreaking } from '../mechanics/working-limit-from-breaking.ts';
-import { wordOf, type BoundBlock, type BoundLink, type BoundStatement } from '../model/bound.ts';
+import { quantityOf, wordOf, type BoundBlock, type BoundLink, type BoundStatement } from '../model/bound.ts';
+import { noValues } from '../model/values.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import { breaksAsItsLimit, knotNotWritten } from '../trade/gear-sources.ts';
 import { softShackleNamed } from '../trade/soft-shackle-share.ts';
@@ -47,6 +48,8 @@ export interface AssessedGear {
   readonly unmarked: boolean;
   readonly form: string | undefined;
   readonly hitch: string | undefined;
+  /** What its label gives for that hitch. */
+  readonly hitchLimit: Value | undefined;
   readonly standard: string | undefined;
   readonly body: Value | undefined;
   readonly pin: Value | undefined;
@@ -112,6 +115,12 @@ function asLoaded(limit: Value, angle: Value | undefined, choker: boolean, name:
   return asGiven(sideLoadedLimit({ WLL: limit, s: asGiven(shackleSideLoadShare({ α: angle })) }));
 }
 
+/** What a strap's label gives for the hitch that it is in. */
+function limitInHitch(block: BoundBlock): Value | undefined {
+  const written = quantityOf(statementOf(block, 'hitch')?.values ?? noValues, 'wll');
+  return written === undefined ? undefined : writtenValue(written);
+}
+
 /** What breaks it as it is loaded: no source gives this apart, so it is lowered as the limit is. */
 function breaksAsLoaded(breaking: Value, angle: Value | undefined, choker: boolean, name: string): Value {
   if (!choker && angle === undefined) return breaking;
@@ -141,6 +150,7 @@ export function assessGear(block: BoundBlock, practice: Practice): AssessedGear 
   else [limit, limitFrom] = [noLimit(block, head, unmarked), 'none'];
   const angle = head === 'shackle' ? maybeFact(block, 'load-from', 'angle') : undefined;
   const hitch = head === 'strap' ? wordIn(block, 'hitch') : undefined;
+  const hitchLimit = head === 'strap' ? limitInHitch(block) : undefined;
   const breakingStrength = breaking ?? asGiven(breakingFromWorkingLimit({ WLL: limit, f: designFactor }));
   return {
     kind: 'gear',
@@ -149,7 +159,8 @@ export function assessGear(block: BoundBlock, practice: Practice): AssessedGear 
     name,
     limit,
     limitFrom,
-    workingLimit: asLoaded(limit, angle, hitch === 'choker', name),
+    workingLimit: hitchLimit === undefined ? asLoaded(limit, angle, hitch === 'choker', name) : lowerOf(limit, hitchLimit),
+    hitchLimit,
     breakingStrength,
     breakingAsLoaded: breaksAsLoaded(breakingStrength, angle, hitch === 'choker', name),
     breakingWritten: written !== undefined,

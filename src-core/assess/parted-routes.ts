@@ -15,10 +15,17 @@ export function partedRoutes(routes: readonly Links[]): readonly Links[] {
   if (routes.length < 2 && !routes.some(goesAcross)) return routes;
   const ends = new Set(routes.flatMap((links) => (links.length === 0 ? [] : [links[0]!.key, links.at(-1)!.key])));
   const parted: Links[] = [];
+  const before = new Map<string, Links[]>();
   for (const links of routes) {
     const at = goesAcross(links) ? links.findIndex((link) => isNamedGear(link) && (link.gear === 'block' || ends.has(link.key))) : -1;
     if (at >= 0) parted.push(links.slice(0, at + 1).reverse(), links.slice(at));
-    else parted.push(withoutStem(links, parted));
+    else parted.push(withoutStem(links, before));
+    for (const way of [links, [...links].reverse()]) {
+      const key = way[0]?.key ?? '';
+      const alike = before.get(key);
+      if (alike === undefined) before.set(key, [way]);
+      else alike.push(way);
+    }
   }
   return parted;
 }
@@ -26,17 +33,17 @@ export function partedRoutes(routes: readonly Links[]): readonly Links[] {
 /** From one that holds to another. */
 export const goesAcross = (links: Links): boolean => links.length > 2 && isHolder(links[0]!) && isHolder(links.at(-1)!);
 
-/** A route from where it leaves one that is written before it. */
-function withoutStem(links: Links, before: readonly Links[]): Links {
-  const turned = [...links].reverse();
-  for (const other of before) {
-    for (const way of [links, turned]) {
-      const shared = Math.max(sharedStem(way, other), sharedStem(way, [...other].reverse()));
+/** A route from where it leaves the one before it that it goes along with farthest. */
+function withoutStem(links: Links, before: ReadonlyMap<string, readonly Links[]>): Links {
+  let [rest, most] = [links, 1];
+  for (const way of [links, [...links].reverse()]) {
+    for (const other of before.get(way[0]?.key ?? '') ?? []) {
+      const shared = sharedStem(way, other);
       const last = way[shared - 1];
-      if (shared > 1 && shared < way.length && isNamedGear(last!) && last!.gear !== 'block') return way.slice(shared - 1);
+      if (shared > most && shared < way.length && isNamedGear(last!) && last!.gear !== 'block') [rest, most] = [way.slice(shared - 1), shared];
     }
   }
-  return links;
+  return rest;
 }
 
 /** How many links two ways have in common from their beginning. */

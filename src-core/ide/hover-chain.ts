@@ -20,7 +20,7 @@ export function judgedText(link: AssessedLink): string {
   if (isUnknown(load)) return `not judged, because ${load.unknown.says}`;
   const isOver = isAbove(load.amount.high, limit.amount.low);
   if (!isOver && doubt !== undefined) return `not judged, because ${doubt.says}`;
-  return `${link.turned ? `${show(load)} on it, ` : ''}${isOver ? 'above' : 'within'} the limit given by ${limitBy(link)}`;
+  return `${link.turned || link.inLeg ? `${show(load)} on it, ` : ''}${isOver ? 'above' : 'within'} the limit given by ${limitBy(link)}`;
 }
 
 export function linksTable(chain: AssessedChain, links: readonly AssessedLink[]): { head: string[]; rows: string[][] } {
@@ -35,7 +35,7 @@ export function hoverLink(chain: AssessedChain, link: AssessedLink): Answer {
   return {
     lead,
     after: isUnknown(limit) ? undefined : judgedText(link),
-    lines: [link.parts !== undefined ? `${link.parts} parts of the line pull at it, each with ${chain.loadSays}.` : link.turned ? `The line turns here, so the load is twice ${chain.loadSays}.` : `The load is ${chain.loadSays}.`, ...breaking, ...help],
+    lines: [link.parts !== undefined ? `${link.parts} parts of the line pull at it, each with ${chain.loadSays}.` : link.inLeg ? `It is one leg of a bridle, and has its share by the angle between them. The chain is loaded by ${chain.loadSays}.` : link.turned ? `The line turns here, so both its parts pull on it, each with ${chain.loadSays}.` : `The load is ${chain.loadSays}.`, ...breaking, ...help],
     ...(isUnknown(limit) || limit.origin.from !== 'derived' ? { restsOn: [limit] } : { derivation: limit.origin.derivation }),
   };
 }

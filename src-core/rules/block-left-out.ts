@@ -1,4 +1,5 @@
 import { linkName } from '../assess/pull-run.ts';
+import { nameOf } from '../model/bound.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
 
@@ -35,16 +36,19 @@ export const blockLeftOut = defineRule({
   name: 'block-left-out',
   on: 'pull',
   severity: 'warning',
-  summary: 'The chain of a pull holds a block, and the pull does not lead its line over it.',
+  summary: 'The chain of a pull holds a block, and neither this pull nor another one leads its line over it.',
   why: 'the load on the block and on what holds it is not in the figures of the pull, nor is the way round it',
   source: 'our own careful choice, because a `via` that was forgotten makes a pull look easier',
   bad: pullExample({ more, anchor, chain }),
   good: pullExample({ more, anchor, chain, pull: pullWith({ via: 'via       snatch fixed angle 30 deg after 12 m' }) }),
-  check({ name, block, rigging, chain: through }, judge) {
+  check({ name, block, rigging, chain: through }, judge, { reader }) {
     for (const { run, holder, name: own, place } of rigging.blocks) {
       if (run === undefined && holder !== undefined) judge.cannot({ key: `gear of ${own} in ${name}`, says: `by what \`${own}\` hangs on \`${holder.name}\` is not given`, help: `write it as a route of the chain, such as \`${own} -> bow-22 -> trunk -> ${holder.name}\``, place }, place);
     }
     const led = new Set(rigging.blocks.map((b) => b.name));
+    // A chain may be rigged for several pulls: what another one leads its line over is not forgotten.
+    const others = through === undefined ? [] : reader.pullsThrough(through.name);
+    for (const { statements } of others) for (const { definition, values } of statements) if (definition.head === 'via') led.add(nameOf(values, 'block')?.name ?? '');
     for (const { links } of through?.routes ?? []) {
       for (const link of links) {
         const own = link.gear === 'block' ? linkName(link) : undefined;

@@ -9,7 +9,7 @@ export const strapAsChoker = defineRule({
   name: 'strap-as-choker',
   on: 'gear',
   severity: 'information',
-  summary: 'A strap used as a choker counts with half its limit.',
+  summary: 'A strap used as a choker counts with half its limit, because what its label gives for that is not written.',
   why: 'a choker bends the strap over itself and squeezes what it holds',
   source: printSource(sources['29-cfr-1918-app-ii']),
   bad: `strap trunk {
@@ -21,17 +21,17 @@ export const strapAsChoker = defineRule({
   good: `strap trunk {
   length  3 m
   wll     4 t
-  hitch   basket
+  hitch   choker wll 2.4 t
 }
 `,
   check(gear, judge) {
-    const { limit, workingLimit } = gear;
+    const { limit, workingLimit, hitchLimit } = gear;
     if (gear.head === 'strap' && gear.hitch === undefined) judge.cannot({ ...missingFact(gear.block, 'hitch'), says: `how \`${gear.name}\` goes round what it holds is not given`, help: 'add `hitch`: `straight` or `basket` counts whole, `choker` half' }, gear.block.namePlace);
     if (gear.hitch !== 'choker' || isUnknown(limit) || isUnknown(workingLimit)) return;
-    judge.holds(false, () => ({
+    judge.holds(hitchLimit !== undefined, () => ({
       place: statementOf(gear.block, 'hitch')!.place,
       message: `as a choker \`${gear.name}\` counts with ${limitText(workingLimit)}, half of its ${limitText(limit)}`,
-      help: 'use it as a basket, both ends in one shackle, or a strap whose vertical limit is twice as high',
+      help: 'where its label gives a choker a limit of its own, write it: `hitch  choker wll` and the limit; a basket, both ends in one shackle, counts whole',
     }));
   },
 });

@@ -162,6 +162,12 @@ describe('legs that meet again', () => {
   });
 });
 
+test('three whole routes part where each leaves the one that it goes along with farthest', () => {
+  const whole = (routes: readonly string[]): string => pullExample({ chain: route(...routes), more: strap('other') + strap('third') + 'shackle bow-a {\n  body  22 mm\n  wll   6.5 t\n}\n' + tree('fir', '60 kN') + tree('rowan', '60 kN'), pull: pullWith({ resistance: 'resistance  20 kN "load cell"', bridle: 'bridle    60 deg' }) });
+  const judged = judgedPull(whole(['main outboard -> bow-22 -> trunk -> larch', 'main outboard -> bow-22 -> other -> bow-a -> fir', 'main outboard -> bow-22 -> other -> bow-a -> third -> rowan']));
+  expect(['trunk', 'other', 'bow-a', 'fir', 'rowan'].map((name) => loadOn(judged, name))).toEqual(['11.6 kN', '11.6 kN', '11.6 kN', '0 to 11.6 kN', '0 to 11.6 kN']);
+});
+
 describe('a leg that forks again', () => {
   // 20 / (2 cos 30°) = 11.55 kN come to the second fork, and either leg behind it may take all of it.
   const forked = (weak: string, rowan: string): string => pullExample({
@@ -237,6 +243,14 @@ describe('a bridle that holds a block', () => {
 });
 
 // By hand: a block that hangs on 8 m of line is 8 m nearer than what holds it, and 3 m of strap around a tree are anything from nothing to 3 m more.
+test('a chain of very many blocks and routes is gone through in its time', () => {
+  const many = Array.from({ length: 1500 }, (_, i) => i);
+  const text = pullExample({ chain: route('main outboard -> plover bow', ...many.map((i) => `b${i} -> s${i} -> b${i + 1}`), ...many.map((i) => `main outboard -> bow-22 -> s${i} -> larch`)), more: many.map((i) => `block b${i} {\n  wll 12 t\n}\nshackle s${i} {\n  wll 6 t\n}\n`).join('') });
+  const started = performance.now();
+  judgedRig(text);
+  expect(performance.now() - started).toBeLessThan(20_000);
+}, 60_000);
+
 describe('an extension that holds a block', () => {
   const ext = 'line ext {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 8 m\n  breaking 240 kN\n  inboard eye bury 72 d taper 24 d\n  outboard eye bury 72 d taper 24 d\n}\n';
   const rig = (routes: readonly string[], changes: Parameters<typeof pullWith>[0], more = ''): string =>

@@ -102,7 +102,14 @@ test('a link behind the block at which the line turns carries the pull twice', (
   const text = hover(turned('main -> snatch -> bow -> fir', 'bow'));
   expect(text.split('\n')[0]).toMatch(/^\*\*bow: load 84 kN, .*58\.8 kN\*\*/);
   expect(text).toContain('84 kN on it, above the limit given by its marking');
-  expect(text).toContain('The line turns here, so the load is twice the most that');
+  expect(text).toContain('The line turns here, so both its parts pull on it, each with the most that');
+});
+
+test('a leg of a bridle says what share it has', () => {
+  // Half of 42 kN where the legs lie together, all of it at 120° between them.
+  const text = hover(turned('main outboard -> bow\n  bow -> left -> fir\n  bow -> right -> oak', 'left').replace('block snatch', 'strap left {\n  wll  5 t\n}\n\nstrap right {\n  wll  5 t\n}\n\nanchor oak {\n  kind     tree\n  holding  200 kN "tested"\n}\n\nblock snatch'));
+  expect(text).toContain('21 to 42 kN on it, within the limit given by its marking');
+  expect(text).toContain('It is one leg of a bridle, and has its share by the angle between them.');
 });
 
 test('a link of which more may be known to the worse is not judged', () => {

@@ -240,3 +240,13 @@ test('a plan that does not say how the line comes on to the drum leaves it to wh
   expect(brief('  off-square  1 deg\n')).not.toContain(look);
   expect(brief('  stands  larch ahead 20 m\n')).not.toContain(look);
 });
+
+test('a brief says what each leg of a bridle that holds a block is made of, and lays something over the legs', () => {
+  const text = said(papersOf(pullExample({
+    chain: 'chain to-the-larch {\n  main outboard -> plover bow\n  snatch -> bow-22 -> trunk -> larch\n  bow-22 -> other -> fir\n}\n',
+    more: 'block snatch {\n  wll 12 t\n}\nstrap other {\n  length 3 m\n  wll 5 t\n}\nanchor fir {\n  kind tree\n  holding 60 kN "tested 2026-05-02"\n}\n',
+    pull: pullWith({ via: 'via       snatch fixed angle 0 deg', bridle: 'bridle    60 deg', reach: 'reach     12 m' }),
+  })).get('brief off-the-ford')!);
+  expect(text).toContain('Lead the line over `snatch`, fast to `bow-22`, and from there its 2 legs: `trunk`, `larch`; `other`, `fir`; the sheave turns');
+  expect(text).toContain('over each of the 4 parts of the line and legs');
+});

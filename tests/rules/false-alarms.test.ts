@@ -94,6 +94,22 @@ test('of the pulls through a chain the one with the least angle counts, in words
   expect(rock(rig.replace('  stands    larch ahead 9 m left 9 m\n', ''))[0]).toContain('84 kN');
 });
 
+test('a choker of which the label gives the limit is not told of again', () => {
+  const choker = (hitch: string): string[] => said(`strap trunk {\n  kind    static\n  length  3 m\n  wll     4 t\n  hitch   ${hitch}\n}\n`, 'strap-as-choker');
+  expect(choker('choker')).toEqual(['information: as a choker `trunk` counts with 19.6 kN, half of its 39.2 kN (4 t)']);
+  expect(choker('choker wll 3.2 t')).toEqual([]);
+});
+
+test('a block of a chain that another pull leads its line over is not left out', () => {
+  const second = (via: string): string => `pull again with bow-winch through to-the-larch {\n${pullWith({ via })}}\n`;
+  const left = (via: string | undefined, also: string): string[] => said(pullExample({ chain: 'chain to-the-larch {\n  main outboard -> bow-22 -> trunk -> larch\n  snatch -> rock\n}\n', more: `block snatch {\n  sheave 110 mm\n  takes 12 mm\n  wll 12 t\n}\n\nanchor rock {\n  kind rock\n  holding 200 kN "tested 2026-05-02"\n}\n\nblock other {\n  wll 12 t\n}\n\n${also}`, pull: pullWith({ via }) }), 'block-left-out');
+  const over = 'via       snatch fixed angle 30 deg after 9 m';
+  expect(left(undefined, second(over))).toEqual([]);
+  expect(left(over, second(over))).toEqual([]);
+  // Where none does, or over another block, both are told.
+  expect(left(undefined, second('via       other fixed on rock angle 30 deg after 9 m'))).toEqual(['off-the-ford', 'again'].map((name) => `warning: \`snatch\` hangs in \`to-the-larch\`, and \`${name}\` does not lead its line over it`));
+});
+
 test('a load that is let down is not called level', () => {
   expect(findingsIn(pullExample({ pull: pullWith({ grade: 'grade     -8 deg' }) })).find((f) => f.code === 'value-out-of-range')!.finding.help).toContain('let down is not worked out here');
 });

@@ -79,7 +79,7 @@ export const strapBlock = defineBlock({
     statement('width', 'Its width.', [quantity('width', measures.gearWidth)], 'width  75 mm'),
     wll('4 t', 'its label'),
     breaking('12 t'),
-    statement('hitch', 'How it goes round what it holds.', [choice('hitch', { straight: 'end to end', basket: 'both ends in one shackle, the load in the bight', choker: 'through its own eye' })], 'hitch  basket'),
+    statement('hitch', 'How it goes round what it holds.', [choice('hitch', { straight: 'end to end', basket: 'both ends in one shackle, the load in the bight', choker: 'through its own eye' }), maybe('wll', 'working limit in that hitch, where its label gives one; a choker counts half without', [quantity('wll', measures.working)])], 'hitch  basket'),
     statement('damage', 'Damage found on it.', [choice('damage', { cut: 'cut webbing', melted: 'melted or charred', stitching: 'broken stitching', chemical: 'chemical burn', knotted: 'knotted', worn: 'worn face' })], 'damage  stitching', { many: true }),
     marking,
   ],
