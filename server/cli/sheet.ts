@@ -1,6 +1,7 @@
 import { locateIn } from '../../src-core/papers/locate.ts';
 import { sheetDocument } from '../../src-core/papers/sheet-document.ts';
 import { sheetJson } from '../../src-core/papers/sheet-json.ts';
+import { ownPractice } from '../../src-core/papers/own-practice.ts';
 import { sheetText } from '../../src-core/papers/sheet-text.ts';
 import { dayOf } from './day-of.ts';
 import { exit, Refusal, strongFor, type ExitCode, type Io } from './io.ts';
@@ -20,10 +21,11 @@ export function sheet(words: Words, io: Io): ExitCode {
     return exit.nothingFound;
   }
   const { project, path, called } = openOne(words, io, 'sheet FILE');
-  const { files } = project.judge(path, day);
+  const root = project.judge(path, day);
+  const { files } = root;
   const blocks = files.get(path)!.blocks;
   const file = called(path);
   if (format === 'json') io.out(plainJson(sheetJson(blocks, { file, day: text, locate: locateIn([...files.values()].map((f) => f.file), called) })));
-  else io.out(sheetText(blocks, { file, day: text, findings: files.get(path)!.findings, derivations, strong: strongFor(io) }));
+  else io.out(sheetText(blocks, { file, day: text, findings: files.get(path)!.findings, practice: ownPractice({ root }), derivations, strong: strongFor(io) }));
   return exit.nothingFound;
 }

@@ -13,6 +13,7 @@ import { statementOf } from '../assess/facts.ts';
 import { printNumber } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
 import { heading, points, quiet, table, text, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { ownPractice } from './own-practice.ts';
 import { assessingOf, deference, findingsOn, foundParts, type PaperSubject } from './paper-subject.ts';
 
 /** Rows for a line whose length is not known. */
@@ -44,6 +45,7 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
     foot: [
       'What to do before hands go to the line is common practice.',
       isWire(line.block) ? 'Look for broken wires, rust and pits, strands that stand out, flat and kinked places. Write what is seen as dated entries: kind (cut with its strands, broken-wires, rust, birdcage, kink, flattened), and where, from the inboard end. A broken strand takes it out of service, and so does anything of which you are not sure. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.' : 'Write what is seen as dated entries: kind (cut, abrasion, glaze, melt, pulled, flattened, kink, stain, brittle), how many strands or what share of their volume, and where, from the inboard end. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.',
+      ...ownPractice(subject),
       ...deference.slice(1),
     ],
   };

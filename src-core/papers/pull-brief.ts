@@ -17,6 +17,7 @@ import { exactly } from '../units/amount.ts';
 import { printAmount } from '../units/print.ts';
 import { boxes, heading, lead, points, quiet, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { statementText } from './finding-identity.ts';
+import { ownPractice } from './own-practice.ts';
 import { assessingOf, blocksBehind, deference, errorsOutside, setAsideOn, findingParts, findingsLeft, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 
 /** What the crew goes through together before a pull: limits, places, order of work, and the numbers at which it does not begin. */
@@ -42,6 +43,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       lead(verdict(pull, findings, aside.length, notInBag(bag))),
       ...numbers(pull),
       ...limits(pull),
+      ...ownPractice(subject).map(quiet),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
       ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(findings.some((f) => atMostOfWinch.has(f.code)) ? [quiet('What is found on links of the chain is at all that the winch can pull when the load sticks; the table has this pull.')] : []), ...(rest === undefined ? [] : [quiet(rest)])]),

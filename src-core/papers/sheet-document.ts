@@ -7,6 +7,7 @@ import type { JudgedBlock } from '../rules/judge-block.ts';
 import { printSource, type Source } from '../trade/source.ts';
 import { blockSheet, sayChecks, type BlockSheet } from './block-sheet.ts';
 import { heading, points, quiet, text, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { ownPractice } from './own-practice.ts';
 import { deference, findingParts, findingsOn, leftOut, type PaperSubject } from './paper-subject.ts';
 import { showOnSheet } from './show-row.ts';
 
@@ -27,7 +28,7 @@ export function sheetDocument(subject: PaperSubject): PaperDocument {
       ...(notes.assumed.size === 0 ? [] : [heading('Assumed'), quiet('Not written in the file. Every value marked * is one of these, or rests on one.'), points([...notes.assumed.values()])]),
       ...(notes.sources.size === 0 ? [] : [heading('Sources'), points([...notes.sources.values()].map(printSource))]),
     ],
-    foot: deference,
+    foot: [...ownPractice(subject), ...deference],
   };
 }
 

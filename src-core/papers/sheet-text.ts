@@ -19,6 +19,8 @@ export interface SheetTextOptions {
   readonly derivations?: boolean;
   /** What is found in the file; told behind the blocks, where a terminal ends, when given. */
   readonly findings?: readonly Finding[];
+  /** What the shop's own practice makes milder, as `ownPractice` says it. */
+  readonly practice?: readonly string[];
   /** Makes a heading stand out; plain unless given. */
   readonly strong?: (text: string) => string;
 }
@@ -28,7 +30,7 @@ const valueWidth = 18;
 const gap = '  ';
 
 /** The sheet of a file as text: what each block comes to, where each number comes from, and what is not known. */
-export function sheetText(blocks: readonly JudgedBlock[], { file, day, width = 96, derivations = false, findings = [], strong = (text) => text }: SheetTextOptions): string {
+export function sheetText(blocks: readonly JudgedBlock[], { file, day, width = 96, derivations = false, findings = [], practice = [], strong = (text) => text }: SheetTextOptions): string {
   const lines = [strong(`Sheet of ${file}, judged as of ${day}`), ''];
   if (blocks.length === 0) lines.push('This file has no blocks.', '');
   const assumed = new Map<string, string>();
@@ -52,7 +54,7 @@ export function sheetText(blocks: readonly JudgedBlock[], { file, day, width = 9
     for (const source of sources.values()) lines.push(...wrapIndented(printSource(source), width, gap.repeat(2), gap.repeat(3)));
     lines.push('');
   }
-  for (const sentence of deference) lines.push(...wrapText(sentence, width));
+  for (const sentence of [...practice, ...deference]) lines.push(...wrapText(sentence, width));
   lines.push('');
   return lines.join('\n');
 }

@@ -16,6 +16,7 @@ import { ruleNamed } from '../rules/all.ts';
 import { exactly } from '../units/amount.ts';
 import { boxes, heading, points, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
 import { marksParts, type MarkedSplice } from './mark-table.ts';
+import { ownPractice } from './own-practice.ts';
 import { assessingOf, deference, findingsLeft, findingsOn, foundParts, type PaperSubject } from './paper-subject.ts';
 import { tapePicture, type TapeMark } from './tape-picture.ts';
 
@@ -41,7 +42,7 @@ export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDo
       ...foundParts('What is found on this repair', found),
       ...foundParts(`What is found on \`${repair.before.facts.name}\`, and this repair leaves`, left),
     ],
-    foot: ['The order of work is common practice; the maker\'s splicing instruction for this line goes before it.', ...deference],
+    foot: ['The order of work is common practice; the maker\'s splicing instruction for this line goes before it.', ...ownPractice(subject), ...deference],
   };
 }
 

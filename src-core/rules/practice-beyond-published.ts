@@ -14,7 +14,7 @@ export const practiceBeyondPublished = defineRule({
   severity: 'error',
   summary: 'A figure of practice is beyond the last one that is taken.',
   why: 'a limit that cannot hold lets everything pass that it is meant to stop',
-  source: '29 CFR 1910.179(h)(2)(iii)(a) for wraps; NAVEDTRA 14160 for the line factor; handbook overview of HMPE fibre for heat; our own careful choice for wear and cut strands',
+  source: '29 CFR 1910.179(h)(2)(iii)(a) for wraps; NAVEDTRA 14160 for the line factor; handbook overview of HMPE fibre for heat; maker\'s tuck-bury instruction for bury; NAVEDTRA 14160 for overload; sailing-press tests for knots in HMPE; our own careful choice for the others',
   bad: `practice "Tarn Hut supply crew" {
   keep-wraps  HMPE 1 wrap "it has always held"
 }

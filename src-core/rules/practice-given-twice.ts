@@ -4,7 +4,7 @@ import { wholeLine } from './fix-text.ts';
 import { defineRule } from './rule.ts';
 
 /** What a value of practice is for: two statements of one key set the same. */
-export const practiceKeyOf = ({ definition, values }: BoundStatement): string => [definition.head, ...['material', 'gear', 'wear', 'bearing', 'rule'].map((key) => wordOf(values, key) ?? '')].join(' ').trim();
+export const practiceKeyOf = ({ definition, values }: BoundStatement): string => [definition.head, ...['material', 'gear', 'wear', 'bearing', 'rule'].flatMap((key) => wordOf(values, key) ?? [])].join(' ');
 
 function* repeats(block: BoundBlock): Generator<{ readonly first: BoundStatement; readonly second: BoundStatement }> {
   const seen = new Map<string, BoundStatement>();

@@ -1,6 +1,6 @@
 import { isAbove, isBelow } from '../base/compare.ts';
-import { practiceFigure } from '../assess/practice-border.ts';
-import { textOf, wordOf, type BoundStatement } from '../model/bound.ts';
+import { practiceFigure, practiceWord } from '../assess/practice-border.ts';
+import { textOf, type BoundStatement } from '../model/bound.ts';
 import { carefulOf } from '../mechanics/derivation.ts';
 import { show } from '../assess/show.ts';
 import { practiceValue, type PracticeValue } from '../trade/built-in-practice.ts';
@@ -9,8 +9,7 @@ import { exactly } from '../units/amount.ts';
 import { practiceKeyOf } from './practice-given-twice.ts';
 import { defineRule } from './rule.ts';
 
-export const builtInFor = ({ definition, values }: BoundStatement): PracticeValue | undefined =>
-  practiceValue(definition.head, wordOf(values, 'material') ?? wordOf(values, 'gear') ?? wordOf(values, 'wear') ?? wordOf(values, 'bearing'));
+export const builtInFor = (statement: BoundStatement): PracticeValue | undefined => practiceValue(statement.definition.head, practiceWord(statement));
 
 /** Heat has no careful side of its own as a measurement; as a limit, less is careful. */
 const lessIsCareful = ({ key, kind }: PracticeValue): boolean => key === 'heat-limit' || key === 'fleet-angle-most' || (carefulOf(kind) === 'down' && key !== 'eye-size');

@@ -250,3 +250,12 @@ test('a brief says what each leg of a bridle that holds a block is made of, and 
   expect(text).toContain('Lead the line over `snatch`, fast to `bow-22`, and from there its 2 legs: `trunk`, `larch`; `other`, `fir`; the sheave turns');
   expect(text).toContain('over each of the 4 parts of the line and legs');
 });
+
+test('what the practice of the shop makes milder stands on every paper, and in the sheet', () => {
+  const rig = (practice: string): string => `practice "crew" {\n${practice}}\n${pullExample({ more: 'repair short on main {\n  cut     at 26 m from inboard\n  splice  outboard eye thimble tube bury 72 d taper 24 d size 160 mm stitched\n}\n' })}`;
+  const papers = papersOf(rig('  line-factor  2 "crew rule 4"\n  bury         HMPE 63 d\n  cut-strands-limit 1 strand\n'));
+  const says = 'By the shop\'s own practice milder figures count here: line-factor 2 where 3 is built in (crew rule 4); bury HMPE 63 d where 72 d is built in (nothing says why).';
+  for (const name of ['brief off-the-ford', 'card short', 'inspect main', 'sheet']) expect(said(papers.get(name)!)).toContain(says);
+  const careful = papersOf(rig('  line-factor  4\n  keep-wraps   HMPE 1 wrap "it held"\n'));
+  for (const text of careful.values()) expect(said(text)).not.toContain('own practice');
+});

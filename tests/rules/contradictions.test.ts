@@ -51,6 +51,15 @@ describe('figures of practice', () => {
     ['a factor at which line is damaged', ['line-factor 1.3 "it held"'], ['error: `line-factor` is 1.3, below the 1.34 beyond which no figure is taken; the built-in one counts']],
     // HMPE melts at 144 to 152 °C (handbook overview of the fibre).
     ['heat at which the fibre melts', ['heat-limit HMPE 145 degC "it held"'], ['error: `heat-limit HMPE` is 145 degC, above the 144 degC beyond which no figure is taken; the built-in one counts']],
+    // Maker's tuck-bury instruction: a tail of 31.5 d is the shortest that is published for HMPE.
+    ['a bury shorter than any published one', ['bury HMPE 31 d "it held"'], ['error: `bury HMPE` is 31 d, below the 31.5 d beyond which no figure is taken; the built-in one counts']],
+    ['the shortest bury that is published', ['bury HMPE 31.5 d "tuck-bury, maker\'s sheet"'], []],
+    // NAVEDTRA 14160 again, and sailing-press tests of knots in HMPE: 20 to 35 %.
+    ['an overload that is none before the line breaks', ['overload-share 76 % "it held"'], ['error: `overload-share` is 76 %, above the 75 % beyond which no figure is taken; the built-in one counts']],
+    ['a knot that keeps more than any that was tested', ['knot-strength HMPE 36 % "it held"'], ['error: `knot-strength HMPE` is 36 %, above the 35 % beyond which no figure is taken; the built-in one counts']],
+    ['strands that take up load again in no length', ['near 1 d "it held"'], ['error: `near` is 1 d, below the 24 d beyond which no figure is taken; the built-in one counts']],
+    ['gear without a factor', ['design-factor shackle 1.1 "it held"'], ['error: `design-factor shackle` is 1.1, below the 2 beyond which no figure is taken; the built-in one counts']],
+    ['an inspection once in a hundred years', ['inspection-interval 100 years "it held"'], ['error: `inspection-interval` is 36,525 days, above the 730 days beyond which no figure is taken; the built-in one counts']],
     ['twice in one block', ['line-factor 3', 'line-factor 2 "b"'], ['error: `line-factor` stands twice in this `practice`']],
     ['for two materials', ['bury HMPE 72 d', 'bury nylon 24 d'], []],
   ])('%s', (_what, lines, expected) => {
