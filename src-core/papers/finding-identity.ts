@@ -15,6 +15,9 @@ export function blockAt(file: RigFile, place: Place): BoundBlock | undefined {
   return index === undefined ? undefined : file.bound[index]?.blocks.find((b) => b.place.start <= place.start && place.end <= b.place.end);
 }
 
+/** What stands at a place, its words one space apart. */
+export const writtenText = ({ chunk, start, end }: Place): string => (chunk instanceof Chunk ? chunk.text.slice(start, end).trim().replace(/\s+/g, ' ') : '');
+
 /** The innermost statement at a place, its words one space apart: what stays the same when lines move or are laid out anew. */
 export function statementText(place: Place): string {
   if (!(place.chunk instanceof Chunk)) return '';

@@ -3,7 +3,6 @@ import type { AssessedPiece } from '../assess/assess-line.ts';
 import { damageWords } from '../assess/damage-words.ts';
 import { assessWinch, carriedName } from '../assess/assess-winch.ts';
 import type { AssessedRepair } from '../assess/assessing.ts';
-import { writtenValue } from '../assess/facts.ts';
 import { show, showValue } from '../assess/show.ts';
 import type { AssessedEnd, BuriedEnd } from '../assess/splice-end.ts';
 import { daysIn } from '../assess/time-since.ts';
@@ -15,6 +14,7 @@ import { figuresOf, showLength } from '../pictures/figures.ts';
 import { ruleNamed } from '../rules/all.ts';
 import { exactly } from '../units/amount.ts';
 import { boxes, heading, points, quoted, steps, table, type PaperDocument, type PaperPart, type PaperText } from './document.ts';
+import { writtenText } from './finding-identity.ts';
 import { marksParts, type MarkedSplice } from './mark-table.ts';
 import { ownPractice } from './own-practice.ts';
 import { assessingOf, deference, findingsLeft, findingsOn, foundParts, type PaperSubject } from './paper-subject.ts';
@@ -61,7 +61,8 @@ const stationText = (statement: BoundStatement): string => {
   const station = statement.values.get('station');
   return station?.type === 'station' ? `${showWritten(station.from.distance)} from ${station.from.end}` : 'a place that cannot be read';
 };
-const showWritten = (q: BoundQuantity): string => show(writtenValue(q));
+/** A place to cut, or a size to make, in the words in which it was written and judged: rounded it may lie on the other side of the damage. */
+const showWritten = ({ place }: BoundQuantity): string => writtenText(place);
 
 const cutsOf = (repair: AssessedRepair): BoundStatement[] => repair.block.statements.filter((s) => s.definition.head === 'cut');
 const pieceNamed = (statement: BoundStatement, repair: AssessedRepair, key = 'piece'): string => nameOf(statement.values, key)?.name ?? repair.before.facts.name;

@@ -259,3 +259,8 @@ test('what the practice of the shop makes milder stands on every paper, and in t
   const careful = papersOf(rig('  line-factor  4\n  keep-wraps   HMPE 1 wrap "it held"\n'));
   for (const text of careful.values()) expect(said(text)).not.toContain('own practice');
 });
+
+test('a card says where to cut in the words that were judged: rounded the cut may lie on the other side of the damage', () => {
+  const card = (cut: string): string => said(papersOf(pullExample({ more: `repair short on main {\n  cut     at ${cut} from inboard\n  splice  outboard eye thimble tube bury 72 d taper 24 d size 160.4 mm\n}\n` })).get('card short')!);
+  for (const cut of ['8.404 m', '30 ft 6 in', '31 ft 4 1/8 in']) expect(card(cut)).toContain(`Cut \`main\` square, ${cut} from inboard`);
+});
