@@ -114,6 +114,21 @@ function endOf(statement: BoundStatement, pieces: readonly AssessedPiece[]): { p
   return undefined;
 }
 
+/** What is cut off keeps its name until it is cut: the cut nearest to the outer end comes first, in whatever order they are written. */
+function outermostFirst(cuts: readonly BoundStatement[], repair: AssessedRepair): BoundStatement[] {
+  const fromInboard = (cut: BoundStatement): number => {
+    const station = cut.values.get('station');
+    if (station?.type !== 'station') return 0;
+    const { distance, end } = station.from;
+    if (end === 'inboard') return distance.value;
+    const length = repair.before.pieces.get(pieceNamed(cut, repair))?.length;
+    return (length === undefined || isUnknown(length) ? longerThanAny_m : (length.amount.low + length.amount.high) / 2) - distance.value;
+  };
+  return [...cuts].reverse().sort((a, b) => fromInboard(b) - fromInboard(a));
+}
+/** Of a line of unknown length what is measured from its outer end is taken to lie farther out than what is measured from the drum. */
+const longerThanAny_m = 1e6;
+
 function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): PaperText[] {
   const line = repair.before.facts.name;
   const cuts = cutsOf(repair);
@@ -121,7 +136,7 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
   if (cuts.length > 0) {
     out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from the drum outward. Measure every cut on the line as it lies now, from the end that is named.`);
     out.push(`Mark ${cuts.length === 1 ? 'the cut' : cuts.length === 2 ? 'both cuts before making one' : `all ${cuts.length} cuts before making any`}. Wrap tape tightly on both sides of each mark.`);
-    for (const cut of [...cuts].reverse()) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${newNameOf(cut.values, 'keep') === undefined ? 'goes out' : keptAs(cut, repair)}.${noteText(cut)}`);
+    for (const cut of outermostFirst(cuts, repair)) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${newNameOf(cut.values, 'keep') === undefined ? 'goes out' : keptAs(cut, repair)}.${noteText(cut)}`);
   }
   for (const statement of repair.block.statements) {
     const { head } = statement.definition;

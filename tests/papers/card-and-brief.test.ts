@@ -264,3 +264,10 @@ test('a card says where to cut in the words that were judged: rounded the cut ma
   const card = (cut: string): string => said(papersOf(pullExample({ more: `repair short on main {\n  cut     at ${cut} from inboard\n  splice  outboard eye thimble tube bury 72 d taper 24 d size 160.4 mm\n}\n` })).get('card short')!);
   for (const cut of ['8.404 m', '30 ft 6 in', '31 ft 4 1/8 in']) expect(card(cut)).toContain(`Cut \`main\` square, ${cut} from inboard`);
 });
+
+test('a card cuts from the outer end inward, in whatever order the cuts are written', () => {
+  const kept = 'cut     at 9.5 m from inboard keep tail';
+  const [inner, outer] = ['cut     at 8.5 m from inboard', 'cut     at 2 m from outboard'];
+  const cuts = (...lines: string[]): string[] => [...said(papersOf(pullExample({ more: `repair short on main {\n${lines.map((l) => `  ${l}\n`).join('')}  splice  outboard eye thimble tube bury 72 d taper 24 d size 160 mm\n}\n` })).get('card short')!).matchAll(/Cut `main` square, ([\d.]+ m)/g)].map((m) => m[1]!);
+  for (const lines of [[kept, inner, outer], [outer, kept, inner], [inner, outer, kept]]) expect(cuts(...lines)).toEqual(['2 m', '9.5 m', '8.5 m']);
+});
