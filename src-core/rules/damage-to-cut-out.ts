@@ -11,15 +11,24 @@ import { sources } from '../trade/sources.ts';
 const wireKinds: ReadonlySet<string> = new Set(['broken-wires', 'rust', 'birdcage']);
 const countsAsCut = (kind: string): boolean => kind === 'cut' || kind === 'pulled';
 
-/** Every place of a piece that is to be cut out, each said by its last entry. What was not measured is said by another rule. */
+/**
+ * Every place of a piece that is to be cut out. Cut strands near each other are said once: by the entry around which the most of them are, of several by the last. What was not
+ * measured is said by another rule, and says nothing for others.
+ */
 export function* damageToCutOut(piece: AssessedPiece): Generator<AssessedDamage> {
-  for (const damage of piece.damages) {
-    if (damage.remedy !== 'cut-out' || damage.notMeasured !== undefined) continue;
-    // A count that cannot be is said by itself.
-    if (!isUnknown(piece.line.strands) && damage.fact.strands !== undefined && piece.line.strands.amount.low < damage.fact.strands) continue;
-    const cuts = countsAsCut(damage.fact.kind) ? damage.zone.filter((fact) => countsAsCut(fact.kind)) : [];
-    if (cuts.length < 2 || cuts.at(-1) === damage.fact) yield damage;
+  // A count that cannot be is said by itself.
+  const isCounted = ({ fact }: AssessedDamage): boolean => isUnknown(piece.line.strands) || fact.strands === undefined || fact.strands <= piece.line.strands.amount.low;
+  const out = piece.damages.filter((damage) => damage.remedy === 'cut-out' && damage.notMeasured === undefined && isCounted(damage));
+  const withOthers = out.filter(({ fact, zone }) => countsAsCut(fact.kind) && zone.filter(({ kind }) => countsAsCut(kind)).length > 1);
+  const covered = new Set<unknown>();
+  const said = new Set<AssessedDamage>();
+  for (const damage of [...withOthers].reverse().sort((a, b) => b.strands - a.strands)) {
+    if (covered.has(damage.fact)) continue;
+    said.add(damage);
+    for (const fact of damage.zone) covered.add(fact);
   }
+  const grouped = new Set(withOthers);
+  for (const damage of out) if (!grouped.has(damage) || said.has(damage)) yield damage;
 }
 
 /** Damage with the cut strands that count as one place with it. */

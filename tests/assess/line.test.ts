@@ -113,11 +113,11 @@ describe('damage near each other', () => {
   // A joint of 72 d leaves 0.226 m unknown, 2 * 0.72 * (0.333 - 0.176): 12 m from outboard are 16.08 to 16.306 m from inboard.
   test('may be at the same place where one is inboard of the other by one way, and outboard of it by the other', () => {
     const log = (at: string): string => `2026-06-01 cut at 10 m from inboard keep tail\n2026-06-01 join main to tail bury 72 d taper 24 d stitched\n2026-06-02 damage cut 1 strand at ${at} from inboard\n2026-06-02 damage cut 1 strand at 12 m from outboard`;
-    const strands = (at: string): number[] => piece(`${text(log(at))}\npractice {\n  near  5 d "as the shop counts it"\n}\n`).damages.map((d) => d.strands);
+    const strands = (at: string): number[] => piece(`${text(log(at))}\npractice {\n  near  24 d "as the shop counts it"\n}\n`).damages.map((d) => d.strands);
     expect(strands('16.2 m')).toEqual([2, 2]);
-    expect(strands('16.04 m')).toEqual([2, 2]);
-    expect(strands('16 m')).toEqual([1, 1]);
-    expect(strands('16.4 m')).toEqual([1, 1]);
+    expect(strands('15.85 m')).toEqual([2, 2]);
+    expect(strands('15.8 m')).toEqual([1, 1]);
+    expect(strands('16.6 m')).toEqual([1, 1]);
   });
 });
 

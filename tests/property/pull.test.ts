@@ -142,7 +142,7 @@ describe('a missing fact', () => {
   /** Facts without which some check of the pull cannot be made. The others are replaced by practice, or are no facts of this pull. */
   const needed = new Set([
     'vehicle mass', 'winch rated', 'winch barrel', 'winch width', 'winch carries', 'line material', 'line diameter', 'line length', 'line breaking', 'line outboard', 'shackle wll', 'strap wll', 'strap length',
-    'anchor holding', 'chain main', 'pull load', 'pull surface', 'pull grade', 'pull mired', 'pull dragging', 'pull reach', 'pull people', 'pull off-square',
+    'anchor holding', 'chain main', 'pull load', 'pull surface', 'pull grade', 'pull mired', 'pull dragging', 'pull reach', 'pull people',
   ]);
   test('the whole pull is judged, and holds', () => {
     const pull = judgedRig(whole).block('pull');

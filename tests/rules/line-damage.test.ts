@@ -434,3 +434,24 @@ test('single strands cut in four places are told at the last one; wear is not co
   // What is to be cut out anyhow is said by itself.
   expect(many(...cuts.slice(1), 'cut 2 strands at 20 m')).toEqual([]);
 });
+
+describe('cut strands near each other', () => {
+  const cut = (...entries: string[]): string => line({ log: entries.map((e) => `2026-06-02 damage ${e} from inboard`).join('\n') });
+  const left = (...entries: string[]): string[] => said(cut(...entries), 'damage-left-in-service');
+
+  test.each(['pulled at 3.3 m', 'cut at 3.3 m', 'pulled 2 strands at 3.3 m', 'cut 1 strand at 2.9 m', 'abrasion light at 3 m', 'glaze soft at 3.1 m'])('one more damage beside them hides nothing: %s', (more) => {
+    expect(left('cut 3 strands at 3 m')).toHaveLength(1);
+    for (const entries of [['cut 3 strands at 3 m', more], [more, 'cut 3 strands at 3 m']]) {
+      expect(left(...entries).length).toBeGreaterThan(0);
+      expect(said(cut(...entries) + 'repair short on main {\n  cut at 20 m from inboard\n  splice outboard eye thimble tube size 200 mm bury 72 d taper 24 d\n}\n', 'repair-leaves-damage').length).toBeGreaterThan(0);
+    }
+  });
+
+  test('are said where the most of them are, once', () => {
+    const entries = ['10 m', '10.5 m', '11 m'].map((at) => `cut 1 strand at ${at}`);
+    expect(left(...entries)).toEqual(['error: 3 cut strands near each other at 10.5 m from inboard on `main`, above the limit of 2, are left in service']);
+    expect(said(`${cut(...entries)}practice {\n  cut-strands-limit 3 strands "crew rule 9"\n}\n`, 'damage-left-in-service')).toEqual(['error: 3 cut strands near each other at 10.5 m from inboard on `main`, at the limit of 3, are left in service']);
+    // Two places a bury and more apart are two.
+    expect(left('cut 2 strands at 5 m', 'cut 2 strands at 15 m')).toHaveLength(2);
+  });
+});
