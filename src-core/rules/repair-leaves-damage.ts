@@ -1,4 +1,8 @@
+import { damageName } from '../assess/damage-place.ts';
 import { inService } from '../assess/ends.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
+import { printSource } from '../trade/source.ts';
+import { sources } from '../trade/sources.ts';
 import { damageSource, damageThere, damageToCutOut } from './damage-to-cut-out.ts';
 import { defineRule } from './rule.ts';
 
@@ -43,6 +47,15 @@ repair home on main {
     for (const piece of inService(after)) {
       const left = [...damageToCutOut(piece), ...piece.damages.filter((d) => d.remedy === 'retire')];
       for (const damage of piece.damages) {
+        if (damage.notMeasured !== undefined && damage.remedy === 'cut-out') {
+          judge.holds(false, () => ({
+            place: block.namePlace,
+            severity: 'warning',
+            message: `\`${name}\` leaves ${damageName(damage, piece)}, of which ${damage.notMeasured} is not written: it counts as damage to cut out`,
+            help: 'look at the place again and write what is there, or cut it out too',
+            related: [{ place: damage.fact.place, message: 'the damage' }],
+          }));
+        }
         if (damage.notMeasured !== undefined) continue;
         judge.holds(!left.includes(damage), () => ({
           place: block.namePlace,
@@ -50,6 +63,17 @@ repair home on main {
           help: damage.remedy === 'retire' ? 'retire the line instead' : 'cut on the other side of it too, or farther on',
           source: damageSource(damage, piece),
           related: [{ place: damage.fact.place, message: 'the damage' }],
+        }));
+      }
+      // Of heat that has no place the line itself says that it stays.
+      for (const { fact, from, to, strength } of piece.heats) {
+        if (from === undefined || to === undefined) continue;
+        judge.holds(!isUnknown(strength), () => ({
+          place: block.namePlace,
+          message: `\`${name}\` leaves line in \`${piece.name}\` that got hotter than its fibre bears`,
+          help: 'cut that place out too, or retire the line',
+          source: printSource(sources['hmpe-handbook']),
+          related: [{ place: fact.place, message: 'where it was heated' }],
         }));
       }
     }

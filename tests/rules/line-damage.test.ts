@@ -455,3 +455,14 @@ describe('cut strands near each other', () => {
     expect(left('cut 2 strands at 5 m', 'cut 2 strands at 15 m')).toHaveLength(2);
   });
 });
+
+describe('what a planned repair leaves', () => {
+  const left = (entry: string, cutAt = '20 m'): string[] => said(`${line({ log: `2026-06-02 ${entry}` })}repair short on main {\n  cut at ${cutAt} from inboard\n  splice outboard eye thimble tube size 200 mm bury 72 d taper 24 d\n}\n`, 'repair-leaves-damage');
+  test('is told of a place that got too hot, and of damage that nobody counted', () => {
+    expect(left('heated 100 degC at 10 m from inboard')).toEqual(['error: `short` leaves line in `main` that got hotter than its fibre bears']);
+    expect(left('heated 100 degC at 25 m from inboard')).toEqual([]);
+    expect(left('heated 60 degC at 10 m from inboard')).toEqual([]);
+    expect(left('damage cut at 10 m from inboard')).toEqual(['warning: `short` leaves cut strands at 10 m from inboard on `main`, of which how many strands are cut is not written: it counts as damage to cut out']);
+    expect(left('damage cut at 25 m from inboard')).toEqual([]);
+  });
+});
