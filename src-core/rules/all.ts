@@ -31,6 +31,7 @@ import { chainLongerThanReach } from './chain-longer-than-reach.ts';
 import { chainWithoutAnchor } from './chain-without-anchor.ts';
 import { chainWithoutRoute } from './chain-without-route.ts';
 import { conflictMarker } from './conflict-marker.ts';
+import { cutCloseToDamage } from './cut-close-to-damage.ts';
 import { cutInManyPlaces } from './cut-in-many-places.ts';
 import { cutThroughSplice } from './cut-through-splice.ts';
 import { cutTwice } from './cut-twice.ts';
@@ -233,6 +234,7 @@ export const rules: readonly Rule[] = [
   chainWithoutAnchor,
   chainWithoutRoute,
   conflictMarker,
+  cutCloseToDamage,
   cutInManyPlaces,
   cutThroughSplice,
   cutTwice,
