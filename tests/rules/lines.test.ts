@@ -216,3 +216,9 @@ describe('winch', () => {
     expect(flange('140 mm')).toEqual(['error[drum-overfull]: `main` stands 2 mm above the flange of `bow-winch` on layer 4']);
   });
 });
+
+// The joint runs from 13.32 m on, so that a cut at 14.3 m leaves 0.98 m of it and one at 14.6 m 1.28 m: no other splice shares more than that with it.
+test.each([['14.3 m', '980 mm'], ['14.6 m', '1.28 m']])('of a joint cut through at %s a long new splice covers what is left of it, and no more', (at, left) => {
+  const text = `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n  inboard lug\n  outboard bare\n  2026-01-01 fitted\n  2026-02-01 cut at 15 m from inboard keep tail\n  2026-02-01 join main to tail bury 72 d taper 24 d\n  2026-06-21 cut at ${at} from inboard\n  2026-06-21 splice outboard eye bury 200 d taper 21 d size 160 mm stitched\n}\n`;
+  expect(said(text, 'overlapping-splices')).toEqual([`error[overlapping-splices]: buried tails of the joint in \`main\` and \`main\` outboard eye overlap by ${left}`]);
+});
