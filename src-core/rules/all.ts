@@ -166,6 +166,7 @@ import { strayCharacter } from './stray-character.ts';
 import { strongerThanItsFibre } from './stronger-than-its-fibre.ts';
 import { taperLongerThanBury } from './taper-longer-than-bury.ts';
 import { taperMissing } from './taper-missing.ts';
+import { taperTooLong } from './taper-too-long.ts';
 import { taperTooShort } from './taper-too-short.ts';
 import { temporarySpliceOverdue } from './temporary-splice-overdue.ts';
 import { temporarySplice } from './temporary-splice.ts';
@@ -368,6 +369,7 @@ export const rules: readonly Rule[] = [
   strongerThanItsFibre,
   taperLongerThanBury,
   taperMissing,
+  taperTooLong,
   taperTooShort,
   temporarySplice,
   temporarySpliceOverdue,

@@ -97,6 +97,17 @@ chain short {
     expect(said(text, 'splice-longer-than-piece', 'missing-fact')).toHaveLength(1);
   });
 
+  // Published tapers are a third of the bury: half of it is our own careful choice.
+  test.each([
+    ['bury 72 d taper 72 d', ['warning[taper-too-long]: taper of `main` outboard eye is 72 d, all of its bury of 72 d']],
+    ['bury 72 d taper 37 d', ['warning[taper-too-long]: taper of `main` outboard eye is 37 d, more than half of its bury of 72 d']],
+    ['bury 72 d taper 36 d', []],
+    // What is too short is the bury, and it is said.
+    ['bury 46 d taper 24 d', []],
+    ['bury 30 d taper 30 d', ['warning[taper-too-long]: taper of `main` outboard eye is 30 d, all of its bury of 30 d']],
+    ['bury 72 d taper 90 d', []],
+  ])('%s', (splice, expected) => expect(said(line({ ends: `outboard  eye ${splice}` }), 'taper-too-long')).toEqual(expected));
+
   test('a taper longer than its bury is said once, and nothing about it is called missing', () => {
     expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`)).toEqual(['warning[line-factor-too-low]: `bow-winch` can pull 42 kN, above 30.6 kN, the most that a factor of 3 leaves of `main`', 'error[taper-longer-than-bury]: taper of `main` outboard eye is 90 d, above its bury of 72 d']);
     expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`, 'missing-fact')).toEqual([]);
