@@ -14,6 +14,18 @@ function isHeadBroken(error: Error): boolean {
   return !(error instanceof SyntaxError) && /header|content-length/i.test(error.message);
 }
 
+/** The library takes a length below zero for one, and cuts what follows in the wrong places from there on. */
+function refuseNegativeLengths(reader: unknown): void {
+  const { buffer } = reader as { readonly buffer: { tryReadHeaders(lower: boolean): Map<string, string> | undefined } };
+  const read = buffer.tryReadHeaders.bind(buffer);
+  buffer.tryReadHeaders = (lower) => {
+    const head = read(lower);
+    const length = head?.get('content-length');
+    if (length !== undefined && parseInt(length) < 0) throw new Error(`Content-Length is ${length}`);
+    return head;
+  };
+}
+
 /** The same request to the library for editors that say their process in the first message. */
 class Input extends StreamMessageReader {
   override listen(take: DataCallback): Disposable {
@@ -22,6 +34,7 @@ class Input extends StreamMessageReader {
       process.stderr.write(`linewright: the input cannot be read on: ${error.message}\n`);
       process.exit(1);
     });
+    refuseNegativeLengths(this);
     return super.listen((message) => {
       const { method, params } = message as Received;
       if (method === 'initialize' && typeof params === 'object') params.processId = null;
