@@ -240,3 +240,9 @@ test('a plan that does not say how the line comes on to the drum leaves it to wh
   expect(brief('  off-square  1 deg\n')).not.toContain(look);
   expect(brief('  stands  larch ahead 20 m\n')).not.toContain(look);
 });
+
+test('a splice that is made again begins with drawing the old one out', () => {
+  const rig = (more: string): string => `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  outboard bare\n  2026-05-02 splice outboard eye bury 46 d taper 21 d size 160 mm temporary\n}\nrepair fix on main {\n  splice outboard eye bury 72 d taper 24 d size 160 mm stitched${more}\n}\n`;
+  expect(said(papersOf(rig(' remade')).get('card fix')!)).toContain('draw its tail out');
+  expect(said(papersOf(rig('')).get('card fix')!)).not.toContain('draw its tail out');
+});

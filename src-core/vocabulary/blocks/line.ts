@@ -86,6 +86,7 @@ const splice = (example: string) =>
     choice('end', ends),
     choice('form', endForms),
     ...eyeParts,
+    flag('remade', 'the old splice of this end was drawn out before, and nothing was cut off'),
     note(),
   ], example, { many: true });
 
