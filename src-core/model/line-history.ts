@@ -245,7 +245,8 @@ class Replay {
     const [s, fromOutboard] = 's' in at ? [at.s, undefined] : [undefined, at.fromOutboard];
     const piece = markCutThrough(whole, { s, fromOutboard }, statement.place, this.#diameter, this.#scenario);
     const { inboard, outboard } = s !== undefined ? cutPiece(piece, s, statement.place, day) : cutFromOutboard(piece, fromOutboard!, statement.place, day);
-    this.pieces.set(piece.name, inboard);
+    const isInboardDropped = wordOf(statement.values, 'drop') === 'inboard';
+    this.pieces.set(piece.name, isInboardDropped ? outboard : inboard);
     const keep = newNameOf(statement.values, 'keep');
     if (keep === undefined) return;
     const namesake = this.pieces.get(keep.name);
@@ -255,6 +256,7 @@ class Replay {
       if (namesake.name !== piece.name) this.#doubt(statement, undefined, [namesake]);
       return;
     }
+    if (isInboardDropped) this.pieces.delete(piece.name);
     this.pieces.set(keep.name, { ...outboard, name: keep.name, named: keep.place });
   }
 

@@ -29,6 +29,21 @@ const marks = (state: LineState, piece: string): (readonly [number, number])[] =
 };
 
 describe('cuts', () => {
+  test('where the inboard side goes, the rest keeps the name, or takes the one that is given', () => {
+    const cut = (more: string): LineState => replay(`  2026-05-01 damage cut 1 strand at 20 m from inboard\n  2026-06-01 reversed\n  2026-06-01 cut at 1 m from inboard ${more}`);
+    expect(lengths(cut(''))).toEqual({ main: 1 });
+    const done = cut('drop inboard');
+    expect([lengths(done), marks(done, 'main'), done.pieces.get('main')!.inboard.form, done.pieces.get('main')!.outboard.form]).toEqual([{ main: 29 }, [[9, 9]], 'bare', 'lug']);
+    expect(lengths(cut('keep rest drop inboard'))).toEqual({ rest: 29 });
+    // The same as the cut that was made before the line was turned.
+    expect(lengths(done)).toEqual(lengths(replay('  2026-06-01 cut at 1 m from outboard\n  2026-06-01 reversed')));
+  });
+
+  test('a plan is cut before it is turned, and has no word for it', () => {
+    const [, plan] = blocks(`${line('')}\nrepair fix on main {\n  cut at 1 m from inboard drop inboard\n}\n`);
+    expect(plan!.statements[0]!.broken.size).toBeGreaterThan(0);
+  });
+
   test('what is not kept is dropped; what is kept starts at its own inboard end', () => {
     expect(lengths(replay('  2026-06-01 cut at 12 m from inboard'))).toEqual({ main: 12 });
     expect(lengths(replay('  2026-06-01 cut at 12 m from outboard keep tail'))).toEqual({ main: 18, tail: 12 });
