@@ -72,16 +72,19 @@ const withoutFinder = {
   },
 };
 
-/** The server offers nothing for notebooks, so that what would keep one in step is never made: of it only the name is shipped. */
+/** The server offers nothing for notebooks, so that what would keep one in step on either side is never made: of it only the name is shipped. */
 const withoutNotebooks = {
   name: 'without-notebooks',
   setup({ onLoad }) {
-    onLoad({ filter: /[\\/]vscode-languageclient[\\/].*[\\/]notebook\.js$/ }, async ({ path }) => {
-      const text = await readFile(path, 'utf8');
-      const contents = text.replace(/^var Converter;[^]*?(?=^class NotebookDocumentSyncFeature \{)/m, 'class NotebookDocumentSyncFeatureProvider {}\n');
-      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
-      return { contents, loader: 'js' };
-    });
+    const without = (filter, part, name) =>
+      onLoad({ filter }, async ({ path }) => {
+        const text = await readFile(path, 'utf8');
+        const contents = text.replace(part, `class ${name} {}\n`);
+        if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
+        return { contents, loader: 'js' };
+      });
+    without(/[\\/]vscode-languageclient[\\/].*[\\/]notebook\.js$/, /^var Converter;[^]*?(?=^class NotebookDocumentSyncFeature \{)/m, 'NotebookDocumentSyncFeatureProvider');
+    without(/[\\/]vscode-languageserver[\\/].*[\\/]notebook\.js$/, /^class CellTextDocumentConnection \{[^]*?(?=^exports\.NotebookDocuments = )/m, 'NotebookDocuments');
   },
 };
 
