@@ -40,7 +40,7 @@ export async function check(words: Words, io: Io): Promise<ExitCode> {
     const chosen = folders.map((folder) => ({ folder, isJudged: rootsToJudge(folder, since) }));
     const files = chosen.flatMap(({ folder, isJudged }) => [...folder.project.paths].filter((path) => folder.project.rootsOf(path).some(isJudged)).sort().map(folder.called));
     const all = chosen.reduce((n, { folder, isJudged }) => n + folder.project.roots().filter(isJudged).length, 0);
-    const report = reports[format](io.out);
+    const report = reports[format](io.out, io.toProgram ?? io.out);
     const totals: Record<Severity, number> = { error: 0, warning: 0, information: 0, hint: 0 };
     let checks: Counts = { made: 0, failed: 0, notJudged: 0 };
     let done = 0;

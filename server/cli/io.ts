@@ -4,6 +4,8 @@ export interface Io {
   /** Writes to standard output and standard error. */
   out(text: string): void;
   err(text: string): void;
+  /** Writes what a program reads, each character as it is; undefined where a person looks on. */
+  toProgram?(text: string): void;
   /** The local calendar day, `2026-06-22`. */
   today(): string;
   /** True when headings may be set in bold. */

@@ -19,6 +19,7 @@ export async function run(argv: readonly string[], world: Io): Promise<ExitCode 
     today: () => world.today(),
     out: (text) => world.out(plainText(text, world.styled)),
     err: (text) => world.err(plainText(text)),
+    ...(world.width === undefined ? { toProgram: (text: string) => world.out(text) } : {}),
     ...(world.progress === undefined ? {} : { progress: (text: string) => world.progress!(plainText(text)) }),
   };
   const [name, ...rest] = argv;

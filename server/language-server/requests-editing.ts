@@ -148,12 +148,16 @@ export const editing: Readonly<Record<string, Answer>> = {
     const only = Array.isArray(params.context?.only) ? params.context.only : undefined;
     const shown = Array.isArray(params.context?.diagnostics) ? params.context.diagnostics : [];
     const within = server.positions.span(of.file.lines, params.range);
-    if (repairAt(of.file, within) !== undefined) await server.workspace.listAll(of.folder);
-    const actions = ['quickfix', 'refactor.rewrite'].some((kind) => isWanted(kind, only)) ? codeActions(of.folder.project, of.path, within, of.day) : [];
-    // Mending everything at once is done when it is asked for by its name.
-    const all = only !== undefined && isWanted(kindOf['fix-all'], only) ? fixAll(of.folder.project, of.path, of.day) : undefined;
-    const wanted = actions.filter((action) => isWanted(kindOf[action.kind], only) && (action.disabled === undefined || server.skills.disabledActions));
-    return [...wanted, ...(all === undefined ? [] : [all])].map((action) => toAction(server, of, action, shown));
+    const answer = (isCut: boolean) => {
+      const actions = ['quickfix', 'refactor.rewrite'].some((kind) => isWanted(kind, only)) ? codeActions(of.folder.project, of.path, within, of.day) : [];
+      // Mending everything at once is done when it is asked for by its name.
+      const all = only !== undefined && isWanted(kindOf['fix-all'], only) ? fixAll(of.folder.project, of.path, of.day) : undefined;
+      const possible = actions.map((action) => (isCut && action.everywhere === true ? { ...action, edits: [], disabled: 'this folder holds more files than are read, and those that are left out may speak of it' } : action));
+      const wanted = possible.filter((action) => isWanted(kindOf[action.kind], only) && (action.disabled === undefined || server.skills.disabledActions));
+      return [...wanted, ...(all === undefined ? [] : [all])].map((action) => toAction(server, of, action, shown));
+    };
+    // Whoever speaks of a repair is concerned by its end, in files that were never opened too.
+    return isWanted(kindOf.rewrite, only) && repairAt(of.file, within) !== undefined ? server.workspace.withAll(of.folder, answer) : answer(false);
   },
 
   async 'textDocument/inlayHint'(server: LanguageServer, params: Asked, token: CancellationToken) {

@@ -51,6 +51,7 @@ export interface AssessedHeat {
   readonly fact: DamageFact;
   readonly from: Amount | undefined;
   readonly to: Amount | undefined;
+  readonly stretch: StretchFromEnds | undefined;
   /** Unknown where it got hotter than the fibre bears. */
   readonly strength: Value;
 }
@@ -207,9 +208,8 @@ function assessPiece(facts: LineFacts, long: PieceState, short: PieceState, over
   const line = overload === undefined || isUnknown(facts.base) ? facts : { ...facts, base: unknown(overload, facts.base) };
   const length = lengthOfPiece(line, long, short);
   const marks = marksOf(long, short);
-  const heated = marks.filter(({ fact }) => fact.kind === 'heated');
-  const heats = heated.map((mark) => assessHeat(line, mark));
-  const damages = assessDamages(line, marks.filter(({ fact }) => fact.kind !== 'heated')).map((damage) => inHeat(damage, heats, heated));
+  const heats = marks.filter(({ fact }) => fact.kind === 'heated').map((mark) => assessHeat(line, mark));
+  const damages = assessDamages(line, marks.filter(({ fact }) => fact.kind !== 'heated')).map((damage) => inHeat(damage, heats));
   const spoiled = [long.lost, short.lost].filter((lost) => lost?.reported === true);
   const held = jointsOf(long, short);
   // A splice that cannot be made leaves no end that anything could be said about.
@@ -329,7 +329,7 @@ function assessHeat(facts: LineFacts, mark: PlacedMark): AssessedHeat {
     if (!isAbove(written.value, limit.amount.low)) return facts.base;
     return unknown({ key: `heat ${mark.fact.place.start} of ${facts.name}`, says: `what heat of ${show(writtenValue(written))} left of \`${facts.name}\` is not known`, help: 'cut the place out, or retire the line', place: written.place, reported: true });
   })();
-  return { fact: mark.fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), strength };
+  return { fact: mark.fact, from: placeOf(mark, 'from'), to: placeOf(mark, 'to'), stretch: stretchOf(mark), strength };
 }
 
 /** The line that a knot may take at an end: as far as damage counts as near. Undefined where the length is not known. */
@@ -342,11 +342,8 @@ function knotStretch(which: AssessedEnd['which'], long: PieceState, short: Piece
 }
 
 /** Damage where the line got hotter than its fibre bears: what it leaves is not known, and it is cut out with the place. */
-function inHeat(damage: AssessedDamage, heats: readonly AssessedHeat[], marks: readonly PlacedMark[]): AssessedDamage {
-  const hot = heats.find(({ strength }, i) => {
-    const stretch = stretchOf(marks[i]!);
-    return isUnknown(strength) && (damage.stretch === undefined || stretch === undefined || mayTouch(damage.stretch, stretch));
-  });
+function inHeat(damage: AssessedDamage, heats: readonly AssessedHeat[]): AssessedDamage {
+  const hot = heats.find(({ strength, stretch }) => isUnknown(strength) && (damage.stretch === undefined || stretch === undefined || mayTouch(damage.stretch, stretch)));
   if (hot === undefined || !isUnknown(hot.strength)) return damage;
   const strength = noMoreThan(unknown(hot.strength.unknown), mostOf(damage.strength));
   // Where all of the line got hot, nothing is gained by cutting out this place.

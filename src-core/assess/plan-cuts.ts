@@ -54,7 +54,8 @@ export function planCuts(piece: AssessedPiece, options: PlanCutsOptions = {}): K
   return { piece, question, need, recommended: best, reason: reasonFor(best, need, piece), alternatives: plans.filter((plan) => plan !== best).map((plan) => ({ plan, serves: serves(plan, need), buys: buysOf(plan, best, piece) })) };
 }
 
-const clearanceOf = (d: Value) => lengthInDiameters({ k: { amount: clear_d, kind: 'in diameters', origin: { from: 'assumed', source: clearOfDamage, means: 'cut where you see fit' } }, d });
+/** How far a cut stays clear of what it takes out. */
+export const clearanceOf = (d: Value) => lengthInDiameters({ k: { amount: clear_d, kind: 'in diameters', origin: { from: 'assumed', source: clearOfDamage, means: 'cut where you see fit' } }, d });
 
 export interface CutPlace {
   readonly at_m: number;
@@ -122,6 +123,11 @@ function damagesOf(piece: AssessedPiece): Known<PlannedDamage[]> {
     if (damage.remedy === 'retire') return unknown({ key: `cuts of ${piece.name}`, says: `${damageWords(fact)} on \`${piece.name}\` is not cured by a cut: ${damage.because}`, help: 'retire it', place: fact.place, reported: true });
     if (from === undefined || to === undefined) return unknown({ key: `place of ${fact.kind} at ${fact.place.start}`, says: `where the ${damageWords(fact)} lies on \`${piece.name}\` cannot be told`, help: 'measure it again', place: fact.place });
     found.push({ from_m: from.low, to_m: to.high, strength_N: isUnknown(damage.strength) ? undefined : damage.strength.amount.low, ...(damage.remedy === 'cut-out' ? { mustGo: true } : {}) });
+  }
+  for (const { from, to, strength } of piece.heats) {
+    if (!isUnknown(strength)) continue;
+    if (from === undefined || to === undefined) return strength;
+    found.push({ from_m: from.low, to_m: to.high, strength_N: undefined, mustGo: true });
   }
   for (const [i, joint] of piece.joints.entries()) {
     const at = piece.long.joints[i]?.at;

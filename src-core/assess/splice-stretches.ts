@@ -88,6 +88,14 @@ export function spliceStretches(long: Case, short: Case, ends: readonly Assessed
   return { stretches: placed.map((p) => p.stretch), unplaced, gaps: gapsBetween(ends, placed, unplaced, facts) };
 }
 
+/** Plain line between two splices; below zero by what both cover, and where the one lies beyond the other, as in its eye, by the shorter of them. */
+function gapIn(one: Laid, other: Laid): number {
+  const apart = other.from - one.to;
+  if (apart >= 0) return apart;
+  const shared = Math.min(one.to, other.to) - Math.max(one.from, other.from);
+  return -(shared > 0 ? shared : Math.min(one.to - one.from, other.to - other.from));
+}
+
 function gapsBetween(ends: readonly AssessedEnd[], placed: readonly { stretch: SpliceStretch; long: Laid; short: Laid }[], unplaced: readonly { end: AssessedEnd; cause: Cause }[], facts: LineFacts): SpliceGap[] {
   const buried = ends.filter((end) => end.buried !== undefined);
   return buried.slice(1).map((other, i) => {
@@ -98,7 +106,7 @@ function gapsBetween(ends: readonly AssessedEnd[], placed: readonly { stretch: S
     const inputs = [one, other].flatMap((end) => (isUnknown(end.buried!.bury) ? [] : [{ symbol: end === one ? 'T_1' : 'T_2', meaning: end === one ? 'bury of the one' : 'bury of the other', given: end.buried!.bury }]));
     if (!isUnknown(facts.length)) inputs.push({ symbol: 'L_0', meaning: 'length as fitted', given: facts.length });
     const gap = asGiven({
-      calculation: 'gap-between-splices', means: 'plain line between two splices', symbol: 'g', amount: between(b!.long.from - a!.long.to, b!.short.from - a!.short.to), kind: 'usable length', formula: 'g = start of the second splice − end of the first', inputs, sources: [replayed], assumptions: [], notes: [],
+      calculation: 'gap-between-splices', means: 'plain line between two splices', symbol: 'g', amount: between(gapIn(a!.long, b!.long), gapIn(a!.short, b!.short)), kind: 'usable length', formula: 'g = start of the second splice − end of the first, or less what both of them cover', inputs, sources: [replayed], assumptions: [], notes: [],
     });
     return { one, other, gap };
   });

@@ -53,7 +53,7 @@ export function carryOutRepair(view: Viewing, repair: AssessedRepair): CodeActio
     if (clause === null) return undefined;
     edits.push({ path, start: clause.index, end, text: '' });
   }
-  return { title: `Write \`${repair.name}\` into the logbook of \`${line.name ?? 'line'}\` as done on ${printDay(view.day)}`, kind: 'rewrite', edits };
+  return { title: `Write \`${repair.name}\` into the logbook of \`${line.name ?? 'line'}\` as done on ${printDay(view.day)}`, kind: 'rewrite', edits, everywhere: true };
 }
 
 /** Entries as the formatter would write them. */

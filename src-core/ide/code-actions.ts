@@ -29,6 +29,8 @@ export interface CodeAction {
   readonly finding?: Finding;
   /** The one that is most likely wanted. */
   readonly preferred?: true;
+  /** It changes every file that speaks of the same thing: those that nobody reads would be left behind. */
+  readonly everywhere?: true;
   /** Why it cannot be done here; it has no edits then. */
   readonly disabled?: string;
 }

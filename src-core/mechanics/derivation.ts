@@ -14,7 +14,7 @@ export interface Cause {
   readonly help: string;
   /** Where it could be written, or where the damage stands. */
   readonly place?: Place | undefined;
-  /** True when a finding of its own already stands at the place: then the count is added there and nothing new is said. */
+  /** True when a finding of its own already stands at the place, or a paper has somebody look: then it is counted, and nothing new is said. */
   readonly reported?: boolean;
 }
 

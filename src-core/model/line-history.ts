@@ -7,7 +7,7 @@ import { countOf, hasFlag, nameOf, newNameOf, quantityOf, textOf, wordOf, type B
 import { printDay, type DayNumber } from './day.ts';
 import { isHollowBraid, isWire } from './line-make.ts';
 import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type PulledPiece, type Scenario } from './line-state.ts';
-import { cutFromOutboard, cutPiece, isBuried, joinPieces, markCutThrough, splicePiece } from './line-work.ts';
+import { cutFromOutboard, cutPiece, drawnOut, isBuried, joinPieces, markCutThrough, splicePiece } from './line-work.ts';
 
 /** Two readings of one place by tape differ by so much (m): our own careful choice. */
 const tapeError = 0.1;
@@ -245,7 +245,8 @@ class Replay {
     const [s, fromOutboard] = 's' in at ? [at.s, undefined] : [undefined, at.fromOutboard];
     const piece = markCutThrough(whole, { s, fromOutboard }, statement.place, this.#diameter, this.#scenario);
     const { inboard, outboard } = s !== undefined ? cutPiece(piece, s, statement.place, day) : cutFromOutboard(piece, fromOutboard!, statement.place, day);
-    this.pieces.set(piece.name, inboard);
+    const isInboardDropped = wordOf(statement.values, 'drop') === 'inboard';
+    this.pieces.set(piece.name, isInboardDropped ? outboard : inboard);
     const keep = newNameOf(statement.values, 'keep');
     if (keep === undefined) return;
     const namesake = this.pieces.get(keep.name);
@@ -255,6 +256,7 @@ class Replay {
       if (namesake.name !== piece.name) this.#doubt(statement, undefined, [namesake]);
       return;
     }
+    if (isInboardDropped) this.pieces.delete(piece.name);
     this.pieces.set(keep.name, { ...outboard, name: keep.name, named: keep.place });
   }
 
@@ -267,14 +269,15 @@ class Replay {
     this.#cutAt(piece, point.s === undefined ? { fromOutboard: station.from.distance.value } : { s: point.s }, statement, day);
   }
 
-  #splice(piece: PieceState, statement: BoundStatement, day: DayNumber | undefined): void {
+  #splice(whole: PieceState, statement: BoundStatement, day: DayNumber | undefined): void {
     const which = wordOf(statement.values, 'end') === 'inboard' ? 'inboard' : 'outboard';
     const end = endFacts(statement.values, statement, { supplied: false, day });
+    const piece = hasFlag(statement.values, 'remade') && isBuried(whole[which]) ? drawnOut(whole, which, statement.place, this.#diameter, this.#scenario) : whole;
     const before = piece[which];
     // A new splice on an end that already has one begins with cutting the old one off, which the logbook must say.
     if (isBuried(before)) {
       const old = before.form === 'eye' ? `eye ${before.supplied ? 'it came with' : 'spliced before'}` : `hook ${before.supplied ? 'it came with' : 'spliced on before'}`;
-      this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` is still the ${old}`, `write the \`cut\` that took the old ${before.form} off before this splice`, [{ place: before.place, message: `the ${before.form} before` }]);
+      this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` is still the ${old}`, `write the \`cut\` that took the old ${before.form} off before this splice, or \`remade\` behind it where the old one was drawn out and nothing was cut off`, [{ place: before.place, message: `the ${before.form} before` }]);
     } else if (before.form === 'lug' && end.form !== 'lug') {
       this.#problem('end-not-cut', statement.place, `the ${which} end of \`${piece.name}\` still has its lug`, 'write the `cut` that took it off before this splice; after `reversed`, inboard is what was outboard', [{ place: before.place, message: 'the lug' }]);
     }

@@ -201,6 +201,32 @@ export function splicePiece(piece: PieceState, which: 'inboard' | 'outboard', en
   return done === undefined ? undefined : turned(done);
 }
 
+/**
+ * The piece with the splice of its outboard end drawn out again: eye and tail come back. How far from the end it lay before nobody tells of
+ * damage that was found in the splice, so it reaches to the end. The length is lost where nobody saw what the splice took.
+ */
+function drawnOutOutboard(piece: PieceState, place: Place, diameter_m: number | undefined, scenario: Scenario): PieceState {
+  const { axis, outboard: old } = piece;
+  const [bury, loop] = [lengthOf(old.bury, diameter_m), eyeLoop(old, diameter_m, scenario)];
+  const outboard = bareEnd(place, old.day);
+  const own = piece.buried.find(({ end }) => end === old);
+  if (axis === undefined || own === undefined || bury === undefined || loop === undefined || old.cutThrough !== undefined) {
+    const lost: Lost = { says: `how much line came out of the old splice of \`${piece.name}\` is not known`, help: 'measure the line end to end, and write it as a `line` of its own with that length', place, reported: false };
+    return { ...piece, axis: undefined, noLongerThan: Infinity, lost: piece.lost ?? lost, buried: [], outboard, marks: piece.marks.map((m) => (m.to !== undefined && axis !== undefined && m.to <= axis / 2 ? m : placeless(m))) };
+  }
+  const end = axis + bury + loop / 2;
+  return {
+    ...piece,
+    axis: end,
+    outboard,
+    buried: piece.buried.filter((b) => b !== own),
+    marks: piece.marks.map((m) => (m.from === undefined || m.to === undefined || m.to <= own.from ? m : { ...m, from: Math.min(m.from, own.to), to: end })),
+  };
+}
+
+export const drawnOut = (piece: PieceState, which: 'inboard' | 'outboard', place: Place, diameter_m: number | undefined, scenario: Scenario): PieceState =>
+  which === 'outboard' ? drawnOutOutboard(piece, place, diameter_m, scenario) : turned(drawnOutOutboard(turned(piece), place, diameter_m, scenario));
+
 /** Two pieces spliced end to end, each tail buried in the other. Undefined when one is too short for it. */
 export function joinPieces(a: PieceState, b: PieceState, end: EndFacts, diameter_m: number | undefined, scenario: Scenario): PieceState | undefined {
   const bury = lengthOf(end.bury, diameter_m);

@@ -7,7 +7,7 @@ import { show, showValue } from '../assess/show.ts';
 import type { AssessedEnd, BuriedEnd } from '../assess/splice-end.ts';
 import { daysIn } from '../assess/time-since.ts';
 import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
-import { nameOf, newNameOf, textOf, wordOf, type BoundQuantity, type BoundStatement } from '../model/bound.ts';
+import { hasFlag, nameOf, newNameOf, textOf, wordOf, type BoundQuantity, type BoundStatement } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
 import { endWords } from '../pictures/end-words.ts';
 import { figuresOf, showLength } from '../pictures/figures.ts';
@@ -142,6 +142,7 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
     const { head } = statement.definition;
     if (head === 'reversed') out.push(`Turn \`${pieceNamed(statement, repair)}\` end for end: what was outboard goes to the drum.${noteText(statement)}`);
     const splice = splices.find((s) => s.statement === statement);
+    if (splice !== undefined && hasFlag(statement.values, 'remade')) out.push(`${splice.called}: take the stitching off the old splice, draw its tail out, and work the line smooth until it lies as it did.`);
     const odd = repair.before.facts.tooOddToSplice?.unknown.says;
     const byMaker = odd ?? (splice?.end?.facts.tucked === true ? 'which strands are tucked where, only that shows' : undefined);
     if (splice !== undefined) out.push(...(byMaker !== undefined ? [`${splice.called}${splice.end === undefined ? '' : `: ${endWords(splice.end)}`}, by its maker's splicing instruction: ${byMaker}.${noteText(statement)}`] : head === 'join' ? joinSteps(splice) : eyeSteps(splice)));

@@ -31,6 +31,7 @@ import { chainLongerThanReach } from './chain-longer-than-reach.ts';
 import { chainWithoutAnchor } from './chain-without-anchor.ts';
 import { chainWithoutRoute } from './chain-without-route.ts';
 import { conflictMarker } from './conflict-marker.ts';
+import { cutCloseToDamage } from './cut-close-to-damage.ts';
 import { cutInManyPlaces } from './cut-in-many-places.ts';
 import { cutThroughSplice } from './cut-through-splice.ts';
 import { cutTwice } from './cut-twice.ts';
@@ -165,6 +166,7 @@ import { strayCharacter } from './stray-character.ts';
 import { strongerThanItsFibre } from './stronger-than-its-fibre.ts';
 import { taperLongerThanBury } from './taper-longer-than-bury.ts';
 import { taperMissing } from './taper-missing.ts';
+import { taperTooLong } from './taper-too-long.ts';
 import { taperTooShort } from './taper-too-short.ts';
 import { temporarySpliceOverdue } from './temporary-splice-overdue.ts';
 import { temporarySplice } from './temporary-splice.ts';
@@ -233,6 +235,7 @@ export const rules: readonly Rule[] = [
   chainWithoutAnchor,
   chainWithoutRoute,
   conflictMarker,
+  cutCloseToDamage,
   cutInManyPlaces,
   cutThroughSplice,
   cutTwice,
@@ -366,6 +369,7 @@ export const rules: readonly Rule[] = [
   strongerThanItsFibre,
   taperLongerThanBury,
   taperMissing,
+  taperTooLong,
   taperTooShort,
   temporarySplice,
   temporarySpliceOverdue,

@@ -109,7 +109,7 @@ test('characters that a terminal obeys are spelt out', async () => {
 });
 
 test('whatever is in a name, it is the name of one file on one line', async () => {
-  const { linewright } = world({ 'new\nline\u001b\u202e.rig': 'lin x {}\n', 'bad\n.rig': new Uint8Array([0xe9]) });
+  const { linewright, folder } = world({ 'new\nline\u001b\u202e.rig': 'lin x {}\n', 'bad\n.rig': new Uint8Array([0xe9]) });
   const text = await linewright('check');
   expect(text.out).toMatch(/^new\\x0aline\\x1b\\x202e\.rig:1:1 error\[unknown-block\] /);
   expect(text.err).toBe('linewright check: bad\\x0a.rig is not text in UTF-8\n');
@@ -118,8 +118,10 @@ test('whatever is in a name, it is the name of one file on one line', async () =
   expect(sarif.out).toContain('"uri": "new%0Aline%1B%E2%80%AE.rig"');
   expect(sarif.out).toContain('"uri": "bad%0A.rig"');
   const github = (await linewright('check', '--format', 'github')).out;
-  expect(github).toMatch(/^::error file=new%0Aline\\x1b\\x202e\.rig,line=1,/);
+  expect(github).toMatch(/^::error file=new%0Aline\u001b\u202e\.rig,line=1,/);
   expect(github).toContain('\n::error title=linewright::bad%0A.rig is not text in UTF-8\n');
+  // On a terminal nothing is obeyed, whatever is asked for.
+  expect((await runIn(folder, ['check', '--format', 'github'], { width: 80 })).out).toMatch(/^::error file=new%0Aline\\x1b\\x202e\.rig,line=1,/);
 });
 
 test('bold is for terminals', async () => {

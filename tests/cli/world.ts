@@ -26,7 +26,7 @@ export function world(files: Readonly<Record<string, string | Uint8Array>> = {},
 /** The file that worker threads of the command line start with. */
 export const program = fileURLToPath(new URL('../../server/cli.ts', import.meta.url));
 
-export async function runIn(cwd: string, words: readonly string[], { today = '2026-06-22', styled = false, ...more }: Partial<Pick<Io, 'styled' | 'progress'>> & { readonly today?: string } = {}): Promise<Said> {
+export async function runIn(cwd: string, words: readonly string[], { today = '2026-06-22', styled = false, ...more }: Partial<Pick<Io, 'styled' | 'progress' | 'width'>> & { readonly today?: string } = {}): Promise<Said> {
   let [out, err] = ['', ''];
   const code = await run(words, { cwd, out: (text) => void (out += text), err: (text) => void (err += text), today: () => today, styled, width: undefined, program, ...more });
   return { code, out, err };

@@ -78,7 +78,7 @@ test('an edit of a few characters clears the finding that it mends', async () =>
   expect(after.diagnostics.filter(isFinding)).toHaveLength(diagnostics.filter(isFinding).length - 1);
 });
 
-test.each(['Length: 2\r\n\r\n{}', 'Content-Length: x\r\n\r\n{}'])('a message whose length nobody can tell ends the server: %j', async (message) => {
+test.each(['Length: 2\r\n\r\n{}', 'Content-Length: x\r\n\r\n{}', 'Content-Length: -5\r\n\r\n{}', 'Content-Length: -1\r\n\r\n{}'])('a message whose length nobody can tell ends the server: %j', async (message) => {
   await open({});
   peer.write(message);
   peer.notify('rig/unknown');

@@ -29,6 +29,21 @@ const marks = (state: LineState, piece: string): (readonly [number, number])[] =
 };
 
 describe('cuts', () => {
+  test('where the inboard side goes, the rest keeps the name, or takes the one that is given', () => {
+    const cut = (more: string): LineState => replay(`  2026-05-01 damage cut 1 strand at 20 m from inboard\n  2026-06-01 reversed\n  2026-06-01 cut at 1 m from inboard ${more}`);
+    expect(lengths(cut(''))).toEqual({ main: 1 });
+    const done = cut('drop inboard');
+    expect([lengths(done), marks(done, 'main'), done.pieces.get('main')!.inboard.form, done.pieces.get('main')!.outboard.form]).toEqual([{ main: 29 }, [[9, 9]], 'bare', 'lug']);
+    expect(lengths(cut('keep rest drop inboard'))).toEqual({ rest: 29 });
+    // The same as the cut that was made before the line was turned.
+    expect(lengths(done)).toEqual(lengths(replay('  2026-06-01 cut at 1 m from outboard\n  2026-06-01 reversed')));
+  });
+
+  test('a plan is cut before it is turned, and has no word for it', () => {
+    const [, plan] = blocks(`${line('')}\nrepair fix on main {\n  cut at 1 m from inboard drop inboard\n}\n`);
+    expect(plan!.statements[0]!.broken.size).toBeGreaterThan(0);
+  });
+
   test('what is not kept is dropped; what is kept starts at its own inboard end', () => {
     expect(lengths(replay('  2026-06-01 cut at 12 m from inboard'))).toEqual({ main: 12 });
     expect(lengths(replay('  2026-06-01 cut at 12 m from outboard keep tail'))).toEqual({ main: 18, tail: 12 });
@@ -353,5 +368,43 @@ describe('a cut through a splice', () => {
       const cut = state.pieces.get('tail')!.outboard.cutThrough;
       expect(cut === undefined ? undefined : { seen: cut.seen }).toEqual(expected);
     }
+  });
+});
+
+describe('a splice that is drawn out and made again', () => {
+  const short = '  2026-06-01 cut at 20 m from inboard\n  2026-06-01 splice outboard eye size 160 mm bury 46 d temporary\n';
+  const full = 'splice outboard eye size 160 mm bury 72 d';
+  const codes = (state: LineState): string[] => state.problems.map((p) => p.code);
+
+  test('leaves the line as if it had been made so in the first place', () => {
+    const made = replay(`  2026-06-01 cut at 20 m from inboard\n  2026-06-01 ${full}`);
+    const remade = replay(`${short}  2026-06-21 ${full} remade`);
+    expect(lengths(remade)).toEqual(lengths(made));
+    // 20 m less the tail, half of the eye, and 0.72 m / 0.75 × 0.25 by which the line over the tail shortens.
+    expect(lengths(remade)).toEqual({ main: Number((20 - 0.72 - 0.08 - 0.24).toFixed(6)) });
+    expect([codes(remade), remade.pieces.get('main')!.buried.length]).toEqual([[], 1]);
+    expect(codes(replay(`${short}  2026-06-21 ${full}`))).toEqual(['end-not-cut']);
+  });
+
+  test('at either end, and in a plan', () => {
+    const turnedRound = `${short}  2026-06-02 reversed\n`;
+    expect(lengths(replay(`${turnedRound}  2026-06-21 splice inboard eye size 160 mm bury 72 d remade`))).toEqual(lengths(replay(`${short}  2026-06-21 ${full} remade`)));
+    const text = `${line(short)}\nrepair fix on main {\n  ${full} remade\n}\n`;
+    const [own, plan] = blocks(text);
+    expect(lengths(replayRepair(own!, replayLogbook(own!, day('2027-01-01'), toss), plan!, toss))).toEqual(lengths(replay(`${short}  2026-06-21 ${full} remade`)));
+  });
+
+  test('damage before it stays where it was, and damage that was found in the old splice reaches to the end that came back', () => {
+    const found = (at: string): { from: number | undefined; to: number | undefined }[] => replay(`${short}  2026-06-10 damage cut 1 strand at ${at} from inboard\n  2026-06-21 splice outboard bare remade`).pieces.get('main')!.marks.map(({ from, to }) => ({ from, to }));
+    expect(found('10 m')).toEqual([{ from: 10, to: 10 }]);
+    // The old splice covers 0.46 m / 0.75 before its throat at 20 − 0.46 − 0.16 m.
+    expect(found('19 m')[0]!.to).toBeCloseTo(20, 9);
+    expect(found('19 m')[0]!.from).toBeGreaterThan(18.7);
+  });
+
+  test('what came out of an eye that the line came with nobody knows', () => {
+    const state = replay(`  2026-06-21 ${full} remade\n  2026-06-22 damage cut 1 strand at 31 m from inboard`);
+    expect([codes(state), lengths(state)]).toEqual([[], { main: undefined }]);
+    expect(state.pieces.get('main')!.lost!.says).toBe('how much line came out of the old splice of `main` is not known');
   });
 });

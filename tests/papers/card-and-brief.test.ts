@@ -271,3 +271,9 @@ test('a card cuts from the outer end inward, in whatever order the cuts are writ
   const cuts = (...lines: string[]): string[] => [...said(papersOf(pullExample({ more: `repair short on main {\n${lines.map((l) => `  ${l}\n`).join('')}  splice  outboard eye thimble tube bury 72 d taper 24 d size 160 mm\n}\n` })).get('card short')!).matchAll(/Cut `main` square, ([\d.]+ m)/g)].map((m) => m[1]!);
   for (const lines of [[kept, inner, outer], [outer, kept, inner], [inner, outer, kept]]) expect(cuts(...lines)).toEqual(['2 m', '9.5 m', '8.5 m']);
 });
+
+test('a splice that is made again begins with drawing the old one out', () => {
+  const rig = (more: string): string => `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  outboard bare\n  2026-05-02 splice outboard eye bury 46 d taper 21 d size 160 mm temporary\n}\nrepair fix on main {\n  splice outboard eye bury 72 d taper 24 d size 160 mm stitched${more}\n}\n`;
+  expect(said(papersOf(rig(' remade')).get('card fix')!)).toContain('draw its tail out');
+  expect(said(papersOf(rig('')).get('card fix')!)).not.toContain('draw its tail out');
+});

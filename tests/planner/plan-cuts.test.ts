@@ -109,3 +109,13 @@ describe('what cannot be planned, and why', () => {
     expect(cutOutText(piece, assessing)).toBeUndefined();
   });
 });
+
+test('a place that got too hot is planned around like melted fibre, and where all of the line did there is no plan', () => {
+  const repair = (log: string): string => {
+    const { piece, choices } = planned(line(`  2026-06-21  ${log}\n`, winch));
+    return isUnknown(choices) ? choices.unknown.says : repairText(piece, choices.recommended, { isTaken: () => false });
+  };
+  expect(repair('heated  120 degC from 24 m to 24.1 m from inboard')).toContain('cut     at 23.95 m from inboard');
+  expect(repair('damage  melt from 24 m to 24.1 m from inboard')).toBe(repair('heated  120 degC from 24 m to 24.1 m from inboard'));
+  expect(repair('heated  120 degC')).toBe('what heat of 120 degC left of `main` is not known');
+});

@@ -466,3 +466,20 @@ describe('what a planned repair leaves', () => {
     expect(left('damage cut at 25 m from inboard')).toEqual([]);
   });
 });
+
+// A planned cut keeps five diameters, 50 mm of this line, clear of what it takes out: our own careful choice, for wear and for heat alike.
+describe('a planned cut beside damage', () => {
+  const rig = (entry: string, repair: string): string => `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n  outboard eye thimble tube bury 72 d taper 24 d size 160 mm\n  2026-01-01 fitted\n  2026-06-21 ${entry}\n}\nrepair home on main {\n  ${repair}\n  splice outboard eye thimble tube bury 72 d taper 24 d stitched\n}\n`;
+  const close = (entry: string, repair: string): string[] => findingsIn(rig(entry, repair)).filter((f) => f.code === 'cut-close-to-damage').map((f) => `${f.severity}: ${f.message}; ${f.finding.help}`);
+  const heated = 'heated 120 degC from 20 m to 20.1 m from inboard';
+  test.each([
+    ['at the edge of heat', heated, 'cut at 20 m from inboard', ['warning: this cut lies at the edge of heat of 120 degC at 20 to 20.1 m from inboard on `main`, below the 50 mm that a cut keeps clear; cut at 19.95 m from inboard or less']],
+    ['near worn fibre', 'damage abrasion heavy from 20 m to 20.1 m from inboard', 'cut at 19.98 m from inboard', ['warning: this cut lies 20 mm from heavy abrasion at 20 to 20.1 m from inboard on `main`, below the 50 mm that a cut keeps clear; cut at 19.95 m from inboard or less']],
+    ['measured from the other end', 'damage melt at 10 m from outboard', 'cut at 10.02 m from outboard', ['warning: this cut lies 20 mm from melted fibre at 20 m from inboard on `main`, below the 50 mm that a cut keeps clear; cut at 10.05 m from outboard or more']],
+    ['as clear as is asked', heated, 'cut at 19.95 m from inboard', []],
+    ['heat that the fibre bears', 'heated 45 degC from 20 m to 20.1 m from inboard', 'cut at 20 m from inboard', []],
+    ['damage that may stay', 'damage abrasion light from 20 m to 20.1 m from inboard', 'cut at 20 m from inboard', []],
+    // What stays in the line is said by itself.
+    ['a cut on the other side', 'damage melt at 20 m from inboard', 'cut at 20.01 m from inboard', []],
+  ])('%s', (_what, entry, cut, expected) => expect(close(entry, cut)).toEqual(expected));
+});

@@ -97,6 +97,17 @@ chain short {
     expect(said(text, 'splice-longer-than-piece', 'missing-fact')).toHaveLength(1);
   });
 
+  // Published tapers are a third of the bury: half of it is our own careful choice.
+  test.each([
+    ['bury 72 d taper 72 d', ['warning[taper-too-long]: taper of `main` outboard eye is 72 d, all of its bury of 72 d']],
+    ['bury 72 d taper 37 d', ['warning[taper-too-long]: taper of `main` outboard eye is 37 d, more than half of its bury of 72 d']],
+    ['bury 72 d taper 36 d', []],
+    // What is too short is the bury, and it is said.
+    ['bury 46 d taper 24 d', []],
+    ['bury 30 d taper 30 d', ['warning[taper-too-long]: taper of `main` outboard eye is 30 d, all of its bury of 30 d']],
+    ['bury 72 d taper 90 d', []],
+  ])('%s', (splice, expected) => expect(said(line({ ends: `outboard  eye ${splice}` }), 'taper-too-long')).toEqual(expected));
+
   test('a taper longer than its bury is said once, and nothing about it is called missing', () => {
     expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`)).toEqual(['warning[line-factor-too-low]: `bow-winch` can pull 42 kN, above 30.6 kN, the most that a factor of 3 leaves of `main`', 'error[taper-longer-than-bury]: taper of `main` outboard eye is 90 d, above its bury of 72 d']);
     expect(said(`${winch}\n${line({ ends: 'outboard  eye bury 72 d taper 90 d' })}`, 'missing-fact')).toEqual([]);
@@ -215,4 +226,10 @@ describe('winch', () => {
     expect(flange('153 mm')).toEqual(['warning[drum-overfull]: flange of `bow-winch` stands 4.5 mm above `main`, below the 10 mm of practice']);
     expect(flange('140 mm')).toEqual(['error[drum-overfull]: `main` stands 2 mm above the flange of `bow-winch` on layer 4']);
   });
+});
+
+// The joint runs from 13.32 m on, so that a cut at 14.3 m leaves 0.98 m of it and one at 14.6 m 1.28 m: no other splice shares more than that with it.
+test.each([['14.3 m', '980 mm'], ['14.6 m', '1.28 m']])('of a joint cut through at %s a long new splice covers what is left of it, and no more', (at, left) => {
+  const text = `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n  inboard lug\n  outboard bare\n  2026-01-01 fitted\n  2026-02-01 cut at 15 m from inboard keep tail\n  2026-02-01 join main to tail bury 72 d taper 24 d\n  2026-06-21 cut at ${at} from inboard\n  2026-06-21 splice outboard eye bury 200 d taper 21 d size 160 mm stitched\n}\n`;
+  expect(said(text, 'overlapping-splices')).toEqual([`error[overlapping-splices]: buried tails of the joint in \`main\` and \`main\` outboard eye overlap by ${left}`]);
 });

@@ -103,15 +103,28 @@ test('documents that are not open follow a rename and a moved file, and count fo
   expect(await client.request('linewright/checkWorkspace', {})).toMatchObject({ files: 1 });
 });
 
-test('a repair that is written into the logbook is looked for in every rig', async () => {
+test('a repair that is written into the logbook is looked for in every rig and document', async () => {
   const rewriting = { ...pulling, textDocument: { ...pulling.textDocument, codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } } } };
   const line = rig.slice(rig.indexOf('line main'));
-  await started(new Map([['far.rig', 'use "plover.rig"\n\nchain far after fix {\n  main outboard -> main inboard\n}\n']]), rewriting);
+  await started(new Map([['far.rig', 'use "plover.rig"\n\nchain far after fix {\n  main outboard -> main inboard\n}\n'], ['far.md', '# Far\n\n```rig\nuse "plover.rig"\n\nchain farther after fix {\n  main outboard -> main inboard\n}\n```\n']]), rewriting);
   const text = `${line}\nrepair fix on main {\n  cut  at 20 m from inboard\n}\n`;
   client.open(at('plover.rig'), text);
   const start = { line: text.split('\n').findIndex((l) => l.startsWith('repair')), character: 8 };
   const actions = await client.request<{ title: string; edit?: { changes: object } }[]>('textDocument/codeAction', { textDocument: { uri: at('plover.rig') }, range: { start, end: start }, context: { diagnostics: [], only: ['refactor'] } });
-  expect(actions.map((a) => Object.keys(a.edit!.changes).sort())).toEqual([[at('far.rig'), at('plover.rig')]]);
+  expect(actions.map((a) => Object.keys(a.edit!.changes).sort())).toEqual([[at('far.md'), at('far.rig'), at('plover.rig')]]);
+  expect((actions[0]!.edit!.changes as Record<string, unknown>)[at('far.md')]).toEqual([{ range: { start: { line: 5, character: 13 }, end: { line: 5, character: 23 } }, newText: '' }]);
+  expect(await client.request('linewright/checkWorkspace', {})).toMatchObject({ files: 2 });
+});
+
+test('where not every file is read, a repair is not written into the logbook, and the reason is given', async () => {
+  const rewriting = { ...pulling, textDocument: { ...pulling.textDocument, codeAction: { disabledSupport: true, codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } } } };
+  client = new Client(textFolder(folder, new Map(), [], true));
+  await client.start(rewriting, { workspaceFolders: [{ uri: folder, name: 'rigs' }] });
+  const text = `${rig.slice(rig.indexOf('line main'))}\nrepair fix on main {\n  cut  at 20 m from inboard\n}\n`;
+  client.open(at('plover.rig'), text);
+  const start = { line: text.split('\n').findIndex((l) => l.startsWith('repair')), character: 8 };
+  const actions = await client.request<{ edit?: unknown; disabled?: { reason: string } }[]>('textDocument/codeAction', { textDocument: { uri: at('plover.rig') }, range: { start, end: start }, context: { diagnostics: [], only: ['refactor'] } });
+  expect(actions.map((a) => [a.edit, a.disabled?.reason])).toEqual([[undefined, 'this folder holds more files than are read, and those that are left out may speak of it']]);
 });
 
 test('where not every file is read, a rename is refused and the count says so', async () => {

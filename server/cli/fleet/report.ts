@@ -43,8 +43,8 @@ export interface Report {
 
 const formsOf = <F extends Format>(told: readonly Told[]): readonly Forms[F][] => told.map(({ form }) => form as Forms[F]);
 
-/** Text is told at once; a document of another format can be written only when all is known. */
-export const reports: Readonly<Record<Format, (out: (text: string) => void) => Report>> = {
+/** Text is told at once; a document of another format can be written only when all is known. `toProgram` writes what only a program reads. */
+export const reports: Readonly<Record<Format, (out: (text: string) => void, toProgram: (text: string) => void) => Report>> = {
   text: (out) => ({
     file(told) {
       if (told.length > 0) out(formsOf<'text'>(told).join(''));
@@ -70,14 +70,15 @@ export const reports: Readonly<Record<Format, (out: (text: string) => void) => R
       end: ({ day, problems }) => out(plainJson(sarifOfDrafts(files, { version, day, problems }))),
     };
   },
-  github(out) {
+  github(out, toProgram) {
     const annotations = new Annotations();
     return {
       file(told) {
         for (const form of formsOf<'github'>(told)) annotations.add(form as Annotation);
       },
       end({ problems, summary }) {
-        for (const line of annotations.lines()) out(`${line}\n`);
+        // What finds the file by its name wants that name as it is.
+        for (const line of annotations.lines()) toProgram(`${line}\n`);
         for (const { path, says } of problems) out(`::error title=linewright::${data(`${path} ${says}`)}\n`);
         out(`${summary}\n`);
       },
