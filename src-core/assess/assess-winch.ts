@@ -48,6 +48,10 @@ export interface AssessedWinch {
   readonly runTime: Value | undefined;
   readonly drum: Known<DrumTable>;
   readonly layersThatFit: Derived;
+  /** Layers whose every wrap lies below the edge of the flange. */
+  readonly layersBelowEdge: Value;
+  /** All of the layer that it is rated on would lie above its flange. */
+  readonly isRatedLayerAbsent: boolean;
   /** Line that fits below the flange with its freeboard. */
   readonly capacity: Derived;
   readonly outermostLayer: Derived;
@@ -91,7 +95,12 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
   const sound = (value: Value, fault: DrumFault): Value => (impossible.includes(fault) ? unknown({ key: `drum of ${name}`, says: `the drum of \`${name}\` cannot be as written`, help: 'measure it again', place: block.namePlace, reported: true }) : value);
   const [B, W, d, A] = [barrel, sound(width, 'narrower-than-line'), diameter, sound(flange, 'flange-below-barrel')];
   const w = asGiven(wrapsPerLayer({ W, d }));
-  const F_1 = asGiven(pullOnFirstLayer({ F_r: ratedPull, r: ratedLayer, B, d }));
+  const layersBelowEdge = asGiven(layersThatFit({ A, B, d, f: noFreeboard }));
+  // The layer behind the last whole one may still have begun.
+  const isRatedLayerAbsent = !isUnknown(ratedLayer) && !isUnknown(layersBelowEdge) && isAbove(ratedLayer.amount.low, layersBelowEdge.amount.high + 1);
+  const r: Value = isRatedLayerAbsent ? unknown({ key: `rated layer of ${name}`, says: `\`${name}\` is rated on a layer that its drum does not have`, help: 'correct it', place: rated!.place, reported: true }) : ratedLayer;
+  const firstLayerPull = pullOnFirstLayer({ F_r: ratedPull, r, B, d });
+  const F_1 = asGiven(firstLayerPull);
   const outermost = layerAtLineOut({ L: length, x: nothingOut, w, B, d });
   const fit = layersThatFit({ A, B, d, f: asGiven(lengthInDiameters({ k: practice.value('freeboard'), d }), 'needed length') });
   const kept = lengthKeptByWraps({ k: asKind(keep, 'needed count'), w, B, d });
@@ -119,14 +128,16 @@ export function assessWinch(block: BoundBlock, piece: AssessedPiece | undefined,
     piece,
     diameter,
     length,
-    firstLayerPull: pullOnFirstLayer({ F_r: ratedPull, r: ratedLayer, B, d }),
+    firstLayerPull,
     impossible,
     speedOn: speed === undefined ? undefined : (n) => speedByLayer({ v_1: asGiven(speedOnFirstLayer({ v_r: speed, r: speedLayer, B, d })), B, d, n }),
     runTime: maybeFact(block, 'duty', 'run'),
     get drum() {
-      return (drum ??= drumTable({ barrel, width: W, diameter, length, ratedPull, ratedLayer, flange: A }));
+      return (drum ??= drumTable({ barrel, width: W, diameter, length, ratedPull, ratedLayer: r, flange: A }));
     },
     layersThatFit: fit,
+    layersBelowEdge,
+    isRatedLayerAbsent,
     capacity: isUnknown(fit) || 1 <= fit.amount.low ? lengthThroughLayer({ w, B, d, n: asGiven(fit) }) : unknown({ key: `capacity of ${name}`, says: `no layer of this line fits below the flange of \`${name}\``, help: 'check barrel, flange and line diameter', place: block.namePlace, reported: true }),
     outermostLayer: outermost,
     freeboard: freeboard({ A, B, d, n: asGiven(outermost) }),
@@ -151,6 +162,8 @@ function usableOf(length: Value, kept: Value, name: string, block: BoundBlock): 
   const short = !isUnknown(length) && !isUnknown(kept) && isBelow(length.amount.low, kept.amount.high);
   return short ? unknown({ key: `usable length on ${name}`, says: `the line on \`${name}\` is shorter than the wraps to keep`, help: 'fit a longer line', place: block.namePlace, reported: true }) : usableLength({ L: length, K: kept });
 }
+
+const noFreeboard: Given = { amount: exactly(0), kind: 'needed length', origin: { from: 'constant', source: sources.geometry } };
 
 const nothingOut: Given = { amount: exactly(0), kind: 'length', origin: { from: 'constant', source: sources.geometry } };
 

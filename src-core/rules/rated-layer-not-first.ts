@@ -1,6 +1,5 @@
 import { show } from '../assess/show.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
-import { ratedLayerIsAbsent } from './rated-layer-absent.ts';
 import { defineRule } from './rule.ts';
 
 export const ratedLayerNotFirst = defineRule({
@@ -38,7 +37,7 @@ line main {
 `,
   check(winch, judge) {
     const { ratedLayer, ratedPull, block } = winch;
-    if (isUnknown(ratedLayer) || isUnknown(ratedPull) || ratedLayer.amount.low <= 1 || ratedLayerIsAbsent(winch) === true) return;
+    if (isUnknown(ratedLayer) || isUnknown(ratedPull) || ratedLayer.amount.low <= 1 || winch.isRatedLayerAbsent) return;
     const place = ratedLayer.origin.from === 'written' ? ratedLayer.origin.place : block.namePlace;
     const first = asGiven(winch.firstLayerPull);
     if (isUnknown(first)) return judge.cannot(first.unknown, place);

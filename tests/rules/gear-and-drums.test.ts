@@ -318,6 +318,13 @@ describe('a drum and the line on it', () => {
     ['at layer 3', '85 mm', ['error: `w` is rated on layer 3, and 1 layer of its line fits below its flange']],
     ['', '70 mm', []],
   ])('rated %s on a flange of %s', (layer, flange, expected) => expect(said(drum('HMPE', '64 mm', `rated 42 kN ${layer}`, flange), 'rated-layer-absent')).toEqual(expected));
+  test('nothing is worked out from a layer that is not there', () => {
+    const errors = (layer: number): string[] => findingsIn(pullExample().replace('rated    42 kN', `rated    42 kN at layer ${layer}`)).filter((f) => f.severity === 'error').map((f) => f.code);
+    expect(errors(7)).toEqual(['rated-layer-absent']);
+    // As high as that the winch is too strong for its line and its gear.
+    expect(errors(6)).not.toEqual([]);
+    expect(errors(6)).not.toContain('rated-layer-absent');
+  });
   test('a layer that is not there is said once, and asked about where the flange is not given', () => {
     expect(said(drum('HMPE', '64 mm', 'rated 42 kN at layer 7'), 'rated-layer-not-first')).toEqual([]);
     expect(said(drum('HMPE', '64 mm', 'rated 42 kN at layer 6'), 'rated-layer-not-first')).toHaveLength(1);
