@@ -13,9 +13,9 @@ export function chainRows(rows: SheetRows, chain: AssessedChain): void {
   for (const route of chain.routes) for (const link of route.links) if (!links.has(link.name)) links.set(link.name, link);
   const weakest = (id: string, label: string, figure: 'workingLimit' | 'breaking', link: AssessedLink | undefined): void => {
     // A link that is not known may be weaker than the weakest of the known ones, and that is said with it.
-    const open = [...links.values()].filter((l) => isUnknown(l[figure]) && l.name !== link?.name).length;
-    const doubt = open === 0 ? '' : `, of the links that are known; ${open === 1 ? '1 link is' : `${open} links are`} not`;
-    if (link !== undefined) rows.add(label, inDoubt(link[figure], link.doubt), { id, says: `${link.name}${doubt}`, place: link.place });
+    const open = [...links.values()].filter((l) => isUnknown(l[figure]) && l.name !== link?.name);
+    const doubt: Cause | undefined = open[0] === undefined ? undefined : { key: `open links of ${chain.name} ${figure}`, says: `what ${open.map((l) => `\`${l.name}\``).join(', ')} may bear is not given`, help: 'the least of the others is that much', place: open[0].place };
+    if (link !== undefined) rows.add(label, inDoubt(link[figure], link.doubt ?? doubt), { id, says: link.name, place: link.place });
   };
   weakest('weakest-by-limit', 'least working limit', 'workingLimit', chain.weakestByLimit);
   weakest('weakest-by-breaking', 'least breaking strength', 'breaking', chain.weakestByBreaking);

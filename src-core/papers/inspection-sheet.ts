@@ -75,7 +75,8 @@ function lastInspection({ block }: AssessedLine, until: DayNumber): string {
 /** What is found already, without the damage: that stands in the table of the line. */
 function foundAlready(subject: PaperSubject, line: AssessedLine): PaperPart[] {
   const damaged = line.block.statements.filter((s) => s.definition.head === 'damage');
-  const findings = findingsOn(subject, [line.block]).filter(({ place }) => !damaged.some((s) => s.place.start <= place.start && place.end <= s.place.end));
+  // What is known of a place stands in the table of places; what condemns it is said first.
+  const findings = findingsOn(subject, [line.block]).filter(({ place, severity }) => severity === 'error' || !damaged.some((s) => s.place.start <= place.start && place.end <= s.place.end));
   return foundParts('What is found already', findings);
 }
 

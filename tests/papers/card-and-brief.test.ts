@@ -277,3 +277,8 @@ test('a splice that is made again begins with drawing the old one out', () => {
   expect(said(papersOf(rig(' remade')).get('card fix')!)).toContain('draw its tail out');
   expect(said(papersOf(rig('')).get('card fix')!)).not.toContain('draw its tail out');
 });
+
+test('the inspection sheet says first what condemns the line', () => {
+  const text = said(papersOf('line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  2026-05-02 fitted\n  2026-06-02 damage cut 3 strands at 8.4 m from inboard\n  2026-06-02 damage cut 1 strand at 20 m from inboard\n}\n').get('inspect main')!);
+  expect(text).toMatch(/What is found already.*error\[damage-left-in-service\] 3 cut strands at 8.4 m from inboard/);
+});
