@@ -7,7 +7,7 @@ import { countOf, hasFlag, nameOf, newNameOf, quantityOf, textOf, wordOf, type B
 import { printDay, type DayNumber } from './day.ts';
 import { isHollowBraid, isWire } from './line-make.ts';
 import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type PulledPiece, type Scenario } from './line-state.ts';
-import { cutFromOutboard, cutPiece, isBuried, joinPieces, markCutThrough, splicePiece } from './line-work.ts';
+import { cutFromOutboard, cutPiece, dropsInboard, isBuried, joinPieces, markCutThrough, splicePiece } from './line-work.ts';
 
 /** Two readings of one place by tape differ by so much (m): our own careful choice. */
 const tapeError = 0.1;
@@ -245,8 +245,9 @@ class Replay {
     const [s, fromOutboard] = 's' in at ? [at.s, undefined] : [undefined, at.fromOutboard];
     const piece = markCutThrough(whole, { s, fromOutboard }, statement.place, this.#diameter, this.#scenario);
     const { inboard, outboard } = s !== undefined ? cutPiece(piece, s, statement.place, day) : cutFromOutboard(piece, fromOutboard!, statement.place, day);
-    this.pieces.set(piece.name, inboard);
     const keep = newNameOf(statement.values, 'keep');
+    const drops = dropsInboard(statement);
+    this.pieces.set(piece.name, drops && keep === undefined ? outboard : inboard);
     if (keep === undefined) return;
     const namesake = this.pieces.get(keep.name);
     if (namesake !== undefined) {
@@ -256,6 +257,8 @@ class Replay {
       return;
     }
     this.pieces.set(keep.name, { ...outboard, name: keep.name, named: keep.place });
+    // The outboard piece cannot have a name of its own and that of the line.
+    if (drops) this.#doubt(statement, undefined, [piece.name, keep.name].map((name) => this.pieces.get(name)!));
   }
 
   #cut(piece: PieceState, statement: BoundStatement, day: DayNumber): void {
@@ -345,6 +348,11 @@ class Replay {
     const cutSoFar = new Map<string, number>();
     for (const { piece, s, statement } of fromOutboard) {
       const before = cutSoFar.get(piece) ?? 0;
+      const dropping = fromOutboard.find((other) => other.piece === piece && isBelow(other.s, s) && dropsInboard(other.statement));
+      if (dropping !== undefined) {
+        this.#cutInDropped(statement, dropping.statement);
+        continue;
+      }
       // Which of two cuts lies farther out cannot be told when they are counted from different ends.
       if (cuts.some((cut) => cut.piece === piece) || !isAbove(s, before)) {
         this.#loseAll(statement);
@@ -361,6 +369,8 @@ class Replay {
         this.#problem('cut-twice', cut.statement.place, 'two cuts of this repair are at the same place', 'remove one of them', [{ place: twin.statement.place, message: 'the other cut' }]);
         return;
       }
+      const dropping = cuts.find((other, j) => j < i && other.piece === cut.piece && dropsInboard(other.statement));
+      if (dropping !== undefined) return this.#cutInDropped(cut.statement, dropping.statement);
       this.#cutAt(this.pieces.get(cut.piece)!, { s: cut.s }, cut.statement, undefined);
     });
     for (const statement of repair.statements) {
@@ -384,6 +394,12 @@ class Replay {
         this.pieces.set(piece.name, { ...rest, outboard: isBuried(outboard) ? outboard : { ...outboard, place: statement.place } });
       }
     }
+  }
+
+  #cutInDropped(cut: BoundStatement, dropping: BoundStatement): void {
+    this.#problem('cut-twice', cut.place, 'this cut is in line that another cut of this repair drops', 'remove one of them', [{ place: dropping.place, message: 'what lies inboard of this cut is dropped' }]);
+    // What it keeps is spoken of elsewhere, and nobody can say what that is.
+    this.#doubt(cut, 'this step cannot be worked out');
   }
 
   #loseAll(statement: BoundStatement): void {

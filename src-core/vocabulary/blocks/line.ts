@@ -73,9 +73,10 @@ export const severities: Choices = {
 };
 
 const cut = (example: string) =>
-  statement('cut', 'The line is cut here. What lies outboard of the cut is dropped unless it is kept under a name.', [
+  statement('cut', 'The line is cut here. What lies outboard of the cut is dropped unless it is kept under a name, or unless the end at the drum is dropped instead.', [
     at(),
     maybe('keep', 'the piece outboard of the cut stays in use under this name', [{ part: 'new-name', key: 'keep' }]),
+    maybe('drop', 'what lies inboard of the cut is dropped; the rest goes on under the name of the line, and its inboard end is bare until it is spliced', [choice('drop', { inboard: ends.inboard! })]),
     maybe('of', 'the piece that is cut, when there are several', [name('piece', ['line', 'piece'])]),
     note(),
   ], example, { many: true });
