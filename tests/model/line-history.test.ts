@@ -105,6 +105,17 @@ describe('a cut that drops the end at the drum', () => {
   test('a name of its own for the part that keeps the name of the line leaves both in doubt', () => {
     expect(doubted(replay('  2026-06-02 cut at 1.6 m from inboard keep rest drop inboard'))).toEqual(['main', 'rest']);
   });
+  test.each([0.3, 1.2, 1.6, 14.2, 14.9, 20, 27.6])('at %d m it leaves what the turned line is left with by a cut from its outer end', (at) => {
+    const before = `${burnt}  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-01 join main to tail bury 72 d\n`;
+    const laidOut = (state: LineState): unknown => {
+      const main = state.pieces.get('main')!;
+      const near = (s: number | undefined): number | undefined => (s === undefined ? undefined : Number(s.toFixed(6)));
+      const ends = [main.inboard, main.outboard].map(({ form, cutThrough }) => [form, cutThrough?.seen]);
+      return [lengths(state), marks(state, 'main'), ends, main.joints.map((j) => [near(j.at), j.end.cutThrough?.seen]), main.buried.map((b) => [near(b.from), near(b.to)])];
+    };
+    const turned = replay(`${before}  2026-06-02 reversed\n  2026-06-02 cut at ${at} m from outboard\n  2026-06-02 reversed`);
+    expect(laidOut(replay(`${before}  2026-06-02 cut at ${at} m from inboard drop inboard`))).toEqual(laidOut(turned));
+  });
   test('names that were free before are free still', () => {
     expect(lengths(replay('  2026-06-01 cut at 12 m from inboard keep drop\n  2026-06-02 cut at 3 m from inboard of drop'))).toEqual({ main: 12, drop: 3 });
   });
