@@ -3,7 +3,7 @@ import type { Place } from '../base/span.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount, type System } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
-import { countOf, hasFlag, nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type Problem } from './bound.ts';
+import { countOf, nameOf, newNameOf, quantityOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type Problem } from './bound.ts';
 import { printDay, type DayNumber } from './day.ts';
 import { isHollowBraid, isWire } from './line-make.ts';
 import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type PulledPiece, type Scenario } from './line-state.ts';
@@ -433,11 +433,3 @@ export function replayRepair(line: BoundBlock, before: LineState, repair: BoundB
   replay.plan(repair);
   return replay.state();
 }
-
-/** The entries of a piece since its maker passed it, by somebody's name: what a pull before that did to it is settled. */
-export function sincePassed(log: readonly LogEntry[]): readonly LogEntry[] {
-  const passed = log.findLastIndex(({ statement }) => statement.definition.head === 'inspected' && hasFlag(statement.values, 'passed') && textOf(statement.values, 'note') !== undefined);
-  return passed < 0 ? log : log.slice(passed + 1);
-}
-
-export const noteOf = (entry: LogEntry): string | undefined => textOf(entry.statement.values, 'note');
