@@ -50,7 +50,7 @@ export function planCuts(piece: AssessedPiece, options: PlanCutsOptions = {}): K
   const need = needOf(piece, question, plans, options);
   if (isUnknown(need)) return need;
   const best = recommended(plans, need);
-  if (best === undefined) return unknown({ key: `cuts of ${piece.name}`, says: `no cut leaves a main line of \`${piece.name}\` that is worth its splice`, help: 'retire it', place: piece.named });
+  if (best === undefined) return unknown({ key: `cuts of ${piece.name}`, says: `no cut leaves a main line of \`${piece.name}\` that is worth its splice`, help: question.mayDropInboard === true ? 'retire it' : 'where the end at the drum may go, write a `cut` with `drop inboard` and how that end is made again; else retire it', place: piece.named });
   return { piece, question, need, recommended: best, reason: reasonFor(best, need, piece), alternatives: plans.filter((plan) => plan !== best).map((plan) => ({ plan, serves: serves(plan, need), buys: buysOf(plan, best, piece) })) };
 }
 
@@ -96,6 +96,7 @@ function questionOf(piece: AssessedPiece, { winch }: PlanCutsOptions): Known<Cut
   const damages = damagesOf(piece);
   if (isUnknown(damages)) return damages;
   const end = piece.outboard;
+  const { form } = piece.inboard.facts;
   const endUses = end.buried === undefined ? 0 : isUnknown(end.buried.used) ? undefined : end.buried.used.amount.high;
   if (endUses === undefined) return end.buried!.used as never;
   const amount = (value: object): { low: number; high: number } => (value as { amount: { low: number; high: number } }).amount;
@@ -110,6 +111,7 @@ function questionOf(piece: AssessedPiece, { winch }: PlanCutsOptions): Known<Cut
     eyeStrength_N: amount(spliced).low,
     outboardStrength_N: isUnknown(end.strength) ? undefined : end.strength.amount.low,
     outboardFrom_m: Math.max(0, length_m - endUses),
+    mayDropInboard: form === 'lug' || (winch !== undefined && (form === 'bare' || form === 'unstated')),
   };
 }
 

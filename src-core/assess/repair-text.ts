@@ -38,6 +38,10 @@ export function repairText(piece: AssessedPiece, plan: CutPlan, options: RepairT
     // An end that no splice holds is spliced as it is: there is nothing to cut off.
     if (piece.outboard.buried !== undefined || isBelow(of.to_m, isUnknown(piece.length) ? Infinity : piece.length.amount.low)) lines.push(`  cut     ${at(of.to_m, 'down')}`);
   };
+  if (plan.main.cutInboard) {
+    lines.push(`  cut     ${at(plan.main.from_m, 'up')} drop inboard`);
+    if (piece.inboard.facts.form === 'lug') lines.push(`  splice  ${own === '' ? '' : own + ' '}inboard lug`);
+  }
   if (plan.main.cutOutboard) {
     cutOutboard(plan.main);
     lines.push(`  splice  ${own === '' ? '' : own + ' '}outboard ${eyeText(piece)}`);

@@ -30,9 +30,11 @@ export interface CutQuestion {
   readonly outboardStrength_N: number | undefined;
   /** Where the splice of the outboard end begins: a cut lies inboard of it, and takes the old end off. */
   readonly outboardFrom_m: number;
+  /** The main line may begin at a cut: its end at the drum is made again without rope, and is not what a pull loads. */
+  readonly mayDropInboard?: boolean;
 }
 
-/** A piece that stays in use. Cut ends get a new eye. */
+/** A piece that stays in use. Cut ends get a new eye, but for the one at the drum. */
 export interface PlannedPiece {
   readonly from_m: number;
   readonly to_m: number;
@@ -73,24 +75,25 @@ function gaps(question: CutQuestion, bad: readonly PlannedDamage[], keepEnd: boo
 }
 
 /** The longest piece within a gap whose new splices lie in line without damage; undefined when nothing is left of it. */
-function pieceIn(question: CutQuestion, gap: Gap, kept: readonly PlannedDamage[]): PlannedPiece | undefined {
+function pieceIn(question: CutQuestion, gap: Gap, kept: readonly PlannedDamage[], atDrum = false): PlannedPiece | undefined {
   const { eyeUses_m: eye, clear_m: clear } = question;
   const { cutInboard, cutOutboard } = gap;
+  const inboardEye = cutInboard && !atDrum ? eye : 0;
   let { from, to } = gap;
   for (let moved = true; moved && isBelow(from, to); ) {
     moved = false;
     for (const { from_m, to_m } of kept) {
       if (isAbove(to_m, from) && isBelow(from_m, to)) {
         if (cutOutboard && isAbove(to_m, to - eye)) [to, moved] = [from_m - clear, true];
-        else if (cutInboard && isBelow(from_m, from + eye)) [from, moved] = [to_m + clear, true];
+        else if (cutInboard && isBelow(from_m, from + inboardEye)) [from, moved] = [to_m + clear, true];
       }
     }
   }
-  if (cutInboard && !cutOutboard && isAbove(from + eye, question.outboardFrom_m)) return undefined;
-  const length_m = to - from - (cutInboard ? eye : 0) - (cutOutboard ? eye : 0);
+  if (cutInboard && !cutOutboard && isAbove(from + inboardEye, question.outboardFrom_m)) return undefined;
+  const length_m = to - from - inboardEye - (cutOutboard ? eye : 0);
   if (!(length_m > 0)) return undefined;
   const inside = kept.filter(({ from_m, to_m }) => to_m >= from && from_m <= to).map((damage) => damage.strength_N!);
-  const ends = [...(cutInboard || cutOutboard ? [question.eyeStrength_N] : []), ...(cutOutboard ? [] : [question.outboardStrength_N!])];
+  const ends = [...(inboardEye > 0 || cutOutboard ? [question.eyeStrength_N] : []), ...(cutOutboard ? [] : [question.outboardStrength_N!])];
   return { from_m: from, to_m: to, cutInboard, cutOutboard, length_m, strength_N: Math.min(question.soundStrength_N, ...inside, ...ends) };
 }
 
@@ -113,7 +116,8 @@ function planOf(main: PlannedPiece, extensions: readonly PlannedPiece[]): CutPla
  *
  * Exact, by these steps: cutting line that may stay never pays, because the two pieces together are shorter by their
  * splices than the one piece was; so for a wanted strength everything weaker goes, the outboard end too, everything else
- * stays, and every cut lies at the edge of what goes. That leaves one plan of pieces for each strength in the question, and of its extensions
+ * stays, and every cut lies at the edge of what goes. That leaves one plan of pieces for each strength in the question and each of them that
+ * may be the main line (the one at the drum; where the end at the drum may be dropped, any, and what lies inboard of it goes), and of its extensions
  * those are taken that give most length for each number of splices: the longest first, the one that keeps the old
  * outboard end with or without.
  */
@@ -127,15 +131,18 @@ export function planCutsOf(question: CutQuestion): CutPlan[] {
     const bad = [...mustGo, ...mayStay.filter((damage) => damage.strength_N! < level)];
     const kept = mayStay.filter((damage) => damage.strength_N! >= level);
     const keepEnd = question.outboardStrength_N !== undefined && outboard >= level;
-    const [first, ...rest] = gaps(question, bad, keepEnd);
-    const main = pieceIn(question, first!, kept);
-    if (main === undefined || isBelow(main.length_m, question.leastMain_m)) continue;
-    const pieces = rest.flatMap((gap) => pieceIn(question, gap, kept) ?? []).filter((piece) => !isBelow(piece.length_m, question.leastPiece_m));
-    const twice = pieces.filter((piece) => splicesOf(piece) === 2).sort((a, b) => b.length_m - a.length_m);
-    const once = pieces.find((piece) => splicesOf(piece) === 1);
-    for (let n = 0; n <= twice.length; n++) {
-      found.push(planOf(main, twice.slice(0, n)));
-      if (once !== undefined) found.push(planOf(main, [...twice.slice(0, n), once]));
+    const between = gaps(question, bad, keepEnd);
+    const mayBeMain = question.mayDropInboard === true ? between : between.slice(0, 1);
+    for (const [i, gap] of mayBeMain.entries()) {
+      const main = pieceIn(question, gap, kept, true);
+      if (main === undefined || isBelow(main.length_m, question.leastMain_m)) continue;
+      const pieces = between.slice(i + 1).flatMap((other) => pieceIn(question, other, kept) ?? []).filter((piece) => !isBelow(piece.length_m, question.leastPiece_m));
+      const twice = pieces.filter((piece) => splicesOf(piece) === 2).sort((a, b) => b.length_m - a.length_m);
+      const once = pieces.find((piece) => splicesOf(piece) === 1);
+      for (let n = 0; n <= twice.length; n++) {
+        found.push(planOf(main, twice.slice(0, n)));
+        if (once !== undefined) found.push(planOf(main, [...twice.slice(0, n), once]));
+      }
     }
   }
   return paretoFront(found, (plan) => [plan.main.length_m, plan.total_m, plan.weakest_N, -plan.splices]);

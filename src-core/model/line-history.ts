@@ -3,11 +3,11 @@ import type { Place } from '../base/span.ts';
 import { exactly } from '../units/amount.ts';
 import { printAmount, type System } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
-import { countOf, hasFlag, nameOf, newNameOf, quantityOf, textOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type Problem } from './bound.ts';
+import { countOf, hasFlag, nameOf, newNameOf, quantityOf, wordOf, type BoundBlock, type BoundEnd, type BoundStatement, type Problem } from './bound.ts';
 import { printDay, type DayNumber } from './day.ts';
 import { isHollowBraid, isWire } from './line-make.ts';
 import { axisAt, bareEnd, endFacts, finishedLength, turned, type EndFacts, type LineState, type LogEntry, type Lost, type Mark, type PieceState, type PulledPiece, type Scenario } from './line-state.ts';
-import { cutFromOutboard, cutPiece, drawnOut, isBuried, joinPieces, markCutThrough, splicePiece } from './line-work.ts';
+import { cutFromOutboard, cutPiece, drawnOut, dropsInboard, isBuried, joinPieces, markCutThrough, splicePiece } from './line-work.ts';
 
 /** Two readings of one place by tape differ by so much (m): our own careful choice. */
 const tapeError = 0.1;
@@ -245,9 +245,9 @@ class Replay {
     const [s, fromOutboard] = 's' in at ? [at.s, undefined] : [undefined, at.fromOutboard];
     const piece = markCutThrough(whole, { s, fromOutboard }, statement.place, this.#diameter, this.#scenario);
     const { inboard, outboard } = s !== undefined ? cutPiece(piece, s, statement.place, day) : cutFromOutboard(piece, fromOutboard!, statement.place, day);
-    const isInboardDropped = wordOf(statement.values, 'drop') === 'inboard';
-    this.pieces.set(piece.name, isInboardDropped ? outboard : inboard);
     const keep = newNameOf(statement.values, 'keep');
+    const drops = dropsInboard(statement);
+    this.pieces.set(piece.name, drops && keep === undefined ? outboard : inboard);
     if (keep === undefined) return;
     const namesake = this.pieces.get(keep.name);
     if (namesake !== undefined) {
@@ -256,8 +256,9 @@ class Replay {
       if (namesake.name !== piece.name) this.#doubt(statement, undefined, [namesake]);
       return;
     }
-    if (isInboardDropped) this.pieces.delete(piece.name);
     this.pieces.set(keep.name, { ...outboard, name: keep.name, named: keep.place });
+    // The outboard piece cannot have a name of its own and that of the line.
+    if (drops) this.#doubt(statement, undefined, [piece.name, keep.name].map((name) => this.pieces.get(name)!));
   }
 
   #cut(piece: PieceState, statement: BoundStatement, day: DayNumber): void {
@@ -348,6 +349,11 @@ class Replay {
     const cutSoFar = new Map<string, number>();
     for (const { piece, s, statement } of fromOutboard) {
       const before = cutSoFar.get(piece) ?? 0;
+      const dropping = fromOutboard.find((other) => other.piece === piece && isBelow(other.s, s) && dropsInboard(other.statement));
+      if (dropping !== undefined) {
+        this.#cutInDropped(statement, dropping.statement);
+        continue;
+      }
       // Which of two cuts lies farther out cannot be told when they are counted from different ends.
       if (cuts.some((cut) => cut.piece === piece) || !isAbove(s, before)) {
         this.#loseAll(statement);
@@ -364,6 +370,8 @@ class Replay {
         this.#problem('cut-twice', cut.statement.place, 'two cuts of this repair are at the same place', 'remove one of them', [{ place: twin.statement.place, message: 'the other cut' }]);
         return;
       }
+      const dropping = cuts.find((other, j) => j < i && other.piece === cut.piece && dropsInboard(other.statement));
+      if (dropping !== undefined) return this.#cutInDropped(cut.statement, dropping.statement);
       this.#cutAt(this.pieces.get(cut.piece)!, { s: cut.s }, cut.statement, undefined);
     });
     for (const statement of repair.statements) {
@@ -387,6 +395,12 @@ class Replay {
         this.pieces.set(piece.name, { ...rest, outboard: isBuried(outboard) ? outboard : { ...outboard, place: statement.place } });
       }
     }
+  }
+
+  #cutInDropped(cut: BoundStatement, dropping: BoundStatement): void {
+    this.#problem('cut-twice', cut.place, 'this cut is in line that another cut of this repair drops', 'remove one of them', [{ place: dropping.place, message: 'what lies inboard of this cut is dropped' }]);
+    // What it keeps is spoken of elsewhere, and nobody can say what that is.
+    this.#doubt(cut, 'this step cannot be worked out');
   }
 
   #loseAll(statement: BoundStatement): void {
@@ -420,11 +434,3 @@ export function replayRepair(line: BoundBlock, before: LineState, repair: BoundB
   replay.plan(repair);
   return replay.state();
 }
-
-/** The entries of a piece since its maker passed it, by somebody's name: what a pull before that did to it is settled. */
-export function sincePassed(log: readonly LogEntry[]): readonly LogEntry[] {
-  const passed = log.findLastIndex(({ statement }) => statement.definition.head === 'inspected' && hasFlag(statement.values, 'passed') && textOf(statement.values, 'note') !== undefined);
-  return passed < 0 ? log : log.slice(passed + 1);
-}
-
-export const noteOf = (entry: LogEntry): string | undefined => textOf(entry.statement.values, 'note');

@@ -1,5 +1,5 @@
 import type { Place } from '../base/span.ts';
-import { hasFlag, quantityOf, wordOf, type BoundQuantity, type BoundStatement, type Problem } from './bound.ts';
+import { hasFlag, quantityOf, textOf, wordOf, type BoundQuantity, type BoundStatement, type Problem } from './bound.ts';
 import type { DayNumber } from './day.ts';
 import type { ReadonlyValues } from './values.ts';
 
@@ -193,4 +193,10 @@ export function turned(piece: PieceState): PieceState {
     joints: piece.joints.map((j) => ({ ...j, at: flip(j.at) })).reverse(),
     marks: piece.marks.map((m) => ({ ...m, from: flip(m.to), to: flip(m.from) })),
   };
+}
+
+/** The entries of a piece since its maker passed it, by somebody's name: what a pull before that did to it is settled. */
+export function sincePassed(log: readonly LogEntry[]): readonly LogEntry[] {
+  const passed = log.findLastIndex(({ statement }) => statement.definition.head === 'inspected' && hasFlag(statement.values, 'passed') && textOf(statement.values, 'note') !== undefined);
+  return passed < 0 ? log : log.slice(passed + 1);
 }

@@ -1,5 +1,6 @@
 import { isAbove, isBelow, isNear } from '../base/compare.ts';
 import type { Place } from '../base/span.ts';
+import { wordOf, type BoundStatement } from './bound.ts';
 import { printDay, type DayNumber } from './day.ts';
 import { bareEnd, finishedAt, finishedLength, lengthOf, turned, type EndFacts, type Joint, type Lost, type Mark, type PieceState, type Scenario } from './line-state.ts';
 
@@ -17,6 +18,9 @@ function inDoubt(piece: PieceState, isLost: (joint: Joint) => boolean, place: Pl
 
 /** Damage of which nobody sees how far it goes: no cut takes it out, and every piece of the line has it. */
 const isEverywhere = ({ fact: { kind } }: Mark): boolean => kind === 'brittle' || kind === 'stain';
+
+/** True for a cut that drops the end at the drum: what lies outboard of it goes on under the name of the piece. */
+export const dropsInboard = ({ values }: BoundStatement): boolean => wordOf(values, 'drop') === 'inboard';
 
 /** What is left inboard of a cut at `s`, and what lies outboard of it. */
 export function cutPiece(whole: PieceState, s: number, place: Place, day: DayNumber | undefined): { inboard: PieceState; outboard: PieceState } {

@@ -9,6 +9,7 @@ import { daysIn } from '../assess/time-since.ts';
 import { asGiven, isUnknown, type Value } from '../mechanics/derivation.ts';
 import { hasFlag, nameOf, newNameOf, textOf, wordOf, type BoundQuantity, type BoundStatement } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
+import { dropsInboard } from '../model/line-work.ts';
 import { endWords } from '../pictures/end-words.ts';
 import { figuresOf, showLength } from '../pictures/figures.ts';
 import { ruleNamed } from '../rules/all.ts';
@@ -93,6 +94,7 @@ function cutting(repair: AssessedRepair): PaperPart[] {
 }
 
 const keptAs = (cut: BoundStatement, repair: AssessedRepair): PaperText => {
+  if (dropsInboard(cut)) return `stays in use as \`${pieceNamed(cut, repair)}\`; what lies inboard of it goes out`;
   const keep = newNameOf(cut.values, 'keep');
   const only = cutsOf(repair).filter((s) => pieceNamed(s, repair) === pieceNamed(cut, repair)).length === 1;
   return keep === undefined ? (only ? 'goes out' : 'goes out, as far as the next cut or the outer end') : `stays in use as \`${keep.name}\``;
@@ -136,7 +138,7 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
   if (cuts.length > 0) {
     out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from the drum outward. Measure every cut on the line as it lies now, from the end that is named.`);
     out.push(`Mark ${cuts.length === 1 ? 'the cut' : cuts.length === 2 ? 'both cuts before making one' : `all ${cuts.length} cuts before making any`}. Wrap tape tightly on both sides of each mark.`);
-    for (const cut of outermostFirst(cuts, repair)) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${newNameOf(cut.values, 'keep') === undefined ? 'goes out' : keptAs(cut, repair)}.${noteText(cut)}`);
+    for (const cut of outermostFirst(cuts, repair)) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${newNameOf(cut.values, 'keep') === undefined && !dropsInboard(cut) ? 'goes out' : keptAs(cut, repair)}.${noteText(cut)}`);
   }
   for (const statement of repair.block.statements) {
     const { head } = statement.definition;

@@ -4,6 +4,7 @@ import { writtenValue } from '../assess/facts.ts';
 import { show } from '../assess/show.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { nameOf, newNameOf, type BoundStatement } from '../model/bound.ts';
+import { dropsInboard } from '../model/line-work.ts';
 import { between } from '../units/amount.ts';
 import type { NamedPoint } from './damage-flags.ts';
 import { printLength } from './figures.ts';
@@ -16,6 +17,7 @@ import { coordinate as c, own, type Part } from './svg.ts';
 interface PlannedCut {
   readonly at: number;
   readonly keep: string | undefined;
+  readonly drops: boolean;
   readonly says: string;
 }
 
@@ -39,7 +41,7 @@ function plannedCuts(statements: readonly BoundStatement[], piece: AssessedPiece
     const { distance, end } = station.from;
     const at = end === 'inboard' ? distance.value : length === undefined ? undefined : length - distance.value;
     if (at === undefined || at < 0 || (length !== undefined && at > length)) continue;
-    cuts.push({ at, keep: newNameOf(statement.values, 'keep')?.name, says: `cut, ${show(writtenValue(distance))} from ${end}` });
+    cuts.push({ at, keep: newNameOf(statement.values, 'keep')?.name, drops: dropsInboard(statement), says: `cut, ${show(writtenValue(distance))} from ${end}` });
   }
   return cuts.sort((a, b) => a.at - b.at);
 }
@@ -47,7 +49,9 @@ function plannedCuts(statements: readonly BoundStatement[], piece: AssessedPiece
 function segmentsOf(piece: AssessedPiece, cuts: readonly PlannedCut[]): Segment[] {
   const end = reachOf(piece).high;
   const bounds = [0, ...cuts.map((cut) => cut.at), end];
-  return bounds.slice(1).map((to, i) => ({ name: i === 0 ? piece.name : cuts[i - 1]!.keep, from: bounds[i]!, to }));
+  // The piece begins at the cut that drops what is inboard of it, else at the drum.
+  const first = cuts.findLastIndex((cut) => cut.drops) + 1;
+  return bounds.slice(1).map((to, i) => ({ name: i < first ? undefined : i === first ? piece.name : cuts[i - 1]!.keep, from: bounds[i]!, to }));
 }
 
 /** A line before and after a repair, piece under piece, each where it comes from. */

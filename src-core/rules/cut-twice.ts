@@ -3,7 +3,7 @@ import { defineTextRule } from './rule.ts';
 export const cutTwice = defineTextRule({
   name: 'cut-twice',
   severity: 'error',
-  summary: 'Two cuts of a repair are at the same place.',
+  summary: 'Two cuts of a repair are at the same place, or one lies in line that the other drops.',
   why: 'every position of a repair is measured on the line as it lies before, so one of the two is a slip',
   source: 'the positions as they are written',
   bad: `line main {

@@ -31,7 +31,7 @@ line main {
       judge.atLeast(winch.length, asGiven(winch.keptLength), place, (length, kept) => ({
         place,
         message: `\`${piece.name}\` is ${show(length, { careful: 'down' })} long${after}, below the ${show(kept, { unit: isUnknown(piece.length) || piece.length.origin.from !== 'written' ? undefined : piece.length.origin.unit, careful: 'up' })} in the ${showValue(winch.keep)} wraps kept on \`${winch.name}\``,
-        help: repair === undefined ? 'fit a longer line, and use this one as an extension' : 'cut nearer to the outboard end, or fit another line and keep this one as an extension',
+        help: repair === undefined ? 'fit a longer line, and use this one as an extension' : 'cut nearer to the outboard end, write `drop inboard` behind the cut where the end at the drum is to go, or fit another line and keep this one as an extension',
       }));
     }
   },

@@ -5,7 +5,7 @@ import { isAbove } from '../base/compare.ts';
 import { asGiven, isUnknown } from '../mechanics/derivation.ts';
 import { overloadLimit } from '../mechanics/overload-limit.ts';
 import { quantityOf } from '../model/bound.ts';
-import { sincePassed } from '../model/line-history.ts';
+import { sincePassed } from '../model/line-state.ts';
 import { strengthKnown } from './weakest-place.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { defineRule } from './rule.ts';

@@ -1,6 +1,7 @@
 import { isBelow } from '../base/compare.ts';
 import { show } from '../assess/show.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
+import { dropsInboard } from '../model/line-work.ts';
 import { exactly } from '../units/amount.ts';
 import { defineRule } from './rule.ts';
 
@@ -44,7 +45,7 @@ export const longerPieceDropped = defineRule({
     judge.holds(!isBelow(left, whole / 2), () => ({
       place: cut.place,
       message: `\`${name}\` drops ${metres(whole - left)} of the ${metres(whole)} of \`${before.facts.name}\`, more than it leaves`,
-      help: 'to drop the end at the drum, keep the other one: write `keep` and a name behind the cut, and retire what stays',
+      help: dropsInboard(cut) ? 'to drop the outer end, leave out `drop inboard`' : 'to drop the end at the drum, write `drop inboard` behind the cut; to use both, `keep` and a name',
     }));
   },
 });

@@ -1,4 +1,7 @@
 import { damageName } from '../assess/damage-place.ts';
+import type { AssessedDamage, AssessedPiece } from '../assess/assess-line.ts';
+import { isBelow } from '../base/compare.ts';
+import { dropsInboard } from '../model/line-work.ts';
 import { inService } from '../assess/ends.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { printSource } from '../trade/source.ts';
@@ -43,7 +46,12 @@ repair home on main {
 `,
   // The line is damaged until the repair is done.
   goodShows: ['damage-left-in-service'],
-  check({ block, name, after }, judge) {
+  check({ block, name, before, after }, judge) {
+    const drops = block.statements.some(dropsInboard);
+    const isNearDrum = ({ from }: AssessedDamage, piece: AssessedPiece): boolean => {
+      const whole = before.pieces.get(piece.name)?.length;
+      return !drops && from !== undefined && whole !== undefined && !isUnknown(whole) && isBelow(from.high, whole.amount.low / 2);
+    };
     for (const piece of inService(after)) {
       const left = [...damageToCutOut(piece), ...piece.damages.filter((d) => d.remedy === 'retire')];
       for (const damage of piece.damages) {
@@ -60,7 +68,7 @@ repair home on main {
         judge.holds(!left.includes(damage), () => ({
           place: block.namePlace,
           message: `\`${name}\` leaves ${damageThere(damage, piece)}`,
-          help: damage.remedy === 'retire' ? 'retire the line instead' : 'cut on the other side of it too, or farther on',
+          help: damage.remedy === 'retire' ? 'retire the line instead' : 'cut on the other side of it too, or farther on' + (isNearDrum(damage, piece) ? '; `drop inboard` behind the cut drops the end at the drum instead of the outer one' : ''),
           source: damageSource(damage, piece),
           related: [{ place: damage.fact.place, message: 'the damage' }],
         }));

@@ -6,6 +6,7 @@ import { defineRule } from './rule.ts';
 const excluding: Readonly<Record<string, readonly [word: string, measure: string, says: string]>> = {
   grade: ['flat', 'grade', 'that the way is level and that it is steep'],
   dragging: ['turning', 'wheels', 'how much turns and which wheels do not'],
+  cut: ['drop', 'keep', 'that the outboard piece goes on under the name of the line and that it has another one'],
 };
 
 /** A word of wear with a share that it does not mean. */
@@ -22,10 +23,10 @@ const saysBoth = (statement: BoundStatement): string | undefined => {
 export const saysTwoThings = defineRule({
   name: 'says-two-things',
   on: 'block',
-  heads: ['pull', 'line'],
+  heads: ['pull', 'line', 'repair'],
   severity: 'error',
   summary: 'One statement says two things that cannot both be so.',
-  why: 'the one would make the pull easier than the other, and the file does not say which is true',
+  why: 'the one may make things easier than the other, and the file does not say which is true',
   source: 'the grammar of the language',
   bad: pullExample({ pull: pullWith({ dragging: 'dragging  none 2 wheels of 4' }) }),
   good: pullExample(),

@@ -89,6 +89,12 @@ test('damage that has to go is cut out by a repair, in the line breaks of the fi
   expect(actionsAt(sound).map((a) => a.title)).not.toContain('Plan a repair that cuts the damage out');
 });
 
+test('damage at the drum is cut out by a repair that drops the end at the drum', () => {
+  const cursor = cursorIn(`${line}  2026-06-21  damage  melt at $01.2 m from inboard\n}\n\n${winch}`);
+  const cut = actionsAt(cursor).find((a) => a.title === 'Plan a repair that cuts the damage out');
+  expect(apply(cursor, cut)).toContain('repair cut-out-main on main {\n  cut     at 1.25 m from inboard drop inboard\n');
+});
+
 test('a repair that cannot be planned says why', () => {
   const damaged = `${line}  2026-06-21  damage  cut 2 strands at $08.4 m from inboard\n}\n`;
   const of = (text: string): (string | undefined)[] => actionsAt(cursorIn(text)).filter((a) => a.title === 'Plan a repair that cuts the damage out').map((a) => a.disabled);

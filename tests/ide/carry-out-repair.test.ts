@@ -112,3 +112,13 @@ test('every root that sees the repair loses its mention of it', () => {
   const texts = textsAfter(cursorIn(`=== shared.rig\n${rig(steps)}=== one.rig\n${chain('long')}=== two.rig\n${chain('short')}`))!;
   expect([texts.get('one.rig'), texts.get('two.rig')]).toEqual([chain('long'), chain('short')].map((text) => text.replace(' after field-fix', '')));
 });
+
+test('a cut that drops the end at the drum is written as such, counted from inboard', () => {
+  expect(carriedOut(cursorIn(rig(`  cut     at 28.4 m from outboard drop inboard
+  splice  inboard lug
+  cut     at 9.4 m from inboard keep tail`)))).toContain(`  2026-06-22  cut        at 9.4 m from inboard keep tail
+  2026-06-22  cut        at 1.6 m from inboard drop inboard
+  2026-06-22  splice     inboard lug
+}
+`);
+});

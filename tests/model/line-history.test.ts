@@ -29,19 +29,13 @@ const marks = (state: LineState, piece: string): (readonly [number, number])[] =
 };
 
 describe('cuts', () => {
-  test('where the inboard side goes, the rest keeps the name, or takes the one that is given', () => {
+  test('where the inboard side goes, the rest keeps the name', () => {
     const cut = (more: string): LineState => replay(`  2026-05-01 damage cut 1 strand at 20 m from inboard\n  2026-06-01 reversed\n  2026-06-01 cut at 1 m from inboard ${more}`);
     expect(lengths(cut(''))).toEqual({ main: 1 });
     const done = cut('drop inboard');
     expect([lengths(done), marks(done, 'main'), done.pieces.get('main')!.inboard.form, done.pieces.get('main')!.outboard.form]).toEqual([{ main: 29 }, [[9, 9]], 'bare', 'lug']);
-    expect(lengths(cut('keep rest drop inboard'))).toEqual({ rest: 29 });
     // The same as the cut that was made before the line was turned.
     expect(lengths(done)).toEqual(lengths(replay('  2026-06-01 cut at 1 m from outboard\n  2026-06-01 reversed')));
-  });
-
-  test('a plan is cut before it is turned, and has no word for it', () => {
-    const [, plan] = blocks(`${line('')}\nrepair fix on main {\n  cut at 1 m from inboard drop inboard\n}\n`);
-    expect(plan!.statements[0]!.broken.size).toBeGreaterThan(0);
   });
 
   test('what is not kept is dropped; what is kept starts at its own inboard end', () => {
@@ -70,6 +64,69 @@ describe('cuts', () => {
     expect(state.problems.map((p) => [p.code, p.message])).toEqual([['position-beyond-end', 'this position lies 1 m beyond the end of `main`, which is 30 m long here']]);
     expect(lengths(state)).toEqual({ main: undefined });
     expect(state.pieces.get('main')!.incomplete?.says).toBe('a logbook entry does not fit the line');
+  });
+});
+
+// 30 - 1.6 = 28.4: what lay at x from inboard lies at x - 1.6.
+describe('a cut that drops the end at the drum', () => {
+  const burnt = '  2026-06-01 damage melt at 1.2 m from inboard\n  2026-06-01 damage cut 1 strand at 20 m from inboard\n';
+  const forms = (state: LineState): string[] => [state.pieces.get('main')!.inboard.form, state.pieces.get('main')!.outboard.form];
+  const planned = (steps: string, entries = burnt): LineState => {
+    const [main, repair] = blocks(`${line(entries)}\nrepair fix on main {\n${steps}\n}\n`);
+    return replayRepair(main!, replayLogbook(main!, day('2026-06-30'), toss), repair!, toss);
+  };
+
+  test.each(['1.6 m from inboard', '28.4 m from outboard'])('at %s, written in the logbook or planned', (at) => {
+    for (const state of [replay(`${burnt}  2026-06-02 cut at ${at} drop inboard`), planned(`  cut at ${at} drop inboard`)]) {
+      expect(lengths(state)).toEqual({ main: 28.4 });
+      expect(marks(state, 'main')).toEqual([[18.4, 18.4]]);
+      expect(forms(state)).toEqual(['bare', 'eye']);
+    }
+  });
+  test('its new end is made without a word about the old one, and a second entry counts from there', () => {
+    const state = replay(`${burnt}  2026-06-02 cut at 1.6 m from inboard drop inboard\n  2026-06-02 splice inboard lug\n  2026-06-03 damage cut 1 strand at 1 m from inboard\n  2026-06-04 cut at 0.4 m from inboard drop inboard`);
+    expect([lengths(state), marks(state, 'main'), codes(state)]).toEqual([{ main: 28 }, [[18, 18], [0.6, 0.6]], []]);
+    // An eye takes 0.72 m of tail, 0.24 m of shortening and half of 0.2 m around it.
+    expect(lengths(replay('  2026-06-02 cut at 1.6 m from inboard drop inboard\n  2026-06-02 splice inboard eye bury 72 d size 200 mm'))).toEqual({ main: 27.34 });
+  });
+  test('beside a cut farther out, in whatever order they are planned', () => {
+    const steps = ['  cut at 1.6 m from inboard drop inboard', '  cut at 12 m from inboard keep rest', '  splice inboard lug'];
+    for (const state of [planned(steps.join('\n')), planned(steps.toReversed().join('\n'))]) {
+      expect([lengths(state), marks(state, 'rest'), codes(state)]).toEqual([{ main: 10.4, rest: 18 }, [[8, 8]], []]);
+      expect(forms(state)).toEqual(['lug', 'bare']);
+    }
+  });
+  test('of a piece that has a name of its own, and of a line whose length is not known', () => {
+    expect(lengths(replay('  2026-06-01 cut at 12 m from inboard keep rest\n  2026-06-02 cut at 3 m from inboard of rest drop inboard'))).toEqual({ main: 12, rest: 15 });
+    expect(lengths(withoutLength('  2026-06-02 cut at 8 m from outboard drop inboard'))).toEqual({ main: 8 });
+    const state = withoutLength(`${burnt}  2026-06-02 cut at 1.6 m from inboard drop inboard`);
+    expect([lengths(state), state.pieces.get('main')!.marks.map((m) => m.from)]).toEqual([{ main: undefined }, [18.4]]);
+  });
+  test('a line whose length is not known is planned from its outer end alike', () => {
+    const [main, repair] = blocks(`${line('').replace(/^ *length.*\n/m, '')}\nrepair fix on main {\n  cut at 8 m from outboard drop inboard\n  cut at 3 m from outboard keep tail\n}\n`);
+    expect(lengths(replayRepair(main!, replayLogbook(main!, day('2026-06-30'), toss), repair!, toss))).toEqual({ main: 5, tail: 3 });
+  });
+  test('another cut in what is dropped is said, and what is left is in doubt', () => {
+    const state = planned('  cut at 1 m from inboard keep stub\n  cut at 1.6 m from inboard drop inboard');
+    expect(state.problems.map((p) => [p.code, p.message])).toEqual([['cut-twice', 'this cut is in line that another cut of this repair drops']]);
+    expect(doubted(state)).toEqual(['main']);
+  });
+  test('a name of its own for the part that keeps the name of the line leaves both in doubt', () => {
+    expect(doubted(replay('  2026-06-02 cut at 1.6 m from inboard keep rest drop inboard'))).toEqual(['main', 'rest']);
+  });
+  test.each([0.3, 1.2, 1.6, 14.2, 14.9, 20, 27.6])('at %d m it leaves what the turned line is left with by a cut from its outer end', (at) => {
+    const before = `${burnt}  2026-06-01 cut at 15 m from inboard keep tail\n  2026-06-01 join main to tail bury 72 d\n`;
+    const laidOut = (state: LineState): unknown => {
+      const main = state.pieces.get('main')!;
+      const near = (s: number | undefined): number | undefined => (s === undefined ? undefined : Number(s.toFixed(6)));
+      const ends = [main.inboard, main.outboard].map(({ form, cutThrough }) => [form, cutThrough?.seen]);
+      return [lengths(state), marks(state, 'main'), ends, main.joints.map((j) => [near(j.at), j.end.cutThrough?.seen]), main.buried.map((b) => [near(b.from), near(b.to)])];
+    };
+    const turned = replay(`${before}  2026-06-02 reversed\n  2026-06-02 cut at ${at} m from outboard\n  2026-06-02 reversed`);
+    expect(laidOut(replay(`${before}  2026-06-02 cut at ${at} m from inboard drop inboard`))).toEqual(laidOut(turned));
+  });
+  test('names that were free before are free still', () => {
+    expect(lengths(replay('  2026-06-01 cut at 12 m from inboard keep drop\n  2026-06-02 cut at 3 m from inboard of drop'))).toEqual({ main: 12, drop: 3 });
   });
 });
 

@@ -32,6 +32,13 @@ test('the card marks every cut before any is made, cuts from the outside in, and
   expect(text).toContain('warning[bury-too-short]');
 });
 
+test('a cut that drops the end at the drum says which part goes out', () => {
+  const rig = 'line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n}\nrepair fix on main {\n  cut at 1.6 m from inboard drop inboard\n  splice inboard lug\n}\n';
+  const card = papersOf(rig).get('card fix')!;
+  expect(tables(card).find((t) => t.head[0] === 'cut')!.rows).toEqual([['`main`, 1.6 m from inboard', 'stays in use as `main`; what lies inboard of it goes out']]);
+  expect(said(card)).toContain('what lies outboard of it stays in use as `main`; what lies inboard of it goes out.');
+});
+
 test('a splice that cannot be worked out is said to be none to make', () => {
   const rig = 'line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n}\nrepair fix on main {\n  cut at 0.4 m from inboard\n  splice outboard eye bury 72 d taper 24 d\n}\n';
   const text = said(papersOf(rig).get('card fix')!);

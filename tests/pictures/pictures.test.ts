@@ -205,6 +205,13 @@ describe('the repair map', () => {
     expect(picture.description).toContain('Cut at 7.6 m from inboard and 9.4 m from inboard. 2 pieces are left; 1.8 m of line goes out.');
   });
 
+  it('shows the end at the drum going out where a cut drops it', () => {
+    const rig = 'line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  breaking 92 kN\n}\nrepair fix on main {\n  cut at 12 m from inboard keep tail\n  cut at 1.6 m from inboard drop inboard\n  splice inboard lug\n}\n';
+    const { description, table } = repairMap(one<'repair'>(rig, 'repair') as AssessedRepair);
+    expect(description).toContain('2 pieces are left; 1.6 m of line goes out.');
+    expect(table.rows.filter((row) => row.includes('goes out')).map((row) => row[3])).toEqual(['0 to 1.6 m']);
+  });
+
   it('counts an inboard eye, which holds an extension', () => {
     const picture = repairMap(one<'repair'>(wholeRig, 'repair') as AssessedRepair);
     expect(picture.description).toMatch(/tail: [^;]*; breaking strength now [\d.]+ to [\d.]+ kN, lowest at the inboard end/);

@@ -38,6 +38,12 @@ describe('choices worked by hand', () => {
     expect(plans(question(30, [], { outboardStrength_N: 5 }))).toEqual(['main 28, extensions none, weakest 9, splices 1', 'main 30, extensions none, weakest 5, splices 0']);
     expect(plans(question(30, [], { outboardStrength_N: undefined }))).toEqual(['main 28, extensions none, weakest 9, splices 1']);
   });
+  test('damage at the drum goes with the end at the drum, which takes no eye, where that may be dropped', () => {
+    expect(plans(question(30, [damage(1, 2)], { leastMain_m: 5 }))).toEqual([]);
+    expect(plans(question(30, [damage(1, 2)], { leastMain_m: 5, mayDropInboard: true }))).toEqual(['main 28, extensions none, weakest 9, splices 1']);
+    // Farther out it is one choice beside the extension, and better than the short line alone.
+    expect(plans(question(30, [damage(10, 12)], { mayDropInboard: true }))).toEqual(['main 18, extensions none, weakest 9, splices 1', 'main 9, extensions 17, weakest 9, splices 2']);
+  });
   test('damage at the drum leaves no main line, and too short a line no choice', () => {
     expect(plans(question(30, [damage(0, 1)]))).toEqual([]);
     expect(plans(question(30, [damage(3, 4)], { leastMain_m: 5 }))).toEqual([]);
@@ -65,39 +71,45 @@ function byBruteForce(q: CutQuestion): number[][] {
   for (let cutSet = 0; cutSet < 1 << marks.length; cutSet++) {
     const cuts = [0, ...marks.filter((_, i) => (cutSet >> i) & 1), q.length_m];
     const pieces = cuts.slice(1).map((to, i) => weigh(q, cuts[i]!, to));
-    const main = pieces[0];
-    if (main === undefined || main.length < q.leastMain_m) continue;
-    const others = pieces.slice(1).filter((p) => p !== undefined && p.length >= q.leastPiece_m) as { length: number; strength: number; splices: number }[];
-    for (let take = 0; take < 1 << others.length; take++) {
-      const kept = [main, ...others.filter((_, i) => (take >> i) & 1)];
-      found.push([main.length, kept.reduce((s, p) => s + p.length, 0), Math.min(...kept.map((p) => p.strength)), -kept.reduce((s, p) => s + p.splices, 0)]);
+    // The end at the drum as it is, or cut off: at any of the cuts, or right behind its lug.
+    const mains = [weigh(q, 0, cuts[1]!, false), ...(q.mayDropInboard === true ? pieces.map((_, i) => weigh(q, cuts[i]!, cuts[i + 1]!, true, true)) : [])];
+    for (const [i, main] of mains.entries()) {
+      const first = Math.max(0, i - 1);
+      if (main === undefined || main.length < q.leastMain_m) continue;
+      const others = pieces.slice(first + 1).filter((p) => p !== undefined && p.length >= q.leastPiece_m) as { length: number; strength: number; splices: number }[];
+      for (let take = 0; take < 1 << others.length; take++) {
+        const kept = [main, ...others.filter((_, i) => (take >> i) & 1)];
+        found.push([main.length, kept.reduce((s, p) => s + p.length, 0), Math.min(...kept.map((p) => p.strength)), -kept.reduce((s, p) => s + p.splices, 0)]);
+      }
     }
   }
   return found;
 }
 
-function weigh(q: CutQuestion, from: number, to: number): { length: number; strength: number; splices: number } | undefined {
-  const [cutA, cutB] = [from > 0, to < q.length_m];
-  let strength = Math.min(q.soundStrength_N, cutB ? q.eyeStrength_N : (q.outboardStrength_N ?? 0), cutA ? q.eyeStrength_N : Infinity);
+function weigh(q: CutQuestion, from: number, to: number, atDrum = false, cutA = from > 0): { length: number; strength: number; splices: number } | undefined {
+  const cutB = to < q.length_m;
+  // The end at the drum is made without rope, and no pull loads it.
+  const eyeA = cutA && !atDrum ? q.eyeUses_m : 0;
+  let strength = Math.min(q.soundStrength_N, cutB ? q.eyeStrength_N : (q.outboardStrength_N ?? 0), eyeA > 0 ? q.eyeStrength_N : Infinity);
   for (const d of q.damages) {
     // A cut at the very edge leaves the damage on the other side; a point of damage at a cut is cut through and gone.
     const touches = d.from_m === d.to_m ? (d.from_m > from || (d.from_m === from && !cutA)) && (d.to_m < to || (d.to_m === to && !cutB)) : d.to_m > from && d.from_m < to;
     if (!touches) continue;
     if (d.strength_N === undefined || d.mustGo === true) return undefined;
-    if (cutA && d.from_m < from + q.eyeUses_m) return undefined;
+    if (cutA && d.from_m < from + eyeA) return undefined;
     if (cutB && d.to_m > to - q.eyeUses_m) return undefined;
     strength = Math.min(strength, d.strength_N);
   }
-  if (!cutB && (q.outboardStrength_N === undefined || (cutA && from + q.eyeUses_m > q.outboardFrom_m))) return undefined;
-  const length = to - from - (cutA ? q.eyeUses_m : 0) - (cutB ? q.eyeUses_m : 0);
+  if (!cutB && (q.outboardStrength_N === undefined || (cutA && from + eyeA > q.outboardFrom_m))) return undefined;
+  const length = to - from - eyeA - (cutB ? q.eyeUses_m : 0);
   return length > 0 ? { length, strength, splices: Number(cutA) + Number(cutB) } : undefined;
 }
 
 test('no cutting at whole metres beats the planner, and the planner has nothing that cannot be cut', () => {
   let compared = 0;
   fc.assert(
-    fc.property(small, ([length, damages, eye, outboard]) => {
-      const q = question(length, damages, { eyeUses_m: eye, outboardStrength_N: outboard });
+    fc.property(small, fc.boolean(), ([length, damages, eye, outboard], mayDropInboard) => {
+      const q = question(length, damages, { eyeUses_m: eye, outboardStrength_N: outboard, mayDropInboard });
       const planned = planCutsOf(q).map((p) => [p.main.length_m, p.total_m, p.weakest_N, -p.splices].join(' ')).sort();
       const tried = paretoFront(byBruteForce(q), (values) => values).map((values) => values.join(' ')).sort();
       expect(planned).toEqual(tried);

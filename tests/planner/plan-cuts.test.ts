@@ -42,7 +42,7 @@ describe('one damaged stretch', () => {
     // Cut 50 mm clear of 7.9 m; the new eye takes 0.72 m / 0.75 and half of 40 d: 1.16 m.
     expect(describePlan(known(choices).recommended, piece)).toBe('main line of 6.69 m, 1 extension of 19.69 m, weakest place 82.8 kN, 2 splices');
   });
-  test('what the other choice buys', () => expect(known(choices).alternatives.map((a) => a.buys)).toEqual(['19.69 m less in all, 1 splice less']));
+  test('what the other choice buys', () => expect(known(choices).alternatives.map((a) => a.buys)).toEqual(['14.16 m more main line, 5.53 m less in all, 1 splice less']));
   test('the repair is written in the language', () => {
     expect(repairText(piece, known(choices).recommended, { isTaken: () => false, label: 'until home' })).toBe(`repair cut-out-main on main "until home" {
   cut     at 7.85 m from inboard
@@ -89,6 +89,25 @@ test('in feet the cuts are written in feet', () => {
   expect(repairText(piece, known(choices).recommended, { isTaken: () => false })).toContain('cut     at 25.75 ft from inboard');
 });
 
+const burnt = line('  2026-06-21  damage  cut 3 strands at 1.2 m from inboard\n', winch);
+
+describe('damage at the drum', () => {
+  // Cut 50 mm clear of 1.2 m: 30 - 1.25 = 28.75 m.
+  test.each([
+    ['a lug is made again', burnt, 'repair cut-out-main on main {\n  cut     at 1.25 m from inboard drop inboard\n  splice  inboard lug\n}\n'],
+    ['a plain end is clamped as it is cut', burnt.replace('inboard   lug', 'inboard   bare'), 'repair cut-out-main on main {\n  cut     at 1.25 m from inboard drop inboard\n}\n'],
+  ])('goes with the end at the drum: %s', (_, text, written) => {
+    const { piece, choices, assessing, options } = planned(text);
+    expect(describePlan(known(choices).recommended, piece)).toMatch(/^main line of 28\.75 m, weakest place/);
+    const found = cutOutText(piece, assessing, options)!;
+    expect(isUnknown(found) ? found.unknown.says : found.text).toBe(written);
+    const { findings, block } = judgedRig(`${text}\n${written}`);
+    expect(findings.map((f) => f.code).filter((code) => ['keep-wraps-lost', 'repair-leaves-damage', 'longer-piece-dropped', 'bare-end'].includes(code))).toEqual([]);
+    const { assessed } = block('repair');
+    expect(assessed.kind === 'repair' && assessed.after.pieces.get('main')!.length).toMatchObject({ amount: { low: 28.75, high: 28.75 } });
+  });
+});
+
 describe('what cannot be planned, and why', () => {
   test.each([
     ['brittle line', line('  2026-06-21  damage  brittle at 8 m from inboard\n'), 'is not cured by a cut'],
@@ -98,7 +117,7 @@ describe('what cannot be planned, and why', () => {
     ['no breaking strength', damaged.replace('  breaking  92 kN\n', ''), 'breaking strength of `main` is not given'],
     ['a drum whose wraps cannot be counted', damaged.replace('  barrel   64 mm\n', ''), 'barrel diameter of `bow-winch` is not given'],
     ['retired line', line('  2026-06-21  damage  cut 2 strands at 8.4 m from inboard\n  2026-06-22  retired\n'), 'is retired'],
-    ['damage at the drum', line('  2026-06-21  damage  cut 3 strands at 1 m from inboard\n', winch), 'no cut leaves a main line'],
+    ['damage at the drum', burnt.replace('inboard   lug', 'inboard   knot'), 'no cut leaves a main line'],
   ])('%s', (_, text, says) => {
     const { choices } = planned(text);
     expect(isUnknown(choices) ? choices.unknown.says : 'planned').toContain(says);

@@ -114,5 +114,8 @@ describe('a winch and its line', () => {
 test('damage that a repair leaves is cut out, or the line is retired', () => {
   const base = badExample('repair-leaves-damage');
   expect(about(base, 'repair-leaves-damage').map((f) => f.finding.help)).toEqual(['cut on the other side of it too, or farther on']);
+  const atDrum = put(put(base, 'damage  melt at 24.4 m', 'damage  melt at 1.2 m'), 'at 25 m', 'at 1.6 m');
+  expect(about(atDrum, 'repair-leaves-damage').map((f) => f.finding.help)).toEqual(['cut on the other side of it too, or farther on; `drop inboard` behind the cut drops the end at the drum instead of the outer one']);
+  expect(about(put(put(atDrum, 'at 1.6 m from inboard', 'at 0.8 m from inboard drop inboard'), '  splice  outboard eye thimble tube bury 72 d taper 24 d stitched', '  splice  inboard lug'), 'repair-leaves-damage').map((f) => f.finding.help)).toEqual(['cut on the other side of it too, or farther on']);
   expect(about(put(base, 'damage  melt', 'damage  brittle'), 'repair-leaves-damage').map((f) => f.finding.help)).toEqual(['retire the line instead']);
 });

@@ -16,6 +16,12 @@ describe('one statement that says two things', () => {
     // Neither of the two counts: what is needed is not known, and so not within anything.
     expect(findingsIn(text).some((f) => f.code === 'winch-too-weak-for-pull')).toBe(false);
   });
+
+  test.each(['', '\nrepair fix on main {\n  cut  at 1.6 m from inboard keep rest drop inboard\n}\n'])('a cut that names the part that keeps the name of the line', (plan) => {
+    const entry = plan === '' ? '  2026-06-21 cut at 1.6 m from inboard keep rest drop inboard\n' : '';
+    const text = `line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n${entry}}\n${plan}`;
+    expect(said(text, 'says-two-things')).toEqual(['error: `cut` says both that the outboard piece goes on under the name of the line and that it has another one']);
+  });
 });
 
 describe('the reach of a pull', () => {
@@ -117,6 +123,8 @@ describe('what would be lost or left out without a word', () => {
     expect(repair('  cut at 3 m from inboard\n')).toEqual(['warning: `fix` drops 27 m of the 30 m of `main`, more than it leaves']);
     expect(repair('  cut at 3 m from inboard keep tail\n')).toEqual([]);
     expect(repair('  cut at 27 m from inboard\n')).toEqual([]);
+    expect(repair('  cut at 3 m from inboard drop inboard\n')).toEqual([]);
+    expect(repair('  cut at 27 m from inboard drop inboard\n')).toEqual(['warning: `fix` drops 27 m of the 30 m of `main`, more than it leaves']);
   });
 
   const spare = 'line spare {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 8 m\n  breaking 140 kN\n  inboard eye thimble tube bury 72 d taper 24 d size 160 mm\n  outboard eye thimble tube bury 72 d taper 24 d size 160 mm\n}\n';

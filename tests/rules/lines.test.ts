@@ -203,6 +203,17 @@ describe('winch', () => {
     expect(said(repair('2.6 m'), 'keep-wraps-lost')).toEqual([expect.stringMatching(/^error\[keep-wraps-lost\]: `main` is [\d.]+ to [\d.]+ m long after `fix`, below the 2.33 m in the 10 wraps kept on `bow-winch`$/)]);
   });
 
+  test('burnt line at the drum goes out where the repair says so, and the rest is judged as the line of the winch', () => {
+    const repaired = (steps: string): string[] => said(`${winch}\n${line({ ends: 'inboard  lug\n  outboard  eye thimble tube bury 72 d taper 24 d', log: '2026-06-21  damage melt at 1.2 m from inboard "brake heat"' })}\nrepair fix on main {\n${steps}}\n\nchain reach after fix {\n  out  24 m\n  main outboard -> larch\n}\n\nanchor larch {\n  kind     tree\n  holding  90 kN "tested"\n}\n`, 'keep-wraps-lost', 'wraps-lost-at-out', 'repair-leaves-damage', 'longer-piece-dropped', 'chain-longer-than-reach', 'bare-end', 'end-not-cut', 'unused-piece');
+    expect(repaired('  cut at 1.6 m from inboard drop inboard\n  splice inboard lug\n')).toEqual([]);
+    expect(repaired('  cut at 1.6 m from inboard drop inboard\n')).toEqual(['warning[bare-end]: the end of `main` that goes onto the drum is as the cut left it']);
+    // Nearer to the drum than the damage: it is still in the line.
+    expect(repaired('  cut at 1 m from inboard drop inboard\n  splice inboard lug\n')).toEqual(['error[repair-leaves-damage]: `fix` leaves melted fibre at 0.2 m from inboard on `main`']);
+    // 30 m - 27.8 m = 2.2 m, and the kept wraps take 2.33 m.
+    expect(repaired('  cut at 27.8 m from inboard drop inboard\n  splice inboard lug\n').join('\n')).toMatch(/error\[keep-wraps-lost\]: `main` is 2\.2 m long after `fix`, below the 2.33 m/);
+    expect(repaired('  cut at 1.6 m from inboard\n').map((f) => f.replace(/:.*/s, ''))).toEqual(expect.arrayContaining(['error[keep-wraps-lost]', 'error[repair-leaves-damage]', 'warning[longer-piece-dropped]']));
+  });
+
   test('a drum that cannot be is said once and leaves nothing missing', () => {
     const text = `${winch.replace('185 mm', '40 mm').replace('230 mm', '8 mm')}\n${line()}`;
     expect(judgeText(text).map((f) => f.replace(/:.*/s, '') + f.replace(/^.*\[(.*?)\].*$/s, ' $1'))).toEqual(['4 drum-impossible', '5 drum-impossible', '18 line-factor-too-low']);

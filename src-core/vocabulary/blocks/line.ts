@@ -72,12 +72,12 @@ export const severities: Choices = {
   heavy: 'a quarter of the volume or more gone, or not possible to say',
 };
 
-const cut = (example: string, ...more: readonly Part[]) =>
-  statement('cut', 'The line is cut here. What lies outboard of the cut is dropped unless it is kept under a name.', [
+const cut = (example: string) =>
+  statement('cut', 'The line is cut here. What lies outboard of the cut is dropped unless it is kept under a name, or unless the end at the drum is dropped instead.', [
     at(),
     maybe('keep', 'the piece outboard of the cut stays in use under this name', [{ part: 'new-name', key: 'keep' }]),
+    maybe('drop', 'what lies inboard of the cut is dropped; the rest goes on under the name of the line, and its inboard end is bare until it is spliced', [choice('drop', { inboard: ends.inboard! })]),
     maybe('of', 'the piece that is cut, when there are several', [name('piece', ['line', 'piece'])]),
-    ...more,
     note(),
   ], example, { many: true });
 
@@ -135,8 +135,7 @@ export const lineBlock = defineBlock({
       maybe('of', 'the piece it was found on, when there are several', [name('piece', ['line', 'piece'])]),
       note(),
     ], '2026-06-21  damage  cut 2 strands at 8.4 m from inboard', { many: true }),
-    // A plan is cut before it is turned, in whatever order it is written.
-    cut('2026-06-28  cut  at 7.6 m from inboard', maybe('drop', 'the side that goes, when it is not the outboard one', [choice('drop', { inboard: 'what lies inboard goes, and the rest keeps the name: an old eye after `reversed`' })])),
+    cut('2026-06-28  cut  at 7.6 m from inboard'),
     splice('2026-06-28  splice  outboard eye thimble tube bury 72 d taper 24 d'),
     join('2026-06-28  join  main to tail bury 72 d taper 24 d'),
     statement('mended', 'A pulled strand is worked back into the braid, flattened line is worked round again, or glaze is flexed soft: the place is sound.', [
