@@ -36,7 +36,7 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
       ...before(line, onDrum !== undefined && winches.length > 0),
       ...pieces.flatMap((piece, i): PaperPart[] => [
         ...(i > 0 ? [{ part: 'heading', says: `Piece \`${piece.name}\``, newPage: true } satisfies PaperPart] : []),
-        ...endsPart(piece, piece === onDrum ? winches : [], piece === onDrum),
+        ...endsPart(piece, piece === onDrum ? winches : [], piece === onDrum && winches.length > 0),
         ...alongPart(piece),
         ...(piece === onDrum ? winches.flatMap(drumPart) : []),
       ]),

@@ -1,5 +1,7 @@
 import { allEnds, endName } from '../assess/ends.ts';
 import { daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
+import { isAbove } from '../base/compare.ts';
+import { isUnknown } from '../mechanics/derivation.ts';
 import { printDay } from '../model/day.ts';
 import { sourceOfLimit } from './side-by-side.ts';
 import { defineRule } from './rule.ts';
@@ -35,6 +37,19 @@ export const temporarySpliceOverdue = defineRule({
       const { temporary, supplied, day, place, statement } = end.facts;
       if (!temporary || (day === undefined && !supplied)) continue;
       if (day === undefined) {
+        // It was there when the line was fitted.
+        const fitted = line.block.statements.find((s) => s.definition.head === 'fitted' && s.day !== undefined && s.day <= assessing.day);
+        const age = fitted === undefined ? undefined : timeSince(fitted.day!, assessing.day, fitted.dayPlace ?? fitted.place);
+        if (age !== undefined && !isUnknown(life) && isAbove(age.amount.low, life.amount.low)) {
+          judge.holds(false, () => ({
+            place,
+            message: `${endName(piece, end)} has been temporary for ${daysIn(age)} days at least, above the ${limitInDays(life)} that it may stay`,
+            help: 'cut it off and make it again in full; the line was fitted with it',
+            source: sourceOfLimit(life),
+            related: [{ place: fitted!.place, message: 'when the line was fitted' }],
+          }));
+          continue;
+        }
         judge.cannot({ key: `day of ${end.which} end of ${piece.name}`, says: `when the temporary splice of ${endName(piece, end)} was made is not given`, help: 'write it as a dated `splice` in the logbook', place }, place);
         continue;
       }

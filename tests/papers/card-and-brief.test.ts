@@ -289,3 +289,11 @@ test('the inspection sheet says first what condemns the line', () => {
   const text = said(papersOf('line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  2026-05-02 fitted\n  2026-06-02 damage cut 3 strands at 8.4 m from inboard\n  2026-06-02 damage cut 1 strand at 20 m from inboard\n}\n').get('inspect main')!);
   expect(text).toMatch(/What is found already.*error\[damage-left-in-service\] 3 cut strands at 8.4 m from inboard/);
 });
+
+test('the inspection sheet of a line that is on no drum has both of its ends', () => {
+  const eye = 'eye thimble tube bury 72 d taper 24 d stitched';
+  const sheet = (more: string): string => said(papersOf(`line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 10 m\n  inboard ${eye}\n  outboard ${eye}\n}\n${more}`).get('inspect main')!);
+  expect(sheet('').match(/(?:in|out)board end eye/g)).toEqual(['outboard end eye', 'inboard end eye']);
+  // On a drum the inboard end stands with the drum, once.
+  expect(sheet('winch w {\n  rated 20 kN\n  carries main\n}\n').match(/inboard end eye/g)).toHaveLength(1);
+});

@@ -483,3 +483,10 @@ describe('a planned cut beside damage', () => {
     ['a cut on the other side', 'damage melt at 20 m from inboard', 'cut at 20.01 m from inboard', []],
   ])('%s', (_what, entry, cut, expected) => expect(close(entry, cut)).toEqual(expected));
 });
+
+test('a temporary splice that the line came with is as old as the line, at least', () => {
+  const came = (fitted: string): string[] => findingsIn(`line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  outboard eye thimble tube bury 46 d taper 21 d temporary\n${fitted}}\n`).filter((f) => f.code === 'temporary-splice-overdue' || f.message.includes('temporary splice of')).map((f) => `${f.severity}: ${f.message}`);
+  // 2026-07-01 is judged: 90 days behind the second of April, 30 behind the first of June.
+  expect(came('  2026-04-02 fitted\n')).toEqual(['warning: `main` outboard eye has been temporary for 90 days at least, above the 30 days that it may stay']);
+  for (const young of ['  2026-06-01 fitted\n', '']) expect(came(young)).toEqual(['information: when the temporary splice of `main` outboard eye was made is not given; 1 check not judged']);
+});
