@@ -45,7 +45,7 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
     foot: [
       'What to do before hands go to the line is common practice.',
       isWire(line.block) ? 'Look for broken wires, rust and pits, strands that stand out, flat and kinked places. Write what is seen as dated entries: kind (cut with its strands, broken-wires, rust, birdcage, kink, flattened), and where, from the inboard end. A broken strand takes it out of service, and so does anything of which you are not sure. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.' : 'Write what is seen as dated entries: kind (cut, abrasion, glaze, melt, pulled, flattened, kink, stain, brittle), how many strands or what share of their volume, and where, from the inboard end. A stretch that was looked at from all sides and shows nothing gets a tick under “seen”.',
-      ...ownPractice(subject),
+      ...ownPractice(subject, { ofLine: true }),
       ...deference.slice(1),
     ],
   };

@@ -2,7 +2,7 @@
 export const paperStyle = `
 @page{margin:8mm 12mm}
 *{box-sizing:border-box}
-body{font:9.6pt/1.34 system-ui,-apple-system,"Segoe UI","Noto Sans",Arial,sans-serif;color:#111820;background:#fff;max-width:186mm;margin:8mm auto;padding:0 4mm;overflow-wrap:anywhere;font-variant-numeric:tabular-nums}
+body{font:9.4pt/1.28 system-ui,-apple-system,"Segoe UI","Noto Sans",Arial,sans-serif;color:#111820;background:#fff;max-width:186mm;margin:8mm auto;padding:0 4mm;overflow-wrap:anywhere;font-variant-numeric:tabular-nums}
 header{border-bottom:1.5pt solid #111820;margin-bottom:2mm}
 h1{font-size:17pt;line-height:1.15;margin:0 0 1mm}
 header p{margin:0 0 1.5mm;color:#46525c}

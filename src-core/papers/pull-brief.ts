@@ -43,7 +43,6 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       lead(verdict(pull, findings, aside.length, notInBag(bag))),
       ...numbers(pull),
       ...limits(pull),
-      ...ownPractice(subject).map(quiet),
       heading('From above'),
       { part: 'picture', picture: pullPlan(pull), share: 0.7, tableElsewhere: true },
       ...(findings.length + aside.length === 0 ? [] : [heading('What is found on this pull'), ...aside.map((f): PaperPart => ({ part: 'finding', severity: 'set aside in writing', code: f.code, says: `${f.says}, because: ${f.reason}`, help: '' })), ...findingParts(findings).map((p) => (p.part === 'finding' ? { ...p, help: '' } : p)), ...(findings.some((f) => atMostOfWinch.has(f.code)) ? [quiet('What is found on links of the chain is at all that the winch can pull when the load sticks; the table has this pull.')] : []), ...(rest === undefined ? [] : [quiet(rest)])]),
@@ -56,7 +55,7 @@ export function pullBrief(subject: PaperSubject, pull: AssessedPull): PaperDocum
       points(stops(pull, findings)),
       { part: 'blanks', labels: ['line pull seen', 'led by', 'go given at', 'written into the logbook'] },
     ],
-    foot: ['Places of people and the order of work are common practice.', ...deference],
+    foot: [...ownPractice(subject), 'Places of people and the order of work are common practice.', ...deference],
   };
 }
 
@@ -266,7 +265,7 @@ function order(pull: AssessedPull, isOpen: boolean): PaperText[] {
   const off = keepOff(pull);
   out.push(`Everybody to their places${off === undefined ? '' : `, ${off}`}. The one who gives the signs asks each by name.`);
   // A plan that does not say how the line leads to the drum leaves it to whoever stands there.
-  const square = offSquareOf(pull).from === 'nothing' ? ' Look how it comes on to the drum, which is not written: square, or it piles at one flange; then turn the vehicle or lead it over a block first.' : '';
+  const square = offSquareOf(pull).from === 'nothing' ? ' It comes square on to the drum, or the vehicle is turned first.' : '';
   out.push(`Take up the slack, stop, and look along the whole line: straight, nothing twisted, nothing against an edge.${square}`);
   out.push(`${isOpen ? 'Once everything above is settled, and not before, pull slowly.' : 'Pull slowly.'} ${whatItTakes(pull)}`);
   out.push('Make the load fast before the line is slackened. Slacken, unrig from the load, spool under load and layer by layer.');

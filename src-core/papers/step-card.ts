@@ -43,7 +43,7 @@ export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDo
       ...foundParts('What is found on this repair', found),
       ...foundParts(`What is found on \`${repair.before.facts.name}\`, and this repair leaves`, left),
     ],
-    foot: ['The order of work is common practice; the maker\'s splicing instruction for this line goes before it.', ...ownPractice(subject), ...deference],
+    foot: ['The order of work is common practice; the maker\'s splicing instruction for this line goes before it.', ...ownPractice(subject, { ofLine: true }), ...deference],
   };
 }
 
