@@ -15,95 +15,42 @@ const groupBy =
 const node = { platform: 'node', format: 'cjs', target: 'node20.9', banner: { js: groupBy } };
 const browser = { platform: 'browser', target: 'es2022', banner: { js: groupBy } };
 
-/**
- * The parser library holds a call that would run text as code, behind a return that is always taken. It is cut off, so that nothing
- * shipped can do so and a policy that forbids it has nothing to refuse.
- */
-const withoutTextAsCode = {
-  name: 'without-text-as-code',
+/** Ships a file of a library changed. Where the change finds nothing to change, the library is not what it was, and somebody has to look again. */
+const changed = (filter, change) => ({
+  name: `changed ${filter.source}`,
   setup({ onLoad }) {
-    onLoad({ filter: /[\\/]@chevrotain[\\/]utils[\\/].*[\\/]to-fast-properties\.js$/ }, async ({ path }) => {
+    onLoad({ filter }, async ({ path }) => {
       const text = await readFile(path, 'utf8');
-      const contents = text.replace(/if \(1\)\s*return toBecomeFast;[^]*?\n}/, 'return toBecomeFast;\n}');
-      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be cut off`);
+      const contents = change(text);
+      if (contents === text || contents === undefined) throw new Error(`${path} is not what it was: look again at what is changed in it`);
       return { contents, loader: 'js' };
     });
   },
-};
+});
 
-/** Of the parser library's lexer nothing is used but one word that stands for no pattern: the rest is not shipped. */
-const withoutLexer = {
-  name: 'without-lexer',
-  setup({ onLoad }) {
-    onLoad({ filter: /[\\/]chevrotain[\\/].*[\\/]scan[\\/]lexer_public\.js$/ }, async ({ path }) => {
-      const [word] = /NA = (\/\w+\/)/.exec(await readFile(path, 'utf8'))?.slice(1) ?? [];
-      if (word === undefined) throw new Error(`${path} is not what it was: look again at what is to be left out`);
-      return { contents: `export class Lexer {}\nLexer.NA = ${word};\nexport const LexerDefinitionErrorType = {};\n`, loader: 'js' };
-    });
-  },
-};
-
-/** The parser is told to skip the checks of its grammar: what would make them is not shipped. */
-const withoutGrammarChecks = {
-  name: 'without-grammar-checks',
-  setup({ onLoad }) {
-    onLoad({ filter: /[\\/]chevrotain[\\/].*[\\/]grammar[\\/]checks\.js$/ }, async ({ path }) => {
-      const checks = [...(await readFile(path, 'utf8')).matchAll(/^export function (validate\w+)\(/gm)].map(([, name]) => name);
-      if (checks.length === 0) throw new Error(`${path} is not what it was: look again at what is to be left out`);
-      return { contents: checks.map((name) => `export const ${name} = () => [];\n`).join(''), loader: 'js' };
-    });
-    // Nor what they would say.
-    onLoad({ filter: /[\\/]chevrotain[\\/].*[\\/]errors_public\.js$/ }, async ({ path }) => {
-      const text = await readFile(path, 'utf8');
-      const contents = text.replace(/(export const defaultGrammarResolverErrorProvider = \{)[^]*\n(export const defaultGrammarValidatorErrorProvider = \{)[^]*/, '$1};\n$2};\n');
-      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
-      return { contents, loader: 'js' };
-    });
-  },
-};
-
-/**
- * The protocol library brings a finder for packages of a workspace, which would start other programs, and loads what makes random names; the
- * server uses neither. The one is not shipped, the other is loaded when it is called.
- */
-const withoutFinder = {
-  name: 'without-finder',
-  setup({ onLoad }) {
-    onLoad({ filter: /[\\/]vscode-languageserver[\\/]lib[\\/]node[\\/]files\.js$/ }, () => ({ contents: '', loader: 'js' }));
-    onLoad({ filter: /[\\/]vscode-jsonrpc[\\/]lib[\\/]node[\\/](?:main|ril)\.js$/ }, async ({ path }) => {
-      const text = await readFile(path, 'utf8');
-      const contents = text.replace('const crypto_1 = require("crypto");', '').replace(/\bcrypto_1\./g, 'require("crypto").');
-      if (contents === text) throw new Error(`${path} is not what it was: look again at what is loaded late`);
-      return { contents, loader: 'js' };
-    });
-  },
-};
-
-/** Of the protocol library the server keeps no documents, no notebooks and no colours by its classes: they are not shipped. */
-const withoutKeepers = {
-  name: 'without-keepers',
-  setup({ onLoad }) {
-    onLoad({ filter: /[\\/]vscode-languageserver[\\/]lib[\\/]common[\\/](?:notebook|semanticTokens|textDocuments)\.js$/ }, async ({ path }) => {
-      const text = await readFile(path, 'utf8');
-      const contents = text.replace(/^class (\w+) \{$[^]*?^\}\n(?:exports\.\1 = \1;\n)?/gm, '').replace('const textDocuments_1 = require("./textDocuments");', '');
-      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
-      return { contents, loader: 'js' };
-    });
-  },
-};
-
-/** The server offers nothing for notebooks, so that what would keep one in step is never made: of it only the name is shipped. */
-const withoutNotebooks = {
-  name: 'without-notebooks',
-  setup({ onLoad }) {
-    onLoad({ filter: /[\\/]vscode-languageclient[\\/].*[\\/]notebook\.js$/ }, async ({ path }) => {
-      const text = await readFile(path, 'utf8');
-      const contents = text.replace(/^var Converter;[^]*?(?=^class NotebookDocumentSyncFeature \{)/m, 'class NotebookDocumentSyncFeatureProvider {}\n');
-      if (contents === text) throw new Error(`${path} is not what it was: look again at what is to be left out`);
-      return { contents, loader: 'js' };
-    });
-  },
-};
+const lessOfLibraries = [
+  // The parser library holds a call that would run text as code, behind a return that is always taken. It is cut off, so that nothing shipped can do
+  // so and a policy that forbids it has nothing to refuse.
+  changed(/[\\/]@chevrotain[\\/]utils[\\/].*[\\/]to-fast-properties\.js$/, (text) => text.replace(/if \(1\)\s*return toBecomeFast;[^]*?\n}/, 'return toBecomeFast;\n}')),
+  // Of its lexer nothing is used but one word that stands for no pattern.
+  changed(/[\\/]chevrotain[\\/].*[\\/]scan[\\/]lexer_public\.js$/, (text) => {
+    const word = /NA = (\/\w+\/)/.exec(text)?.[1];
+    return word && `export class Lexer {}\nLexer.NA = ${word};\nexport const LexerDefinitionErrorType = {};\n`;
+  }),
+  // It is told to skip the checks of its grammar: neither what would make them is shipped, nor what they would say.
+  changed(/[\\/]chevrotain[\\/].*[\\/]grammar[\\/]checks\.js$/, (text) => [...text.matchAll(/^export function (validate\w+)\(/gm)].map(([, name]) => `export const ${name} = () => [];\n`).join('') || undefined),
+  changed(/[\\/]chevrotain[\\/].*[\\/]errors_public\.js$/, (text) =>
+    text.replace(/(export const defaultGrammarResolverErrorProvider = \{)[^]*\n(export const defaultGrammarValidatorErrorProvider = \{)[^]*/, '$1};\n$2};\n')),
+  // The protocol library brings a finder for packages of a workspace, which would start other programs, and loads what makes random names; the server
+  // uses neither. The one is not shipped, the other is loaded when it is called.
+  changed(/[\\/]vscode-languageserver[\\/]lib[\\/]node[\\/]files\.js$/, () => ''),
+  changed(/[\\/]vscode-jsonrpc[\\/]lib[\\/]node[\\/](?:main|ril)\.js$/, (text) => text.replace('const crypto_1 = require("crypto");', '').replace(/\bcrypto_1\./g, 'require("crypto").')),
+  // The server keeps no documents, no notebooks and no colours by the library's classes.
+  changed(/[\\/]vscode-languageserver[\\/]lib[\\/]common[\\/](?:notebook|semanticTokens|textDocuments)\.js$/, (text) =>
+    text.replace(/^class (\w+) \{$[^]*?^\}\n(?:exports\.\1 = \1;\n)?/gm, '').replace('const textDocuments_1 = require("./textDocuments");', '')),
+  // It offers nothing for notebooks, so that what would keep one in step is never made: of it only the name is shipped.
+  changed(/[\\/]vscode-languageclient[\\/].*[\\/]notebook\.js$/, (text) => text.replace(/^var Converter;[^]*?(?=^class NotebookDocumentSyncFeature \{)/m, 'class NotebookDocumentSyncFeatureProvider {}\n')),
+];
 
 /** What the programs for Node share is one file beside them. */
 const engineBeside = {
@@ -155,7 +102,7 @@ export async function makeBundles(names = Object.keys(bundles), { minify = false
       const { entry, out, needs: _needs, ...options } = bundles[name];
       const { outputFiles, metafile } = await build({
         ...options,
-        plugins: [withoutTextAsCode, withoutLexer, withoutGrammarChecks, withoutFinder, withoutKeepers, withoutNotebooks, versionAlone, ...(options.plugins ?? [])],
+        plugins: [...lessOfLibraries, versionAlone, ...(options.plugins ?? [])],
         entryPoints: [join(root, entry)],
         outfile: join(root, out),
         write: false,

@@ -1,7 +1,6 @@
 import { locateIn } from '../../src-core/papers/locate.ts';
 import { sheetDocument } from '../../src-core/papers/sheet-document.ts';
 import { sheetJson } from '../../src-core/papers/sheet-json.ts';
-import { ownPractice } from '../../src-core/papers/own-practice.ts';
 import { sheetText } from '../../src-core/papers/sheet-text.ts';
 import { dayOf } from './day-of.ts';
 import { exit, Refusal, strongFor, type ExitCode, type Io } from './io.ts';
@@ -26,6 +25,6 @@ export function sheet(words: Words, io: Io): ExitCode {
   const blocks = files.get(path)!.blocks;
   const file = called(path);
   if (format === 'json') io.out(plainJson(sheetJson(blocks, { file, day: text, locate: locateIn([...files.values()].map((f) => f.file), called) })));
-  else io.out(sheetText(blocks, { file, day: text, findings: files.get(path)!.findings, practice: ownPractice({ root }), derivations, strong: strongFor(io) }));
+  else io.out(sheetText(root, path, { file, day: text, derivations, strong: strongFor(io) }));
   return exit.nothingFound;
 }

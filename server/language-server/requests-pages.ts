@@ -3,7 +3,6 @@ import { checkWorkspaceRequest, explainRequest, rulesRequest, sheetRequest, stag
 import { explainCode, ruleList } from '../../src-core/ide/explain-code.ts';
 import { stages, stageText } from '../../src-core/ide/stages.ts';
 import { printDay } from '../../src-core/model/day.ts';
-import { ownPractice } from '../../src-core/papers/own-practice.ts';
 import { sheetText } from '../../src-core/papers/sheet-text.ts';
 import { Breath } from './breath.ts';
 import type { LanguageServer } from './language-server.ts';
@@ -15,9 +14,7 @@ export const pages: Readonly<Record<string, Answer>> = {
     if (of === undefined) return { text: 'This rig is not open, and no folder holds it.\n' };
     const { project } = of.folder;
     const root = project.rootsOf(of.path)[0] ?? of.path;
-    const judgedRoot = project.judge(root, of.day);
-    const judged = judgedRoot.files.get(of.path);
-    return { text: sheetText(judged?.blocks ?? [], { file: of.path, day: printDay(of.day), findings: judged?.findings ?? [], practice: ownPractice({ root: judgedRoot }) }) };
+    return { text: sheetText(project.judge(root, of.day), of.path, { file: of.path, day: printDay(of.day) }) };
   },
 
   async [stageRequest](server: LanguageServer, params: { readonly uri?: unknown; readonly stage?: unknown }, token: CancellationToken): Promise<SheetResult> {

@@ -2,7 +2,6 @@ import type { CancellationToken } from 'vscode-languageserver';
 import { picturesRequest, sheetOfTextsRequest, type PicturesResult, type SheetOfTextsResult } from '../../client/protocol.ts';
 import { picturesOfFile } from '../../src-core/ide/pictures-at.ts';
 import { printDay } from '../../src-core/model/day.ts';
-import { ownPractice } from '../../src-core/papers/own-practice.ts';
 import { sheetText } from '../../src-core/papers/sheet-text.ts';
 import { Project } from '../../src-core/project.ts';
 import type { LanguageServer } from './language-server.ts';
@@ -54,8 +53,7 @@ export const pictures: Readonly<Record<string, Answer>> = {
     for (let wanted = project.wanted(); wanted.length > 0; wanted = project.wanted()) wanted.forEach(take);
     const day = await server.settings.day(folder.uri);
     const of = project.file(root) === undefined || !project.rootsOf(path).includes(root) ? path : root;
-    const judgedRoot = project.file(path) === undefined ? undefined : project.judge(of, day);
-    const judged = judgedRoot?.files.get(path);
-    return { text: sheetText(judged?.blocks ?? [], { file: path, day: printDay(day), findings: judged?.findings ?? [], practice: judgedRoot === undefined ? [] : ownPractice({ root: judgedRoot }) }), wants };
+    const judged = project.file(path) === undefined ? undefined : project.judge(of, day);
+    return { text: sheetText(judged, path, { file: path, day: printDay(day) }), wants };
   },
 };

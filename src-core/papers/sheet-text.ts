@@ -1,11 +1,11 @@
 import { show, writtenSystem } from '../assess/show.ts';
 import type { SheetRow, SheetSection } from '../assess/sheet-rows.ts';
 import { isUnknown, restsOnAssumption, type Cause, type Given, type Value } from '../mechanics/derivation.ts';
-import type { Finding } from '../assess/finding.ts';
 import { allSources, assumedValues, printDerivation } from '../mechanics/explain.ts';
 import { printSource, type Source } from '../trade/source.ts';
-import type { JudgedBlock } from '../rules/judge-block.ts';
+import type { JudgedRoot } from '../project.ts';
 import { blockSheet, counted, sayChecks, type BlockSheet, type CheckCounts } from './block-sheet.ts';
+import { ownPractice } from './own-practice.ts';
 import { deference } from './paper-subject.ts';
 import { showOnSheet } from './show-row.ts';
 import { wrapIndented, wrapText } from './wrap-text.ts';
@@ -17,10 +17,6 @@ export interface SheetTextOptions {
   readonly width?: number;
   /** Prints under each derived value how it came about. */
   readonly derivations?: boolean;
-  /** What is found in the file; told behind the blocks, where a terminal ends, when given. */
-  readonly findings?: readonly Finding[];
-  /** What the shop's own practice makes milder, as `ownPractice` says it. */
-  readonly practice?: readonly string[];
   /** Makes a heading stand out; plain unless given. */
   readonly strong?: (text: string) => string;
 }
@@ -30,7 +26,8 @@ const valueWidth = 18;
 const gap = '  ';
 
 /** The sheet of a file as text: what each block comes to, where each number comes from, and what is not known. */
-export function sheetText(blocks: readonly JudgedBlock[], { file, day, width = 96, derivations = false, findings = [], practice = [], strong = (text) => text }: SheetTextOptions): string {
+export function sheetText(root: JudgedRoot | undefined, path: string, { file, day, width = 96, derivations = false, strong = (text) => text }: SheetTextOptions): string {
+  const { blocks, findings } = root?.files.get(path) ?? { blocks: [], findings: [] };
   const lines = [strong(`Sheet of ${file}, judged as of ${day}`), ''];
   if (blocks.length === 0) lines.push('This file has no blocks.', '');
   const assumed = new Map<string, string>();
@@ -54,7 +51,7 @@ export function sheetText(blocks: readonly JudgedBlock[], { file, day, width = 9
     for (const source of sources.values()) lines.push(...wrapIndented(printSource(source), width, gap.repeat(2), gap.repeat(3)));
     lines.push('');
   }
-  for (const sentence of [...practice, ...deference]) lines.push(...wrapText(sentence, width));
+  for (const sentence of [...(root === undefined ? [] : ownPractice({ root })), ...deference]) lines.push(...wrapText(sentence, width));
   lines.push('');
   return lines.join('\n');
 }

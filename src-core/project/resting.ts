@@ -43,16 +43,22 @@ class Roots {
   size = 0;
 
   set(root: string, files: readonly RigFile[]): void {
-    this.delete(root);
     this.files.set(root, files);
     this.size += sizeOf(files);
   }
 
-  delete(root: string): boolean {
+  /** Other files for a root that stays where it is. */
+  replace(root: string, files: readonly RigFile[]): void {
+    this.size -= sizeOf(this.files.get(root)!);
+    this.set(root, files);
+  }
+
+  /** What it took in; undefined when it was not there. */
+  delete(root: string): readonly RigFile[] | undefined {
     const files = this.files.get(root);
-    if (files === undefined) return false;
-    this.size -= sizeOf(files);
-    return this.files.delete(root);
+    if (files !== undefined) this.size -= sizeOf(files);
+    this.files.delete(root);
+    return files;
   }
 }
 
@@ -69,26 +75,18 @@ export class WorkingRoots {
     return this.#takenIn.has(path);
   }
 
-  /** A root takes in these files. */
+  /** A root takes in these files. Where it stands stays as it is. */
   add(root: string, files: readonly RigFile[]): void {
-    const group = this.#groupOf(root);
     for (const { path } of files) this.#takenIn.set(path, (this.#takenIn.get(path) ?? 0) + 1);
-    if (group !== undefined) this.#leave(group.files.get(root)!);
-    // Where it stands stays as it is.
-    if (group === undefined) this.#begun.set(root, files);
-    else {
-      group.size += sizeOf(files) - sizeOf(group.files.get(root)!);
-      group.files.set(root, files);
-    }
+    const group = this.#groupOf(root);
+    if (group === undefined) return this.#begun.set(root, files);
+    this.#leave(group.files.get(root)!);
+    group.replace(root, files);
   }
 
   /** What it comes to was told: for the first time, or after an edit. */
   told(root: string, edited: boolean): void {
-    const group = this.#groupOf(root);
-    if (group === undefined || (!edited && group !== this.#begun)) return;
-    const files = group.files.get(root)!;
-    group.delete(root);
-    (edited ? this.#edited : this.#told).set(root, files);
+    if (edited || this.#begun.files.has(root)) this.#move(root, edited ? this.#edited : this.#told);
   }
 
   /** The next root that is to rest, with what it takes in. */
@@ -101,11 +99,12 @@ export class WorkingRoots {
 
   /** It cannot rest: it is told of again before long. */
   begin(root: string): void {
-    const group = this.#groupOf(root);
-    const files = group?.files.get(root);
-    if (group === undefined || files === undefined) return;
-    group.delete(root);
-    this.#begun.set(root, files);
+    this.#move(root, this.#begun);
+  }
+
+  #move(root: string, to: Roots): void {
+    const files = this.#groupOf(root)?.delete(root);
+    if (files !== undefined) to.set(root, files);
   }
 
   remove(root: string): void {

@@ -7,6 +7,7 @@ import { printSource } from '../trade/source.ts';
 import { exactly } from '../units/amount.ts';
 import { printNumber } from '../units/print.ts';
 import { leastRatioOverSheave } from './sheave-too-small.ts';
+import { drumExample } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const barrelTooThin = defineRule({
@@ -16,34 +17,8 @@ export const barrelTooThin = defineRule({
   summary: 'The barrel of a drum is thin for the line that is wound on it.',
   why: 'line that is wound over a sharp bend under load heats, wears and loses strength in its first layer',
   source: `common practice, because no figure for drums was found: line that runs onto a barrel bends as over a sheave; ${printSource(bendOverPin)}`,
-  bad: `winch bow-winch {
-  rated    42 kN
-  barrel   20 mm
-  width    230 mm
-  flange   165 mm
-  carries  main
-}
-
-line main {
-  material  HMPE
-  diameter  10 mm
-  length    25 m
-}
-`,
-  good: `winch bow-winch {
-  rated    42 kN
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  carries  main
-}
-
-line main {
-  material  HMPE
-  diameter  10 mm
-  length    25 m
-}
-`,
+  bad: drumExample({ barrel: '20 mm' }),
+  good: drumExample(),
   check({ name, block, barrel, diameter, piece }, judge) {
     const place = statementOf(block, 'barrel')?.place;
     // A drum or a line whose size is missing is asked for it elsewhere.

@@ -91,3 +91,19 @@ ${bow22}
 ${trunk}
 ${larch}
 ${reachByTrunk}`;
+
+/** A winch with all sizes of its drum, and the line on it. */
+export const drumExample = ({ rated = '42 kN', barrel = '64 mm' }: { readonly rated?: string; readonly barrel?: string } = {}): string => `winch bow-winch {
+  rated    ${rated}
+  barrel   ${barrel}
+  width    230 mm
+  flange   165 mm
+  carries  main
+}
+
+line main {
+  material  HMPE
+  diameter  10 mm
+  length    25 m
+}
+`;

@@ -1,5 +1,6 @@
 import { showValue } from '../assess/show.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
+import { drumExample } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
 
 export const ratedLayerAbsent = defineRule({
@@ -9,34 +10,8 @@ export const ratedLayerAbsent = defineRule({
   summary: 'The winch is rated on a layer that its drum does not have.',
   why: 'the pull on every other layer follows from that one, and is not known without it',
   source: 'geometry of the drum',
-  bad: `winch bow-winch {
-  rated    42 kN at layer 7
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  carries  main
-}
-
-line main {
-  material  HMPE
-  diameter  10 mm
-  length    25 m
-}
-`,
-  good: `winch bow-winch {
-  rated    42 kN at layer 3
-  barrel   64 mm
-  width    230 mm
-  flange   165 mm
-  carries  main
-}
-
-line main {
-  material  HMPE
-  diameter  10 mm
-  length    25 m
-}
-`,
+  bad: drumExample({ rated: '42 kN at layer 7' }),
+  good: drumExample({ rated: '42 kN at layer 3' }),
   check(winch, judge) {
     const { ratedLayer, name, block } = winch;
     if (isUnknown(ratedLayer) || ratedLayer.amount.high <= 1) return;

@@ -41,11 +41,11 @@ export const temporarySpliceOverdue = defineRule({
         const fitted = line.block.statements.find((s) => s.definition.head === 'fitted' && s.day !== undefined && s.day <= assessing.day);
         const age = fitted === undefined ? undefined : timeSince(fitted.day!, assessing.day, fitted.dayPlace ?? fitted.place);
         if (age !== undefined && !isUnknown(life) && isAbove(age.amount.low, life.amount.low)) {
-          judge.holds(false, () => ({
+          judge.atMost(age, life, place, (least, limit) => ({
             place,
-            message: `${endName(piece, end)} has been temporary for ${daysIn(age)} days at least, above the ${limitInDays(life)} that it may stay`,
+            message: `${endName(piece, end)} has been temporary for ${daysIn(least)} days at least, above the ${limitInDays(limit)} that it may stay`,
             help: 'cut it off and make it again in full; the line was fitted with it',
-            source: sourceOfLimit(life),
+            source: sourceOfLimit(limit),
             related: [{ place: fitted!.place, message: 'when the line was fitted' }],
           }));
           continue;
