@@ -22,10 +22,11 @@ const openRows = 24;
 /** The sheet to fill in by hand: hook, fairlead, the line stretch by stretch, drum, in the order in which one walks. */
 export function inspectionSheet(subject: PaperSubject, line: AssessedLine): PaperDocument {
   const assessing = assessingOf(subject);
-  const winches = assessing.reader.winchesCarrying(line.facts.name).map((block) => assessing.winch(block));
   const pieces = [...line.pieces.values()].filter((p) => p.retired === undefined);
   const retired = [...line.pieces.values()].filter((p) => p.retired !== undefined);
-  const onDrum = pieces.find((p) => winches.some((w) => carriedName(w.block) === p.name)) ?? pieces[0];
+  const winches = [line.facts.name, ...[...line.pieces.keys()].filter((name) => name !== line.facts.name)].flatMap((name) => assessing.reader.winchesCarrying(name).map((block) => assessing.winch(block)));
+  // A drum whose piece nobody can tell is looked at with the first.
+  const drumsOf = (piece: AssessedPiece): AssessedWinch[] => winches.filter((w) => (pieces.find((p) => p.name === carriedName(w.block)) ?? pieces[0]) === piece);
   return {
     title: `Inspection: \`${line.facts.name}\``,
     subtitle: `${lineWords(line)}. ${subject.file}, known as of ${subject.day}`,
@@ -33,12 +34,12 @@ export function inspectionSheet(subject: PaperSubject, line: AssessedLine): Pape
       { part: 'blanks', labels: ['date', 'by', `${isWire(line.block) ? 'dry, oiled' : 'washed, dry'}, whole length out`, 'mended or noted in the logbook'] },
       quiet(`Last inspected: ${lastInspection(line, subject.root.day)}.`),
       ...foundAlready(subject, line),
-      ...before(line, onDrum !== undefined && winches.length > 0),
+      ...before(line, pieces.some((piece) => drumsOf(piece).length > 0)),
       ...pieces.flatMap((piece, i): PaperPart[] => [
         ...(i > 0 ? [{ part: 'heading', says: `Piece \`${piece.name}\``, newPage: true } satisfies PaperPart] : []),
-        ...endsPart(piece, piece === onDrum ? winches : [], piece === onDrum && winches.length > 0),
+        ...endsPart(piece, drumsOf(piece)),
         ...alongPart(piece),
-        ...(piece === onDrum ? winches.flatMap(drumPart) : []),
+        ...drumsOf(piece).flatMap(drumPart),
       ]),
       ...(retired.length === 0 ? [] : [quiet(`Retired, and not to be used: ${retired.map((p) => `\`${p.name}\``).join(', ')}.`)]),
     ],
@@ -82,13 +83,13 @@ function foundAlready(subject: PaperSubject, line: AssessedLine): PaperPart[] {
 
 const endRow = (name: PaperText, piece: AssessedPiece, end: AssessedEnd, look: string): readonly PaperText[] => [name, `${endWords(end)}${isUnknown(end.strength) || isUnknown(piece.line.base) || piece.heats.some((heat) => isUnknown(heat.strength)) ? '' : `; breaks at ${show(end.strength)}`}`, look, ''];
 
-/** What the walk begins with: the outer end, then what the line runs through. */
-function endsPart(piece: AssessedPiece, winches: readonly AssessedWinch[], isOnDrum: boolean): PaperPart[] {
+/** The outer end, what the line runs through, and the inner end where no drum holds it. */
+function endsPart(piece: AssessedPiece, winches: readonly AssessedWinch[]): PaperPart[] {
   const rows: (readonly PaperText[])[] = [
     endRow('outboard end', piece, piece.outboard, 'throat, tail end, stitching, thimble; hook: latch, cracks, pin'),
-    ...(isOnDrum ? [] : [endRow('inboard end', piece, piece.inboard, 'throat, tail end, stitching, thimble')]),
     ...piece.joints.map((joint) => endRow(joint.isInDoubt === true ? 'joint, if it lies here' : 'joint', piece, joint, 'both tails, no hard step, stitching')),
     ...winches.map((w): readonly PaperText[] => [`fairlead of \`${w.name}\``, w.fairlead === undefined ? 'not written' : `${w.fairlead.form}${w.fairlead.condition === undefined ? '' : `, ${w.fairlead.condition}`}`, 'scores, burrs, corrosion where the line touches; rollers turn', '']),
+    ...(winches.length > 0 ? [] : [endRow('inboard end', piece, piece.inboard, 'throat, tail end, stitching, thimble')]),
   ];
   return [heading('From the outer end inward'), table(['what', 'as written', 'look for', 'found'], rows, { byHand: [3], widths: [0.16, 0.27, 0.3, 0.27] })];
 }

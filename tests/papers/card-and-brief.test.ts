@@ -298,3 +298,11 @@ test('the inspection sheet of a line that is on no drum has both of its ends', (
   // On a drum the inboard end stands with the drum, once.
   expect(sheet('winch w {\n  rated 20 kN\n  carries main\n}\n').match(/inboard end eye/g)).toHaveLength(1);
 });
+
+test('the drum and the fairlead stand with the piece that the winch carries', () => {
+  const rig = (carried: string): string => `winch w {\n  rated 20 kN\n  carries ${carried}\n  fairlead hawse\n}\nline main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n  2026-06-22 cut at 10 m from inboard keep far\n}\n`;
+  const order = (carried: string): (string | undefined)[] => said(papersOf(rig(carried)).get('inspect main')!).match(/`(?:main|far)`, from the outer|fairlead of|Drum of/g)!;
+  expect(order('main')).toEqual(['fairlead of', '`main`, from the outer', 'Drum of', '`far`, from the outer']);
+  expect(order('far')).toEqual(['`main`, from the outer', 'fairlead of', '`far`, from the outer', 'Drum of']);
+  expect(said(papersOf(rig('far')).get('inspect main')!)).toContain('The winch is off');
+});
