@@ -56,7 +56,7 @@ export const commands: readonly Command[] = [
   {
     name: 'compare',
     usage: 'OLD NEW | --against REV PATH',
-    says: 'Tells what became of a rig: which strengths, lengths, margins and findings changed, and by which lines. OLD and NEW are two files, two folders, or revisions of git as REV:PATH. Ends with 1 when something is found in NEW that was not in OLD.',
+    says: 'Tells what became of a rig: which strengths, lengths, margins and findings changed, and by which lines. OLD and NEW are two files, two folders, or revisions of git as REV:PATH. Ends with 1 when something is found in NEW that was not in OLD, or an entry of a logbook is no longer there as written.',
     options: { on, against: { takes: 'REV', says: 'compare a file or folder with what it was at a revision of git, such as HEAD' }, level: { takes: 'LEVEL', oneOf: ['error', 'warning', 'information', 'hint'], says: 'end with 1 when something of this severity or above is new: warning when left out' }, format: { takes: 'text|json|markdown', oneOf: ['text', 'json', 'markdown'], says: 'text for people (the default), JSON for programs, or Markdown for a review' }, root },
     run: async (words, io) => (await import('./compare.ts')).compare(words, io),
   },

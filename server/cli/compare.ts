@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { relative, resolve, sep } from 'node:path';
 import { severities, type Severity } from '../../src-core/assess/finding.ts';
-import { compareSides, newFindings } from '../../src-core/papers/compare.ts';
+import { compareSides, findsMore } from '../../src-core/papers/compare.ts';
 import { compareMarkdown, compareText } from '../../src-core/papers/compare-text.ts';
 import { comparedSide, type ComparedSide } from '../../src-core/papers/compared-side.ts';
 import type { Project } from '../../src-core/project.ts';
@@ -42,7 +42,7 @@ export function compare(words: Words, io: Io): ExitCode {
   const comparison = compareSides(side(a, b), side(b, a), text);
   const format = words.option('format') ?? 'text';
   io.out(format === 'json' ? plainJson(comparison) : format === 'markdown' ? compareMarkdown(comparison) : compareText(comparison, { width: io.width ?? 96, strong: strongFor(io) }));
-  return newFindings(comparison, severities.slice(0, severities.indexOf(level) + 1)).length > 0 ? exit.found : exit.nothingFound;
+  return findsMore(comparison, severities.slice(0, severities.indexOf(level) + 1)) ? exit.found : exit.nothingFound;
 }
 
 /** Files of one name on both sides belong together, and so do the two that were asked for, whatever they are called. */

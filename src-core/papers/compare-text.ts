@@ -1,5 +1,5 @@
 import { cleanText, nameOnOneLine } from './clean-text.ts';
-import type { BlockChange, ChangedLine, ChangedValue, ComparedFinding, Comparison, SideValue } from './compare.ts';
+import type { BlockChange, ChangedLine, ChangedValue, ComparedFinding, Comparison, LostEntry, SideValue } from './compare.ts';
 import { counted } from './block-sheet.ts';
 import { codeSpan, escapeMarkdown } from './escape-markdown.ts';
 import { wrapIndented } from './wrap-text.ts';
@@ -14,8 +14,10 @@ export const shownSide = (side: SideValue | undefined): string => (side === unde
 export function saysChanged({ blocks }: Comparison): string {
   const count = (change: ComparedFinding['change']): number => blocks.reduce((n, b) => n + b.findings.filter((f) => f.change === change).length, 0);
   const values = blocks.reduce((n, b) => n + valuesShown(b).length, 0);
+  const aside = count('aside');
+  const lost = blocks.reduce((n, b) => n + b.lostEntries.length, 0);
   if (blocks.length === 0) return 'Nothing changed.';
-  return `${counted(values, 'value')} changed in ${counted(blocks.length, 'block')}; ${counted(count('new'), 'finding')} new, ${count('gone')} gone, ${count('changed')} changed.`;
+  return `${counted(values, 'value')} changed in ${counted(blocks.length, 'block')}; ${counted(count('new'), 'finding')} new, ${count('gone')} gone, ${count('changed')} changed${aside === 0 ? '' : `, ${aside} set aside in writing`}.${lost === 0 ? '' : ` ${counted(lost, 'entry')} of a logbook ${lost === 1 ? 'is' : 'are'} no longer there as written.`}`;
 }
 
 const anyAssumed = ({ blocks }: Comparison): boolean => blocks.some((b) => b.values.some((v) => v.old?.assumed === true || v.new?.assumed === true));
@@ -28,6 +30,9 @@ function reasons(because: readonly ChangedLine[]): string {
   return (came.length > 0 ? came : because).map((l) => `${l.file}:${l.line}${l.side === 'old' ? ' (before)' : ''}`).join(', ');
 }
 
+const changeWord = ({ change }: ComparedFinding): string => (change === 'aside' ? 'set aside' : change);
+const lostText = ({ text, now, file, line }: LostEntry): string => `the logbook no longer says \`${text}\`${now === undefined ? '' : `, but \`${now}\``} (${file}:${line} before)`;
+
 const valuesShown = (block: BlockChange): readonly ChangedValue[] => block.values.filter((v) => v.detail !== true);
 
 export function compareText(comparison: Comparison, { width = 96, strong = (t: string) => t } = {}): string {
@@ -38,8 +43,10 @@ export function compareText(comparison: Comparison, { width = 96, strong = (t: s
     const values = valuesShown(block);
     for (const value of values.slice(0, mostValues)) lines.push(...valueLines(value, width));
     lines.push(...more(values.length - mostValues, 'value'));
+    for (const entry of block.lostEntries) lines.push(...wrapIndented(cleanText(lostText(entry)), width, '  ', '      '));
     for (const f of block.findings) {
-      lines.push(...wrapIndented(cleanText(`${f.change} ${f.severity}[${f.code}] ${f.message}`), width, '  ', '      '));
+      lines.push(...wrapIndented(cleanText(`${changeWord(f)} ${f.severity}[${f.code}] ${f.message}`), width, '  ', '      '));
+      if (f.reason !== undefined) lines.push(...wrapIndented(cleanText(`because: ${f.reason}`), width, '      ', '        '));
       if (f.before !== undefined) lines.push(...wrapIndented(cleanText(`before: ${f.before}`), width, '      ', '        '));
     }
     lines.push('');
@@ -60,7 +67,8 @@ export function compareMarkdown(comparison: Comparison): string {
   const parts = [`### ${escapeMarkdown(comparison.old)} and ${escapeMarkdown(comparison.new)}`, `${escapeMarkdown(saysChanged(comparison))} Both judged as of ${comparison.day}.`];
   for (const block of comparison.blocks) {
     parts.push(`#### ${codeSpan(block.block ?? 'outside of every block')}${block.change === 'changed' ? '' : `, ${block.change}`} in ${escapeMarkdown(block.file)}`);
-    if (block.findings.length > 0) parts.push(block.findings.map((f) => `- **${f.change} ${f.severity}** ${codeSpan(f.code)}: ${names(f.message)}${f.before === undefined ? '' : ` (before: ${names(f.before)})`}`).join('\n'));
+    const lost = block.lostEntries.map((entry) => `- **${names(lostText(entry))}**`);
+    if (block.findings.length + lost.length > 0) parts.push([...lost, ...block.findings.map((f) => `- **${changeWord(f)} ${f.severity}** ${codeSpan(f.code)}: ${names(f.message)}${f.reason === undefined ? '' : ` (because: ${escapeMarkdown(f.reason)})`}${f.before === undefined ? '' : ` (before: ${names(f.before)})`}`)].join('\n'));
     const values = valuesShown(block);
     if (values.length > 0) {
       const rows = values.slice(0, mostValues).map((v) => `| ${names(v.name)} | ${names(shownSide(v.old))} | ${names(shownSide(v.new))} | ${escapeMarkdown(reasons(v.because))} |`);

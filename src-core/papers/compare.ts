@@ -1,9 +1,10 @@
 import { isNear } from '../base/compare.ts';
 import type { Severity } from '../assess/finding.ts';
+import { missingFact } from '../rules/missing-fact-rule.ts';
 import { isUnknown, restsOnAssumption, writtenPlaces, type Value } from '../mechanics/derivation.ts';
 import { isAskedFor } from '../model/scope.ts';
 import { dimensions, kinds } from '../units/dimension.ts';
-import type { ComparedBlock, ComparedFile, ComparedRow, ComparedSide } from './compared-side.ts';
+import type { ComparedBlock, ComparedEntry, ComparedFile, ComparedRow, ComparedSide } from './compared-side.ts';
 import { diffLines } from './diff-lines.ts';
 import type { IdentifiedFinding } from './finding-identity.ts';
 import type { NumberJson } from './sheet-json.ts';
@@ -41,14 +42,27 @@ export interface ChangedValue {
 }
 
 export interface ComparedFinding {
-  readonly change: 'new' | 'gone' | 'changed';
+  /** `aside` of one that a comment sets aside and did not before. */
+  readonly change: 'new' | 'gone' | 'changed' | 'aside';
   readonly code: string;
   readonly severity: Severity;
   readonly message: string;
   /** What was said before, of one that changed. */
   readonly before?: string;
+  /** Why it was set aside. */
+  readonly reason?: string;
   readonly file: string;
   readonly line: number;
+}
+
+/** An entry of a logbook that is no longer there as it was: what a line has been through does not change. */
+export interface LostEntry {
+  readonly text: string;
+  /** Where it stood. */
+  readonly file: string;
+  readonly line: number;
+  /** What stands there instead. */
+  readonly now?: string;
 }
 
 export interface BlockChange {
@@ -59,6 +73,7 @@ export interface BlockChange {
   readonly lines: readonly ChangedLine[];
   readonly values: readonly ChangedValue[];
   readonly findings: readonly ComparedFinding[];
+  readonly lostEntries: readonly LostEntry[];
 }
 
 export interface Comparison {
@@ -140,8 +155,8 @@ class Changes {
     const outside = (file: ComparedFile | undefined): ChangedLine[] => this.#within(file, (line) => !file!.blocks.some((b) => b.lines.first <= line && line <= b.lines.last)).filter((l) => l.text.trim() !== '');
     const lines = this.#inOrder([...outside(was), ...outside(is)]);
     const findings = this.#findings(was?.loose ?? [], is?.loose ?? []);
-    const loose: BlockChange[] = lines.length === 0 && findings.length === 0 ? [] : [{ block: undefined, file: (is ?? was)!.called, change: was === undefined ? 'new' : is === undefined ? 'gone' : 'changed', lines, values: [], findings }];
-    return [...loose, ...blocks.filter((b) => b.lines.length > 0 || b.values.length > 0 || b.findings.length > 0)];
+    const loose: BlockChange[] = lines.length === 0 && findings.length === 0 ? [] : [{ block: undefined, file: (is ?? was)!.called, change: was === undefined ? 'new' : is === undefined ? 'gone' : 'changed', lines, values: [], findings, lostEntries: [] }];
+    return [...loose, ...blocks.filter((b) => b.lines.length > 0 || b.values.length > 0 || b.findings.length > 0 || b.lostEntries.length > 0)];
   }
 
   #ofBlock(was: ComparedBlock | undefined, is: ComparedBlock | undefined): BlockChange {
@@ -157,7 +172,7 @@ class Changes {
       if (was === undefined || is === undefined) continue;
       values.push({ id, name: (b ?? a)!.name, old: sideValue(a), new: sideValue(b), because: this.#because(a, b, lines, is), ...(isDetail(a) && isDetail(b) ? { detail: true } : {}) });
     }
-    return { block: one.title, file: one.file.called, change: was === undefined ? 'new' : is === undefined ? 'gone' : 'changed', lines, values, findings: this.#findings(was?.findings ?? [], is?.findings ?? []) };
+    return { block: one.title, file: one.file.called, change: was === undefined ? 'new' : is === undefined ? 'gone' : 'changed', lines, values, findings: this.#withAside(this.#findings(was?.findings ?? [], is?.findings ?? []), was, is), lostEntries: is === undefined ? [] : lostEntries(was, is) };
   }
 
   /** Changed lines that fed a value; else those of its block; else those of the blocks that its block looked at. */
@@ -183,6 +198,19 @@ class Changes {
 
   #inOrder(lines: readonly ChangedLine[]): ChangedLine[] {
     return [...lines].sort((a, b) => this.#order.get(a)! - this.#order.get(b)!);
+  }
+
+  /** With what a comment sets aside now: that is no mend. */
+  #withAside(findings: readonly ComparedFinding[], was: ComparedBlock | undefined, is: ComparedBlock | undefined): ComparedFinding[] {
+    const left = [...findings];
+    const before = new Set(was?.aside.map((a) => `${a.code} ${a.says}`));
+    for (const { code, severity, says, reason } of is?.aside ?? []) {
+      if (before.has(`${code} ${says}`)) continue;
+      const gone = left.findIndex((f) => f.change === 'gone' && f.code === code && (f.message === says || code === missingFact.name));
+      const [one] = gone < 0 ? [] : left.splice(gone, 1);
+      left.push({ change: 'aside', code, severity, message: one?.message ?? says, reason, file: is!.file.called, line: one?.line ?? is!.lines.first });
+    }
+    return left;
   }
 
   #findings(was: readonly IdentifiedFinding[], is: readonly IdentifiedFinding[]): ComparedFinding[] {
@@ -235,8 +263,23 @@ function sideValue(row: ComparedRow | undefined): SideValue | undefined {
   return { display: showOnSheet(value), value: low === high ? low : { low, high }, unit: dimensions[kinds[value.kind].dimension].si, assumed: restsOnAssumption(value) };
 }
 
+/** What the logbook said and no longer says so. An entry of the same day and kind, or of the same words on another day, came in its place. */
+function lostEntries(was: ComparedBlock | undefined, is: ComparedBlock): LostEntry[] {
+  const fresh = [...is.entries];
+  const take = (test: (entry: ComparedEntry) => boolean): ComparedEntry | undefined => {
+    const at = fresh.findIndex(test);
+    return at < 0 ? undefined : fresh.splice(at, 1)[0];
+  };
+  const words = ({ text }: ComparedEntry): string => text.replace(/^\S+ /, '');
+  const lost = (was?.entries ?? []).filter((old) => take(({ text }) => text === old.text) === undefined);
+  return lost.map((old): LostEntry => {
+    const now = take(({ day, head }) => day === old.day && head === old.head) ?? take((entry) => words(entry) === words(old));
+    return { text: old.text, file: was!.file.called, line: old.line, ...(now === undefined ? {} : { now: now.text }) };
+  });
+}
+
 /** Whether a block was judged with an eye on another. */
 const asksFor = (block: ComparedBlock, other: ComparedBlock): boolean => isAskedFor(other.judged.block, block.judged.asked);
 
-/** New findings of a comparison at a severity or above. */
-export const newFindings = ({ blocks }: Comparison, severities: readonly Severity[]): ComparedFinding[] => blocks.flatMap((b) => b.findings.filter((f) => f.change === 'new' && severities.includes(f.severity)));
+/** New findings of a comparison at a severity or above; an entry that is lost weighs as much as a warning. */
+export const findsMore = ({ blocks }: Comparison, severities: readonly Severity[]): boolean => blocks.some((b) => b.findings.some((f) => f.change === 'new' && severities.includes(f.severity)) || (b.lostEntries.length > 0 && severities.includes('warning')));

@@ -1,11 +1,13 @@
 import type { SheetRow } from '../assess/sheet-rows.ts';
 import type { Place } from '../base/span.ts';
+import type { BoundBlock } from '../model/bound.ts';
 import type { DayNumber } from '../model/day.ts';
 import type { Project, RigFile } from '../project.ts';
 import type { JudgedBlock } from '../rules/judge-block.ts';
 import { blockSheet } from './block-sheet.ts';
-import { blockTitle, identified, type IdentifiedFinding } from './finding-identity.ts';
+import { blockTitle, identified, statementText, type IdentifiedFinding } from './finding-identity.ts';
 import { locateIn, type Locate } from './locate.ts';
+import { setAsideOn, type SetAside } from './paper-subject.ts';
 
 export interface ComparedRow {
   readonly id: string;
@@ -14,6 +16,15 @@ export interface ComparedRow {
   /** A mark along a splice: one of many numbers that follow from its bury. */
   readonly isMark: boolean;
   readonly row: SheetRow;
+}
+
+/** A dated entry of a logbook. */
+export interface ComparedEntry {
+  readonly head: string;
+  readonly day: DayNumber;
+  /** Its words one space apart. */
+  readonly text: string;
+  readonly line: number;
 }
 
 export interface ComparedBlock {
@@ -26,6 +37,8 @@ export interface ComparedBlock {
   readonly judged: JudgedBlock;
   readonly rows: readonly ComparedRow[];
   readonly findings: readonly IdentifiedFinding[];
+  readonly entries: readonly ComparedEntry[];
+  readonly aside: readonly SetAside[];
 }
 
 export interface ComparedFile {
@@ -64,14 +77,15 @@ export function comparedSide(project: Project, { name, day, keyOf, called }: Sid
       const found = identified(file, project.findings(file.path, day));
       // A file that several roots take in is shown as the first of them judges it.
       const root = project.rootsOf(file.path)[0] ?? file.path;
-      const judged = project.judge(root, day).files.get(file.path)?.blocks ?? [];
+      const state = project.judge(root, day);
+      const judged = state.files.get(file.path)?.blocks ?? [];
       const made: { called: string; key: string; lines: string[]; blocks: ComparedBlock[]; loose: IdentifiedFinding[] } = { key: keyOf(file.path), called: called(file.path), lines: linesOf(file.text), blocks: [], loose: found.filter((f) => f.block === undefined) };
       const seen = new Map<string, number>();
       for (const one of judged) {
         const title = blockTitle(one.block);
         const n = (seen.get(title) ?? 0) + 1;
         seen.set(title, n);
-        made.blocks.push({ key: n === 1 ? title : `${title} (${n})`, title, file: made, lines: lineSpan(file, one.block.place), judged: one, rows: rowsOf(one), findings: found.filter((f) => f.block === one.block) });
+        made.blocks.push({ key: n === 1 ? title : `${title} (${n})`, title, file: made, lines: lineSpan(file, one.block.place), judged: one, rows: rowsOf(one), findings: found.filter((f) => f.block === one.block), entries: entriesOf(file, one.block), aside: setAsideOn({ root: state }, [one.block]) });
       }
       return made;
     }),
@@ -88,6 +102,8 @@ function lineSpan(file: RigFile, place: Place): ComparedBlock['lines'] {
   const span = file.spanOf(place)!;
   return { first: file.lines.lineColumn(span.start).line + 1, last: file.lines.lineColumn(Math.max(span.start, span.end - 1)).line + 1 };
 }
+
+const entriesOf = (file: RigFile, { statements }: BoundBlock): ComparedEntry[] => statements.flatMap((s) => (s.day === undefined ? [] : [{ head: s.definition.head, day: s.day, text: statementText(s.place), line: lineSpan(file, s.place).first }]));
 
 function rowsOf(judged: JudgedBlock): ComparedRow[] {
   return blockSheet(judged).sections.flatMap(({ title, layout, rows }) => {

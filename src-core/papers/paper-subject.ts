@@ -1,5 +1,5 @@
 import { Assessing, type AssessedRepair } from '../assess/assessing.ts';
-import type { Finding } from '../assess/finding.ts';
+import type { Finding, Severity } from '../assess/finding.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import { Reader } from '../model/scope.ts';
 import type { JudgedRoot } from '../project.ts';
@@ -57,6 +57,7 @@ export function blocksBehind({ root }: Pick<PaperSubject, 'root'>, blocks: reado
 /** Something on some blocks that a written reason sets aside: a paper that people stand around names it. */
 export interface SetAside {
   readonly code: string;
+  readonly severity: Severity;
   readonly says: string;
   readonly reason: string;
 }
@@ -73,8 +74,8 @@ export function setAsideOn({ root }: Pick<PaperSubject, 'root'>, blocks: readonl
         if (!here.some(({ place }) => place.start <= target && target < place.end)) continue;
         const end = target + /^[^\r\n]*/.exec(chunk.text.slice(target))![0].length;
         const found = made.filter((f) => f.code === code && f.severity !== 'error' && f.place.start >= target && f.place.start <= end);
-        for (const { message } of found) aside.push({ code, says: message, reason });
-        if (code === missingFact.name) aside.push({ code, says: 'a fact is not given', reason });
+        for (const { message, severity } of found) aside.push({ code, severity, says: message, reason });
+        if (code === missingFact.name) aside.push({ code, severity: 'information', says: 'a fact is not given', reason });
       }
     }
   }

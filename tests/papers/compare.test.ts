@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { readDay } from '../../src-core/model/day.ts';
-import { compareSides, type BlockChange, type Comparison } from '../../src-core/papers/compare.ts';
+import { compareSides, findsMore, type BlockChange, type Comparison } from '../../src-core/papers/compare.ts';
 import { compareMarkdown, compareText } from '../../src-core/papers/compare-text.ts';
 import { comparedSide } from '../../src-core/papers/compared-side.ts';
 import { formatFile } from '../../src-core/syntax/format.ts';
@@ -109,6 +109,35 @@ test('blocks that share a line share its change', () => {
     ['anchor x', 'old anchor x { kind tree }', 'new anchor x { kind tree } anchor y { kind rock }'],
     ['anchor y', 'new anchor x { kind tree } anchor y { kind rock }'],
   ]);
+});
+
+const cut = '2026-06-21  damage  cut 2 strands at 8.4 m from inboard';
+
+test('an entry that is taken out or rewritten is told, one that is laid out anew is not', () => {
+  const lost = (...entries: string[]) => block(compared(line('2026-05-02  fitted', cut), line(...entries)), 'line main')?.lostEntries.map((e) => [e.line, e.text, e.now]);
+  const text = '2026-06-21 damage cut 2 strands at 8.4 m from inboard';
+  expect(lost('2026-05-02  fitted')).toEqual([[10, text, undefined]]);
+  expect(lost('2026-05-02  fitted', cut.replace('2 strands', '1 strand'))).toEqual([[10, text, text.replace('2 strands', '1 strand')]]);
+  expect(lost('2026-05-02  fitted', cut.replace('06-21', '07-21'))).toEqual([[10, text, text.replace('06-21', '07-21')]]);
+  expect(lost(cut.replaceAll('  ', '   '), '2026-05-02 fitted', '2026-06-22 inspected')).toEqual([]);
+  const said = compared(line(cut), line());
+  expect(compareText(said)).toMatch(/the logbook no longer says `2026-06-21 damage[\s\S]*1 entry of a logbook is no longer there as written/);
+  expect(findsMore(said, ['error', 'warning'])).toBe(true);
+  expect(findsMore(said, ['error'])).toBe(false);
+  expect(findsMore(compared(line(), line('2026-05-02  fitted')), ['error', 'warning'])).toBe(false);
+});
+
+test('a finding that a comment sets aside is not gone', () => {
+  const bare = (more: string): string => line(`2026-05-02  cut at 25 m from inboard${more}`);
+  const was = compared(line(), bare('')).blocks.flatMap((b) => b.findings).find((f) => f.code === 'bare-end')!;
+  const allowed = bare('  # allow bare-end: the eye is made tonight');
+  for (const old of [bare(''), line()]) {
+    const found = block(compared(old, allowed), 'line main')!.findings.filter((f) => f.code === 'bare-end');
+    expect(found).toEqual([expect.objectContaining({ change: 'aside', severity: 'warning', message: was.message, reason: 'the eye is made tonight' })]);
+  }
+  expect(compareText(compared(bare(''), allowed)).replace(/\s+/g, ' ')).toMatch(/set aside warning\[bare-end\].*because: the eye is made tonight.*1 set aside in writing/);
+  expect(compareMarkdown(compared(bare(''), allowed))).toContain('(because: the eye is made tonight)');
+  expect(compared(allowed, allowed).blocks).toEqual([]);
 });
 
 test('Markdown for a review keeps the user\'s text in its place', () => {
