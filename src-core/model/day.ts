@@ -63,6 +63,17 @@ export function otherDate(text: string): { readonly written: string; readonly me
   return undefined;
 }
 
+/** The same day of the month so many months on, or the last of a shorter month. */
+export function monthsOn(then: DayNumber, months: number): DayNumber {
+  const [year, month, day] = printDay(then).split('-').map(Number) as [number, number, number];
+  const all = year * 12 + month - 1 + months;
+  const first = `${Math.floor(all / 12)}-${String((all % 12) + 1).padStart(2, '0')}`;
+  for (let d = day; ; d--) {
+    const found = readDay(`${first}-${String(d).padStart(2, '0')}`);
+    if (found !== undefined || d <= 28) return found ?? then;
+  }
+}
+
 export function printDay(dayNumber: DayNumber): string {
   const z = dayNumber + 719468;
   const era = Math.floor(z / 146097);

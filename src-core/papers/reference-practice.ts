@@ -1,11 +1,12 @@
 import { builtInPractice, notPublished, type PracticeValue } from '../trade/built-in-practice.ts';
+import { wholeMonths } from '../assess/time-since.ts';
 import { printSource } from '../trade/source.ts';
 import { showAmount } from '../mechanics/explain.ts';
 import { kinds } from '../units/dimension.ts';
 import { practiceBlock } from '../vocabulary/blocks/plans.ts';
 import { page, rigFence, table } from './reference-text.ts';
 
-const shown = (value: PracticeValue): string => showAmount(value.amount, kinds[value.kind].dimension, { careful: kinds[value.kind].careful });
+const shown = (value: PracticeValue): string => (wholeMonths(value) === undefined ? showAmount(value.amount, kinds[value.kind].dimension, { careful: kinds[value.kind].careful }) : `${wholeMonths(value)} months by the calendar`);
 const written = new Set(practiceBlock.statements.map((s) => s.head));
 
 /** The built-in values of practice, each with its source and whether a crew can replace it. */

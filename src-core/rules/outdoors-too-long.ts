@@ -2,7 +2,7 @@ import type { AssessedPiece } from '../assess/assess-line.ts';
 import { missingFact, statementOf } from '../assess/facts.ts';
 import { isWire } from '../model/line-make.ts';
 import { inService } from '../assess/ends.ts';
-import { daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
+import { byCalendar, daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
 import type { Cause } from '../mechanics/derivation.ts';
 import { wordOf } from '../model/bound.ts';
 import { noDate } from './upkeep.ts';
@@ -55,7 +55,7 @@ export const outdoorsTooLong = defineRule({
     if (stored === undefined || where === undefined) return fitted === undefined ? undefined : judge.cannot(whereKept(piece), piece.named);
     if (where !== 'outdoors') return;
     if (fitted === undefined) return judge.cannot(noDate(piece), stored.place);
-    judge.atMost(timeSince(fitted.day, assessing.day, fitted.statement.dayPlace!), assessing.practice.value('outdoor-time'), stored.place, (time, limit) => ({
+    judge.atMost(timeSince(fitted.day, assessing.day, fitted.statement.dayPlace!), byCalendar(fitted.day, assessing.practice.value('outdoor-time')), stored.place, (time, limit) => ({
       place: stored.place,
       message: `\`${block.name ?? 'line'}\` has been outdoors for ${daysIn(time)} days, above the ${limitInDays(limit)} over which the loss was observed`,
       help: 'fit a new line, or have a piece of this one broken in a test; keep the next one covered',

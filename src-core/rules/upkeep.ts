@@ -1,8 +1,8 @@
 import type { AssessedPiece } from '../assess/assess-line.ts';
 import type { Assessing } from '../assess/assessing.ts';
 import { inService } from '../assess/ends.ts';
-import { daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
-import type { Cause } from '../mechanics/derivation.ts';
+import { byCalendar, daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
+import { isUnknown, type Cause } from '../mechanics/derivation.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
 import type { Judge } from './judge.ts';
@@ -26,6 +26,7 @@ export const noDate = (piece: AssessedPiece): Cause => ({
 
 /** Time since the last entry of its kind, or since the line was fitted, against the shop's interval. */
 export function checkUpkeep(block: BoundBlock, judge: Judge, assessing: Assessing, { entry, interval, help }: Upkeep): void {
+  const most = assessing.practice.value(interval);
   for (const piece of inService(assessing.line(block))) {
     const last = piece.long.log.filter(({ statement }) => statement.definition.head === entry || statement.definition.head === 'fitted').at(-1);
     if (last === undefined) {
@@ -34,9 +35,9 @@ export function checkUpkeep(block: BoundBlock, judge: Judge, assessing: Assessin
     }
     const { statement, day } = last;
     const isNew = statement.definition.head === 'fitted';
-    judge.atMost(timeSince(day, assessing.day, statement.dayPlace!), assessing.practice.value(interval), statement.place, (age, limit) => ({
+    judge.atMost(timeSince(day, assessing.day, statement.dayPlace!), byCalendar(day, most), statement.place, (age, limit) => ({
       place: statement.place,
-      message: `\`${piece.name}\` was ${isNew ? 'fitted' : `last ${entry}`} on ${printDay(day)}, ${daysIn(age)} days ago${isNew ? `, and not ${entry} since` : ''}; the limit is ${limitInDays(limit)}`,
+      message: `\`${piece.name}\` was ${isNew ? 'fitted' : `last ${entry}`} on ${printDay(day)}, ${daysIn(age)} days ago${isNew ? `, and not ${entry} since` : ''}; the limit is ${isUnknown(most) ? limitInDays(limit) : limitInDays(most, limit)}`,
       help,
       source: sourceOfLimit(limit),
     }));

@@ -183,7 +183,17 @@ describe('logbook', () => {
 
   test('an interval that the shop wrote is shown as written, and in days', () => {
     const text = `practice {\n  inspection-interval  3 months\n}\n\n${line({ log: '2026-05-03 washed' }).replace('2026-05-02', '2026-02-02')}`;
-    expect(said(text, 'inspection-overdue')).toEqual(['warning[inspection-overdue]: `main` was fitted on 2026-02-02, 149 days ago, and not inspected since; the limit is 3 months (91 days)']);
+    expect(said(text, 'inspection-overdue')).toEqual(['warning[inspection-overdue]: `main` was fitted on 2026-02-02, 149 days ago, and not inspected since; the limit is 3 months (89 days)']);
+  });
+
+  test('half a year is counted by the calendar', () => {
+    const text = (then: string): string => line({ log: `${then} inspected` }).replaceAll('2026-05-02', '2025-06-01');
+    const overdue = (then: string, day: string): string[] => judgeText(text(then), day).filter((f) => f.includes('[inspection-overdue]')).map((f) => f.slice(-30));
+    expect(overdue('2026-05-27', '2026-11-27')).toEqual([]);
+    expect(overdue('2026-05-27', '2026-11-28')).toEqual([expect.stringMatching(/the limit is 184 days$/)]);
+    // The last of February stands for days that it lacks.
+    expect(overdue('2025-08-31', '2026-02-28')).toEqual([]);
+    expect(overdue('2025-08-31', '2026-03-01')).toHaveLength(1);
   });
 
   test('entries after the day that is judged are counted in one finding', () => {
