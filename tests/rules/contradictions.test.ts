@@ -112,6 +112,21 @@ describe('figures that cannot be', () => {
     expect(shackle('6 mm', '65 t')).toEqual(['warning: working limit of `s` is 637 kN (65 t), far above what a shackle of 6 mm carries']);
     expect(shackle('19 mm', '8.5 t')).toEqual([]);
   });
+
+  // Master links of EN 1677-4, grade 80, in a lifting hardware catalogue: 26,000 lb on 0.98 in, 186.7 N/mm² of the squared body; 16 mm, twice: 95.57 kN.
+  // Sling webbing of class 7, from memory: 9,800 lbf an inch, four plies over 5 are 1,373 N/mm; 75 mm, twice: 205.9 kN; HMPE is 290/115 as strong (fibre maker's table 3): 519.3 kN.
+  // Both twice by our own careful choice.
+  test.each([
+    ['ring', 'body 16 mm\n  wll 95.5 kN', []],
+    ['ring', 'body 16 mm\n  wll 95.7 kN', ['warning: working limit of `it` is 95.7 kN, far above what a ring of 16 mm carries']],
+    ['ring', 'body 16 mm\n  breaking 480 kN', ['warning: working limit of `it` is 96 kN, far above what a ring of 16 mm carries']],
+    ['ring', 'wll 960 kN', []],
+    ['strap', 'width 75 mm\n  wll 205 kN', []],
+    ['strap', 'width 75 mm\n  wll 207 kN', ['warning: working limit of `it` is 207 kN, far above what a strap of 75 mm carries']],
+    ['strap', 'width 75 mm\n  material HMPE\n  wll 519 kN', []],
+    ['strap', 'width 75 mm\n  material HMPE\n  wll 520 kN', ['warning: working limit of `it` is 520 kN, far above what a strap of 75 mm carries']],
+    ['shackle', 'body 6 mm\n  breaking 5.1 t', ['warning: working limit of `it` is 10 kN, far above what a shackle of 6 mm carries']],
+  ])('a %s with %j', (head, statements, expected) => expect(said(`${head} it {\n  ${statements}\n}\n`, 'rating-beyond-size')).toEqual(expected));
 });
 
 describe('a logbook entry whose day is not written, or lies ahead', () => {
