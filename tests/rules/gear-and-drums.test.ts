@@ -129,6 +129,17 @@ describe('what fits what', () => {
     expect(said(rig({ material: 'polyester', bow: `body ${body}\n  wll 8 t`, chain: 'main outboard -> bow-22 -> tail inboard' }), 'bend-over-small-pin')).toEqual(expected);
   });
 
+  // A rope maker's usage notes: 3 times the rope's diameter, standing still round a pin.
+  test.each([
+    ['ring', 'body 30 mm', []],
+    ['ring', 'body 8 mm', ['warning: `tail` inboard eye of 10 mm bends over 8 mm at `master`: 0.8 times its diameter, below 3 times']],
+    ['hook', 'body 29 mm', ['warning: `tail` inboard eye of 10 mm bends over 29 mm at `master`: 2.9 times its diameter, below 3 times']],
+  ])('a polyester eye in a %s of %s', (head, body, expected) => {
+    const text = (what: string): string => rig({ material: 'polyester', chain: 'main outboard -> master -> tail inboard', more: `\n${head} master {\n  wll 8 t\n${what}}\n` });
+    expect(said(text(`  ${body}\n`), 'bend-over-small-pin')).toEqual(expected);
+    expect(findingsIn(text('')).map((f) => f.message)).toContainEqual(expect.stringContaining('body diameter of `master` is not given'));
+  });
+
   test.each(['main outboard -> snatch -> trunk -> larch', 'larch -> trunk -> snatch -> main outboard'])('a line too thick for the block in %s', (chain) => {
     expect(said(rig({ chain, more: '\nblock snatch {\n  takes 9 mm\n  wll 8 t\n}\n' }), 'block-too-small-for-line')).toEqual(['error: `main` is 10 mm thick, above the 9 mm that `snatch` takes']);
     expect(said(rig({ chain, more: '\nblock snatch {\n  takes 10 mm\n  wll 8 t\n}\n' }), 'block-too-small-for-line')).toEqual([]);
