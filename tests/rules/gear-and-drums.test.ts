@@ -121,6 +121,12 @@ describe('what fits what', () => {
     ['and not that of another', { chain: 'main outboard -> bow-22 -> plover stern', more: van }, []],
     ['a ring', { chain: 'main outboard -> bow-22 -> master -> larch', more: '\nring master {\n  inside 29 mm\n  wll 5 t\n}\n' }, ['error: body of `bow-22` is 30 mm, above the 29 mm opening of `master`']],
     ['a ring as wide as the body', { chain: 'main outboard -> bow-22 -> master -> larch', more: '\nring master {\n  inside 30 mm\n  wll 5 t\n}\n' }, []],
+    // Geometry: a bar passes an opening that is not smaller than itself.
+    ['a thimble that the body does not pass', { chain: 'main outboard -> tube -> bow-22 -> larch', more: '\nthimble tube {\n  inside 25 mm\n}\n' }, ['error: body of `bow-22` is 30 mm, above the 25 mm opening of `tube`']],
+    ['and the thinner pin does', { chain: 'main outboard -> tube -> bow-22 -> larch', bow: 'body 30 mm\n  pin 25 mm\n  wll 8 t', more: '\nthimble tube {\n  inside 25 mm\n}\n' }, []],
+    ['or does not', { chain: 'main outboard -> tube -> bow-22 -> larch', bow: 'body 30 mm\n  pin 26 mm\n  wll 8 t', more: '\nthimble tube {\n  inside 25 mm\n}\n' }, ['error: pin of `bow-22` is 26 mm, above the 25 mm opening of `tube`']],
+    ['a ring too thick for a shackle', { chain: 'main outboard -> bow-22 -> master -> larch', bow: 'body 30 mm\n  inside 40 mm\n  wll 8 t', more: '\nring master {\n  body 41 mm\n  wll 5 t\n}\n' }, ['error: body of `master` is 41 mm, above the 40 mm opening of `bow-22`']],
+    ['a hook in a ring', { chain: 'main outboard -> bow-22 -> master -> clevis -> larch', more: '\nring master {\n  inside 30 mm\n  wll 5 t\n}\nhook clevis {\n  body 31 mm\n  wll 5 t\n}\n' }, ['error: body of `clevis` is 31 mm, above the 30 mm opening of `master`']],
   ])('%s', (_what, parts, expected) => {
     expect(said(rig(parts), 'does-not-fit')).toEqual(expected);
   });
