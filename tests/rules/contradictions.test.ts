@@ -104,6 +104,18 @@ describe('figures that cannot be', () => {
     ['breaking 77.5 kN', [`error: \`loop\` is said to break at 77.5 kN, ${above('77.4 kN')}`]],
   ])('a soft shackle of 3 mm: %j', (statements, expected) => expect(said(`soft-shackle loop {\n  diameter 3 mm\n  ${statements}\n}\n`, 'stronger-than-its-fibre')).toEqual(expected));
 
+  // US Army and Navy manuals: a plain sheave loses 10 %. A ring does not turn.
+  test.each([
+    ['efficiency 10 %', ['warning: `b` leaves 10 % of the tension, below the 90 % of a plain sheave']],
+    ['efficiency 89.9 %', ['warning: `b` leaves 89.9 % of the tension, below the 90 % of a plain sheave']],
+    ['efficiency 90 %', []],
+    ['efficiency 101 %', ['error: `efficiency` is 101 %; it must be at most 100 %']],
+    ['bearing ring\n  efficiency 50 %', []],
+  ])('a block with %j', (statements, expected) => expect(said(`block b {\n  ${statements}\n}\n`, 'loss-above-published', 'value-out-of-range')).toEqual(expected));
+
+  // Our own careful choice: 40 d, the most that an eye is taken to have, of the thickest line that can be written, 100 mm.
+  test.each([['4 m', 0], ['4.1 m', 1], ['10 m', 1]])('an eye of %s', (size, times) => expect(said(`line main {\n  diameter 10 mm\n  outboard eye size ${size}\n}\n`, 'value-out-of-range')).toHaveLength(times));
+
   test('a shackle far above its size', () => {
     const shackle = (body: string, wll: string): string[] => said(`shackle s {\n  body ${body}\n  wll ${wll}\n}\n`, 'rating-beyond-size');
     // AS 2741: 6 mm carries 0.5 t, the most for its size in the table.
