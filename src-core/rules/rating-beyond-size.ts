@@ -13,10 +13,13 @@ import { isAbove } from '../base/compare.ts';
 import { defineRule } from './rule.ts';
 
 const [lbf, inch] = [unitNamed('lbf')!, unitNamed('in')!];
+const ofRing = toSI(26_000, lbf) / toSI(0.98, inch) ** 2;
 /** Strongest for the size: N for each m² of a body squared, for each m of webbing. */
 const mostForSize: { readonly [head in GearHead]?: number } = {
   shackle: Math.max(...shackleGradeSTable.rows.map(({ wll_N, body_m }) => wll_N / body_m ** 2)),
-  ring: toSI(26_000, lbf) / toSI(0.98, inch) ** 2,
+  ring: ofRing,
+  // It bears with one bar where a ring bears with two.
+  hook: ofRing,
   strap: toSI(4 * 9800, lbf) / toSI(5, inch),
 };
 /** The most that a test left of the line. */
@@ -36,9 +39,9 @@ export const ratingBeyondSize = defineRule({
   name: 'rating-beyond-size',
   on: 'gear',
   severity: 'warning',
-  summary: 'A working limit is far above what any shackle, ring or strap of that size carries.',
+  summary: 'A working limit is far above what any shackle, ring, hook or strap of that size carries.',
   why: 'a slip of the point, or the breaking strength read as the limit, makes everything it is used for pass',
-  source: 'the strongest for its size, twice over, our own careful choice, because none was found with that: shackles of AS 2741, grade S; master links of EN 1677-4, grade 80, in a lifting hardware catalogue (26,000 lb on 0.98 in); four plies of sling webbing of 9,800 lbf an inch, over 5 (WSTDA-WB-1, class 7, from memory), by the fibre',
+  source: 'the strongest for its size, twice over, our own careful choice, because none was found with that: shackles of AS 2741, grade S; master links of EN 1677-4, grade 80, in a lifting hardware catalogue (26,000 lb on 0.98 in), for rings and hooks; four plies of sling webbing of 9,800 lbf an inch, over 5 (WSTDA-WB-1, class 7, from memory), by the fibre',
   bad: shackle('65 t'),
   good: shackle('6.5 t'),
   check({ block, head, name, limit, limitFrom, body, standard }, judge) {

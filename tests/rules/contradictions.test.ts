@@ -132,6 +132,7 @@ describe('figures that cannot be', () => {
     ['ring', 'body 16 mm\n  wll 95.5 kN', []],
     ['ring', 'body 16 mm\n  wll 95.7 kN', ['warning: working limit of `it` is 95.7 kN, far above what a ring of 16 mm carries']],
     ['ring', 'body 16 mm\n  breaking 480 kN', ['warning: working limit of `it` is 96 kN, far above what a ring of 16 mm carries']],
+    ['hook', 'body 16 mm\n  wll 95.7 kN', ['warning: working limit of `it` is 95.7 kN, far above what a hook of 16 mm carries']],
     ['ring', 'wll 960 kN', []],
     ['strap', 'width 75 mm\n  wll 205 kN', []],
     ['strap', 'width 75 mm\n  wll 207 kN', ['warning: working limit of `it` is 207 kN, far above what a strap of 75 mm carries']],
