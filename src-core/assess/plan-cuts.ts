@@ -97,6 +97,7 @@ function questionOf(piece: AssessedPiece, { winch }: PlanCutsOptions): Known<Cut
   if (isUnknown(damages)) return damages;
   const end = piece.outboard;
   const { form } = piece.inboard.facts;
+  const plain = form === 'bare' || form === 'unstated';
   const endUses = end.buried === undefined ? 0 : isUnknown(end.buried.used) ? undefined : end.buried.used.amount.high;
   if (endUses === undefined) return end.buried!.used as never;
   const amount = (value: object): { low: number; high: number } => (value as { amount: { low: number; high: number } }).amount;
@@ -111,7 +112,8 @@ function questionOf(piece: AssessedPiece, { winch }: PlanCutsOptions): Known<Cut
     eyeStrength_N: amount(spliced).low,
     outboardStrength_N: isUnknown(end.strength) ? undefined : end.strength.amount.low,
     outboardFrom_m: Math.max(0, length_m - endUses),
-    mayDropInboard: form === 'lug' || (winch !== undefined && (form === 'bare' || form === 'unstated')),
+    mayDropInboard: !plain || winch !== undefined,
+    drumUses_m: plain || form === 'lug' ? 0 : amount(used).high,
   };
 }
 

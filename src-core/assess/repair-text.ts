@@ -40,7 +40,9 @@ export function repairText(piece: AssessedPiece, plan: CutPlan, options: RepairT
   };
   if (plan.main.cutInboard) {
     lines.push(`  cut     ${at(plan.main.from_m, 'up')} drop inboard`);
-    if (piece.inboard.facts.form === 'lug') lines.push(`  splice  ${own === '' ? '' : own + ' '}inboard lug`);
+    const { form } = piece.inboard.facts;
+    // A knot at the drum becomes an eye, which holds more.
+    if (form !== 'bare' && form !== 'unstated') lines.push(`  splice  ${own === '' ? '' : own + ' '}inboard ${form === 'lug' ? form : eyeText(piece, piece.inboard)}`);
   }
   if (plan.main.cutOutboard) {
     cutOutboard(plan.main);
@@ -71,12 +73,12 @@ function unitOfLine(piece: AssessedPiece): Unit {
 }
 
 /** The full eye of the shop's practice, made like the old one where that says more. */
-function eyeText(piece: AssessedPiece): string {
+function eyeText(piece: AssessedPiece, end = piece.outboard): string {
   const { practice, material } = piece.line;
   const diameters = (key: string): string => `${key} ${printNumber(practice.number(key, 'high', material), 'up', 1).replace(/\.0$/, '')} d`;
-  const { thimble, size } = piece.outboard.facts;
+  const { form, thimble, size } = end.facts;
   const written = size === undefined ? '' : ` size ${(size.place.chunk as Chunk).text.slice(size.place.start, size.place.end)}`;
-  return `eye${thimble === undefined ? '' : ` thimble ${thimble}`} ${diameters('bury')} ${diameters('taper')}${written} stitched`;
+  return `${form === 'hook' && end === piece.inboard ? form : 'eye'}${thimble === undefined ? '' : ` thimble ${thimble}`} ${diameters('bury')} ${diameters('taper')}${written} stitched`;
 }
 
 /** Plans the cuts of a piece and writes them as a repair, or tells why nothing can be planned. Undefined when nothing has to be cut. */

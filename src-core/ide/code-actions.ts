@@ -89,12 +89,12 @@ function editsOf(view: Viewing, changes: readonly TextEdit[]): FileEdit[] | unde
 
 /** A repair that cuts damage out. Planning it takes longer than judging, so it waits until somebody asks what may be done. */
 function cutOut(view: Viewing, finding: Finding, planned: Set<string>): CodeAction | undefined {
-  if (finding.code !== 'damage-left-in-service') return undefined;
+  if (finding.code !== 'damage-left-in-service' && finding.code !== 'line-heated') return undefined;
   const block = blockOf(view, finding);
   const line = block === undefined ? undefined : assessedOf(view, block);
   if (block === undefined || line?.kind !== 'line') return undefined;
   const { chunk, start } = finding.place;
-  const piece = [...line.pieces.values()].find((p) => !planned.has(p.name) && p.damages.some(({ fact: { place } }) => place.chunk === chunk && place.start === start));
+  const piece = [...line.pieces.values()].find((p) => !planned.has(p.name) && [...p.damages, ...p.heats].some(({ fact: { place } }) => place.chunk === chunk && place.start <= start && start < place.end));
   if (piece === undefined) return undefined;
   planned.add(piece.name);
   const [carrier] = view.assessing.reader.winchesCarrying(piece.name);

@@ -132,6 +132,8 @@ const measuredBy: Readonly<Record<string, readonly string[]>> = { cut: ['strands
 const damageMeasures: ReadonlySet<string> = new Set(Object.values(measuredBy).flat());
 
 function partsFor({ head, parts }: StatementDefinition, values: readonly Token[]): readonly Part[] {
+  // A cut keeps what lies outboard of it, or drops what lies inboard.
+  if (head === 'cut') return parts.filter(({ key }) => (key !== 'drop' && key !== 'keep') || !values.some(({ text }) => text === (key === 'drop' ? 'keep' : 'drop')));
   if (head !== 'damage' || values.length === 0) return parts;
   return parts.filter((part) => !damageMeasures.has(part.key) || measuredBy[values[0]!.text]?.includes(part.key) === true);
 }

@@ -30,8 +30,10 @@ export interface CutQuestion {
   readonly outboardStrength_N: number | undefined;
   /** Where the splice of the outboard end begins: a cut lies inboard of it, and takes the old end off. */
   readonly outboardFrom_m: number;
-  /** The main line may begin at a cut: its end at the drum is made again without rope, and is not what a pull loads. */
+  /** The main line may begin at a cut: its end at the drum is made again, and is not what a pull loads. */
   readonly mayDropInboard?: boolean;
+  /** Rope that this takes, for an eye or a hook. */
+  readonly drumUses_m?: number;
 }
 
 /** A piece that stays in use. Cut ends get a new eye, but for the one at the drum. */
@@ -78,7 +80,7 @@ function gaps(question: CutQuestion, bad: readonly PlannedDamage[], keepEnd: boo
 function pieceIn(question: CutQuestion, gap: Gap, kept: readonly PlannedDamage[], atDrum = false): PlannedPiece | undefined {
   const { eyeUses_m: eye, clear_m: clear } = question;
   const { cutInboard, cutOutboard } = gap;
-  const inboardEye = cutInboard && !atDrum ? eye : 0;
+  const inboardEye = !cutInboard ? 0 : atDrum ? (question.drumUses_m ?? 0) : eye;
   let { from, to } = gap;
   for (let moved = true; moved && isBelow(from, to); ) {
     moved = false;

@@ -7,6 +7,7 @@ import './shackle-rule-of-thumb.ts';
 import './bend-ratio.ts';
 import './wire-bend-share.ts';
 import './choker-limit.ts';
+import './basket-length.ts';
 import './soft-shackle-strength.ts';
 import './sling-leg-tension.ts';
 import './bridle-leg-tension.ts';

@@ -36,7 +36,7 @@ export function stepCard(subject: PaperSubject, repair: AssessedRepair): PaperDo
       ...cutting(repair),
       ...(repair.before.facts.tooOddToSplice === undefined ? marksParts(splices.filter(({ end }) => end?.facts.tucked !== true)) : []),
       heading('Steps'),
-      steps([...stepsOf(repair, splices), ...windOn(subject, repair), `Write the cuts and splices into the logbook of \`${repair.before.facts.name}\`, with the day.`]),
+      steps([...stepsOf(subject, repair, splices), ...windOn(subject, repair), `Write the cuts and splices into the logbook of \`${repair.before.facts.name}\`, with the day.`]),
       heading('Then look, and measure'),
       boxes(checks(subject, repair, splices)),
       ...temporary(subject, splices),
@@ -131,18 +131,19 @@ function outermostFirst(cuts: readonly BoundStatement[], repair: AssessedRepair)
 /** Of a line of unknown length what is measured from its outer end is taken to lie farther out than what is measured from the drum. */
 const longerThanAny_m = 1e6;
 
-function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): PaperText[] {
+function stepsOf(subject: PaperSubject, repair: AssessedRepair, splices: readonly MarkedSplice[]): PaperText[] {
   const line = repair.before.facts.name;
   const cuts = cutsOf(repair);
+  const onDrum = isOnDrum(subject, repair);
   const out: PaperText[] = [];
   if (cuts.length > 0) {
-    out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from the drum outward. Measure every cut on the line as it lies now, from the end that is named.`);
+    out.push(`Take the load off \`${line}\` and lay it out straight, without twist, from ${onDrum ? 'the drum' : 'its inboard end'} outward. Measure every cut on the line as it lies now, from the end that is named.`);
     out.push(`Mark ${cuts.length === 1 ? 'the cut' : cuts.length === 2 ? 'both cuts before making one' : `all ${cuts.length} cuts before making any`}. Wrap tape tightly on both sides of each mark.`);
     for (const cut of outermostFirst(cuts, repair)) out.push(`Cut \`${pieceNamed(cut, repair)}\` square, ${stationText(cut)}; what lies outboard of it ${newNameOf(cut.values, 'keep') === undefined && !dropsInboard(cut) ? 'goes out' : keptAs(cut, repair)}.${noteText(cut)}`);
   }
   for (const statement of repair.block.statements) {
     const { head } = statement.definition;
-    if (head === 'reversed') out.push(`Turn \`${pieceNamed(statement, repair)}\` end for end: what was outboard goes to the drum.${noteText(statement)}`);
+    if (head === 'reversed') out.push(`Turn \`${pieceNamed(statement, repair)}\` end for end: what was outboard ${onDrum ? 'goes to the drum' : 'is then inboard'}.${noteText(statement)}`);
     const splice = splices.find((s) => s.statement === statement);
     if (splice !== undefined && hasFlag(statement.values, 'remade')) out.push(`${splice.called}: take the stitching off the old splice, draw its tail out, and work the line smooth until it lies as it did.`);
     const odd = repair.before.facts.tooOddToSplice?.unknown.says;
@@ -152,10 +153,12 @@ function stepsOf(repair: AssessedRepair, splices: readonly MarkedSplice[]): Pape
   return out;
 }
 
+const isOnDrum = (subject: PaperSubject, repair: AssessedRepair): boolean => assessingOf(subject).reader.winchesCarrying(repair.before.facts.name).length > 0;
+
 /** A line that hangs from a drum goes back onto it. */
 function windOn(subject: PaperSubject, repair: AssessedRepair): PaperText[] {
   const assessing = assessingOf(subject);
-  if (assessing.reader.winchesCarrying(repair.before.facts.name).length === 0) return [];
+  if (!isOnDrum(subject, repair)) return [];
   const tension = assessing.practice.value('spooling-tension');
   return [`Wind it onto the drum again under load${isUnknown(tension) ? '' : `, at least ${show(tension, { careful: 'up' })}`}, layer by layer, hands off the line and off the fairlead; write \`spooled\` with the load.`];
 }

@@ -91,6 +91,7 @@ import { linkAboveLimit } from './link-above-limit.ts';
 import { linkOverloadedByPull } from './link-overloaded-by-pull.ts';
 import { loadLighterThanMass } from './load-lighter-than-mass.ts';
 import { loadNotPulled } from './load-not-pulled.ts';
+import { lossAbovePublished } from './loss-above-published.ts';
 import { longerPieceDropped } from './longer-piece-dropped.ts';
 import { lugOutboard } from './lug-outboard.ts';
 import { materialUnlikeConstruction } from './material-unlike-construction.ts';
@@ -296,6 +297,7 @@ export const rules: readonly Rule[] = [
   loadLighterThanMass,
   loadNotPulled,
   longerPieceDropped,
+  lossAbovePublished,
   lugOutboard,
   materialUnlikeConstruction,
   mendedNothing,

@@ -7,14 +7,14 @@ import { printSource } from '../trade/source.ts';
 import { exactly } from '../units/amount.ts';
 import { printNumber } from '../units/print.ts';
 import { bow19, bow22, frontWinch, larch, mainLine, reachByTail, tailLine, trunk } from './example-blocks.ts';
-import { linesOnShackles, thinnest } from './shackle-joints.ts';
+import { bars, linesOnShackles, thinnest } from './shackle-joints.ts';
 import { defineRule } from './rule.ts';
 
 export const bendOverSmallPin = defineRule({
   name: 'bend-over-small-pin',
   on: 'chain',
   severity: 'warning',
-  summary: 'A bare eye is bent over a shackle that is thin for the line.',
+  summary: 'A bare eye is bent over a shackle, a ring or a hook that is thin for the line.',
   why: 'the outer fibres of a sharp bend carry more than their share, so the eye breaks below the strength of its splice',
   source: `${printSource(bendOverPinHmpe)}; ${printSource(bendOverPin)}`,
   bad: `${frontWinch}
@@ -55,7 +55,7 @@ ${reachByTail}
 ${bow19}
 ${tailLine}`,
   check(chain, judge) {
-    for (const { line, shackle, place } of linesOnShackles(chain)) {
+    for (const { line, shackle, place } of linesOnShackles(chain, bars)) {
       const { piece, end } = line;
       if (piece === undefined || end === undefined || piece.line.material === 'wire' || end.facts.form !== 'eye' || (end.facts.thimble !== undefined && end.facts.thimble !== 'sleeve')) continue;
       const D = thinnest(shackle);
@@ -65,7 +65,7 @@ ${tailLine}`,
       judge.atLeast(asGiven(bendRatio({ D, d })), limit, place, (ratio) => ({
         place,
         message: `${bearingName(line)} of ${showValue(d)} bends over ${showValue(D)} at \`${shackle.name}\`: ${printNumber(ratio.amount.low, 'down', 1)} times its diameter, below ${least} times`,
-        help: `put a thimble in the eye, or use a shackle of ${showLike(exactly((d as Given).amount.high * least), d as Given, 'up')} or more`,
+        help: `put a thimble in the eye, or use a ${shackle.gear} of ${showLike(exactly((d as Given).amount.high * least), d as Given, 'up')} or more`,
         source: printSource(source),
       }));
     }

@@ -6,7 +6,7 @@ import { quantityOf } from '../model/bound.ts';
 import { pullExample, pullWith } from './example-pull.ts';
 import { defineRule } from './rule.ts';
 
-const widest_rad = (120 * Math.PI) / 180;
+export const widest_rad = (120 * Math.PI) / 180;
 const bridle = (angle: string): string => pullExample({
   chain: `chain to-the-larch {
   main outboard -> bow-22

@@ -1,15 +1,16 @@
 import type { AssessedLink } from '../assess/assess-chain.ts';
-import { writtenValue } from '../assess/facts.ts';
+import { maybeFact, writtenValue } from '../assess/facts.ts';
 import { show, unitOf } from '../assess/show.ts';
 import type { Value } from '../mechanics/derivation.ts';
 import { newNameOf, quantityOf } from '../model/bound.ts';
 import { bow22, frontWinch, larch, mainLine, trunk } from './example-blocks.ts';
-import { bodyOf, shackleJoints } from './shackle-joints.ts';
+import { bars, shackleJoints, thinnest } from './shackle-joints.ts';
 import { defineRule } from './rule.ts';
 
-/** The opening that a shackle hangs in, where the file gives one. */
+/** The opening that something hangs in, where the file gives one. */
 function openingOf(link: AssessedLink): Value | undefined {
-  if (link.gear === 'ring' || link.gear === 'hook') return link.gearFacts?.inside;
+  if (bars.includes(link.gear)) return link.gearFacts?.inside;
+  if (link.declaration?.kind === 'thimble') return maybeFact(link.declaration.block, 'inside');
   if (link.link.link !== 'name') return undefined;
   const part = link.link.part?.name;
   const point = link.pointOf?.statements.find((s) => s.definition.head === 'point' && newNameOf(s.values, 'name')?.name === part);
@@ -21,7 +22,7 @@ export const doesNotFit = defineRule({
   name: 'does-not-fit',
   on: 'chain',
   severity: 'error',
-  summary: 'A shackle does not pass the opening it is meant to hang in.',
+  summary: 'A shackle, a ring or a hook does not pass the opening it is meant to hang in.',
   why: 'what does not go in is forced in, hung by its tip, or replaced on the spot by something else',
   source: 'geometry: a body passes an opening that is not smaller than itself',
   bad: `${frontWinch}
@@ -53,13 +54,13 @@ vehicle plover {
 }
 `,
   check(chain, judge) {
-    for (const { shackle, other, place } of shackleJoints(chain)) {
+    for (const { shackle, other, place } of shackleJoints(chain, bars)) {
       const opening = openingOf(other);
       if (opening === undefined) continue;
-      judge.atMost(bodyOf(shackle), opening, place, (body, width) => ({
+      judge.atMost(thinnest(shackle), opening, place, (bar, width) => ({
         place,
-        message: `body of \`${shackle.name}\` is ${show(body, { unit: unitOf(width) })}, above the ${show(width)} opening of \`${other.name}\``,
-        help: 'use a shackle that goes through, strong enough for the load, or join with a soft shackle',
+        message: `${bar === shackle.gearFacts?.pin ? 'pin' : 'body'} of \`${shackle.name}\` is ${show(bar, { unit: unitOf(width) })}, above the ${show(width)} opening of \`${other.name}\``,
+        help: `use a ${shackle.gear} that goes through, strong enough for the load, or join with a soft shackle`,
       }));
     }
   },

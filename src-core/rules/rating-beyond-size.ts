@@ -5,14 +5,26 @@ import { limitText } from './force-text.ts';
 import { shackleGradeSTable } from '../trade/shackle-grade-s-table.ts';
 import { printSource } from '../trade/source.ts';
 import { softShackleShares } from '../trade/soft-shackle-share.ts';
+import { wordOf } from '../model/bound.ts';
+import { fibreStrength_Pa } from '../trade/fibre-strength-table.ts';
+import type { GearHead } from '../assess/assess-gear.ts';
+import { toSI, unitNamed } from '../units/unit-table.ts';
 import { isAbove } from '../base/compare.ts';
 import { defineRule } from './rule.ts';
 
-/** Strongest for its size in the table (N/m²). */
-const mostForSize = Math.max(...shackleGradeSTable.rows.map(({ wll_N, body_m }) => wll_N / body_m ** 2));
+const [lbf, inch] = [unitNamed('lbf')!, unitNamed('in')!];
+const ofRing = toSI(26_000, lbf) / toSI(0.98, inch) ** 2;
+/** Strongest for the size: N for each m² of a body squared, for each m of webbing. */
+const mostForSize: { readonly [head in GearHead]?: number } = {
+  shackle: Math.max(...shackleGradeSTable.rows.map(({ wll_N, body_m }) => wll_N / body_m ** 2)),
+  ring: ofRing,
+  // It bears with one bar where a ring bears with two.
+  hook: ofRing,
+  strap: toSI(4 * 9800, lbf) / toSI(5, inch),
+};
 /** The most that a test left of the line. */
 const bestKnot = Math.max(...softShackleShares.map(({ high }) => high));
-/** Alloy shackles carry more than grade S; none was found that carries twice as much. */
+/** Alloy shackles carry more than grade S, and endless straps more than their plies; none was found that carries twice as much. */
 const farAbove = 2;
 
 const shackle = (wll: string): string => `shackle bow-22 {
@@ -27,9 +39,9 @@ export const ratingBeyondSize = defineRule({
   name: 'rating-beyond-size',
   on: 'gear',
   severity: 'warning',
-  summary: 'A working limit is far above what any shackle of that size carries.',
+  summary: 'A working limit is far above what any shackle, ring, hook or strap of that size carries.',
   why: 'a slip of the point, or the breaking strength read as the limit, makes everything it is used for pass',
-  source: 'AS 2741, grade S: the strongest for its size in the table, twice over; our own careful choice, because alloy shackles carry more than grade S and none was found with twice as much',
+  source: 'the strongest for its size, twice over, our own careful choice, because none was found with that: shackles of AS 2741, grade S; master links of EN 1677-4, grade 80, in a lifting hardware catalogue (26,000 lb on 0.98 in), for rings and hooks; four plies of sling webbing of 9,800 lbf an inch, over 5 (WSTDA-WB-1, class 7, from memory), by the fibre',
   bad: shackle('65 t'),
   good: shackle('6.5 t'),
   check({ block, head, name, limit, limitFrom, body, standard }, judge) {
@@ -43,13 +55,17 @@ export const ratingBeyondSize = defineRule({
         source: printSource(softShackleShares[0]!.sources[0]),
       }));
     }
-    const wll = limitFrom === 'written' ? statementOf(block, 'wll') : undefined;
-    if (head !== 'shackle' || standard !== undefined || wll === undefined || body === undefined || isUnknown(body) || isUnknown(limit)) return;
-    const most = farAbove * mostForSize * body.amount.high ** 2;
+    const per = mostForSize[head];
+    const size = head === 'strap' ? maybeFact(block, 'width') : body;
+    const said = statementOf(block, limitFrom === 'written' ? 'wll' : 'breaking');
+    if (per === undefined || standard !== undefined || said === undefined || size === undefined || isUnknown(size) || isUnknown(limit)) return;
+    const m = statementOf(block, 'material');
+    const polyester = fibreStrength_Pa('polyester')!;
+    const most = farAbove * per * (head === 'strap' ? (size.amount.high * (fibreStrength_Pa(m && wordOf(m.values, 'material')) ?? polyester)) / polyester : size.amount.high ** 2);
     judge.holds(!isAbove(limit.amount.low, most), () => ({
-      place: wll.place,
-      message: `working limit of \`${name}\` is ${limitText(limit)}, far above what a shackle of ${show(body)} carries`,
-      help: 'read the marking again: the figure, its unit, and the size of the body',
+      place: said.place,
+      message: `working limit of \`${name}\` is ${limitText(limit)}, far above what a ${head} of ${show(size)} carries`,
+      help: 'read the marking again: the figure, its unit, and the size',
     }));
   },
 });

@@ -1,4 +1,5 @@
 import type { AssessedChain, AssessedLink } from '../assess/assess-chain.ts';
+import type { GearHead } from '../assess/assess-gear.ts';
 import { missingFact } from '../assess/facts.ts';
 import { isUnknown, unknown, type Value } from '../mechanics/derivation.ts';
 import type { Place } from '../base/span.ts';
@@ -9,18 +10,17 @@ export interface ShackleJoint {
   readonly place: Place;
 }
 
-/** Every joint in which one of the two is a shackle; the place is the shackle's link. */
-export function shackleJoints(chain: AssessedChain): ShackleJoint[] {
-  return chain.joints.flatMap(({ first, second }) => [
-    ...(first.gear === 'shackle' ? [{ shackle: first, other: second, place: first.place }] : []),
-    ...(second.gear === 'shackle' ? [{ shackle: second, other: first, place: second.place }] : []),
-  ]);
-}
+/** What a bare eye bends round. */
+export const bars: readonly (GearHead | undefined)[] = ['shackle', 'ring', 'hook'];
 
-export const linesOnShackles = (chain: AssessedChain): { readonly line: AssessedLink; readonly shackle: AssessedLink; readonly place: Place }[] =>
-  shackleJoints(chain).flatMap(({ shackle, other, place }) => (other.sort === 'line' ? [{ line: other, shackle, place }] : []));
+/** Every joint in which one of the two is a shackle, or another of `gear`; the place is the shackle's link. */
+export const shackleJoints = (chain: AssessedChain, gear: readonly (GearHead | undefined)[] = ['shackle']): ShackleJoint[] =>
+  chain.joints.flatMap(({ first, second }) => [[first, second] as const, [second, first] as const].flatMap(([shackle, other]) => (gear.includes(shackle.gear) ? [{ shackle, other, place: shackle.place }] : [])));
 
-/** Body diameter of a shackle; the size, where a route gives nothing else. */
+export const linesOnShackles = (chain: AssessedChain, gear?: typeof bars): { readonly line: AssessedLink; readonly shackle: AssessedLink; readonly place: Place }[] =>
+  shackleJoints(chain, gear).flatMap(({ shackle, other, place }) => (other.sort === 'line' ? [{ line: other, shackle, place }] : []));
+
+/** Body diameter of a shackle, a ring or a hook; the size, where a route gives nothing else. */
 export function bodyOf(shackle: AssessedLink): Value {
   if (shackle.size !== undefined) return shackle.size;
   const { gearFacts } = shackle;

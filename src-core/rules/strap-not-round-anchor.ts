@@ -1,6 +1,13 @@
 import type { AssessedLink } from '../assess/assess-chain.ts';
 import { maybeFact, statementOf } from '../assess/facts.ts';
 import { show, unitOf } from '../assess/show.ts';
+import { basketLength } from '../mechanics/basket-length.ts';
+import { asGiven } from '../mechanics/derivation.ts';
+import { widestBridle } from '../trade/gear-sources.ts';
+import { printSource } from '../trade/source.ts';
+import { sources } from '../trade/sources.ts';
+import { exactly } from '../units/amount.ts';
+import { widest_rad } from './bridle-too-wide.ts';
 import { plainForm } from './nothing-round-anchor.ts';
 import { bow22, frontWinch, larch, mainLine, reachByTrunk, soundChain } from './example-blocks.ts';
 import { defineRule } from './rule.ts';
@@ -12,9 +19,9 @@ export const strapNotRoundAnchor = defineRule({
   name: 'strap-not-round-anchor',
   on: 'chain',
   severity: 'warning',
-  summary: 'A strap at a tree, a rock or a log is hitched end to end, or too short to go round it.',
+  summary: 'A strap at a tree, a rock or a log is hitched end to end, or too short to go round it with its legs 120° apart.',
   why: 'a strap holds a trunk as a basket or as a choker: a straight one does not hold it, and one that is pulled together round it spreads what joins its ends',
-  source: 'common practice: a sling holds what it goes round',
+  source: `common practice: a sling holds what it goes round; ${printSource(sources['29-cfr-1918-app-ii'])}: no basket is rated with its legs more than 60° from the pull`,
   bad: `${frontWinch}
 ${mainLine}
 ${bow22}
@@ -43,10 +50,11 @@ strap trunk {
       const length = strap.gearFacts === undefined ? undefined : maybeFact(strap.gearFacts.block, 'length');
       const girth = anchor.declaration === undefined ? undefined : maybeFact(anchor.declaration.block, 'girth');
       if (length === undefined || girth === undefined) continue;
-      judge.atLeast(length, girth, place, (own, around) => ({
+      const needed = asGiven(basketLength({ C: girth, θ: { amount: exactly(widest_rad), kind: 'angle', origin: { from: 'constant', source: widestBridle } } }));
+      judge.atLeast(length, needed, place, (own, around) => ({
         place,
-        message: `\`${strap.name}\` is ${show(own)} long, and does not reach round \`${anchor.name}\` of ${show(around, { unit: unitOf(own), careful: 'up' })}`,
-        help: 'use a strap that goes round with its ends close together',
+        message: `\`${strap.name}\` is ${show(own)} long, below the ${show(around, { unit: unitOf(own), careful: 'up' })} that reach round \`${anchor.name}\` with 120° between the legs`,
+        help: 'use a longer strap: the wider its legs stand, the more each bears',
       }));
     }
   },

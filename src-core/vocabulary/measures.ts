@@ -27,7 +27,8 @@ export const measures = {
   girth: { kind: 'length', above: 0, max: 30, example: '1.3 m' },
   bury: { kind: 'length', diameters: true, above: 0, max: 20, example: '72 d' },
   taper: { kind: 'length', diameters: true, above: 0, max: 20, example: '24 d', below: 'leave `taper` out: a tail without one is counted as blunt' },
-  eyeSize: { kind: 'length', diameters: true, above: 0, max: 10, example: '150 mm' },
+  // 40 d of the thickest line.
+  eyeSize: { kind: 'length', diameters: true, above: 0, max: 4, example: '150 mm' },
   angle: { kind: 'angle', min: 0, max: Math.PI, example: '30 deg' },
   grade: { kind: 'angle', share: true, min: 0, max: Math.PI / 2, example: '12 deg', below: 'a pull downhill is written `level`, for the slope helps it and is not counted; a load that hangs on the line and is let down is not worked out here, and `level` is wrong for it' },
   share: { kind: 'share', min: 0, max: 1, example: '40 %' },

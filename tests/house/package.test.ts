@@ -1,8 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { crc32, inflateRawSync } from 'node:zlib';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { packExtension, type Packed } from '../scripts/pack-extension.ts';
+import { packagedIn, packExtension, type Packed } from '../scripts/pack-extension.ts';
 
 const folders = [1, 2].map(() => mkdtempSync(join(tmpdir(), 'linewright-package-')));
 let packed: readonly Packed[];
@@ -59,6 +60,17 @@ test('the extension holds these files and no others', () => {
 test('it is small', () => {
   expect(packed[0]!.files.length).toBeLessThanOrEqual(40);
   expect(packed[0]!.bytes.length).toBeLessThan(1_000_000);
+});
+
+test('every file in it unpacks to what its two heads say', () => {
+  const { bytes } = packed[0]!;
+  for (const { name, head, data } of packagedIn(bytes)) {
+    const whole = head.readUInt16LE(10) === 8 ? inflateRawSync(data) : data;
+    expect([name, crc32(whole), whole.length]).toEqual([name, head.readUInt32LE(16), head.readUInt32LE(24)]);
+    const local = head.readUInt32LE(42);
+    expect(bytes.toString('latin1', local, local + 4)).toBe('PK\x03\x04');
+    expect(bytes.subarray(local + 4, local + 28)).toEqual(head.subarray(6, 30));
+  }
 });
 
 test('two builds in two places give the same bytes', () => {

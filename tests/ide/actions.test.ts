@@ -95,6 +95,13 @@ test('damage at the drum is cut out by a repair that drops the end at the drum',
   expect(apply(cursor, cut)).toContain('repair cut-out-main on main {\n  cut     at 1.25 m from inboard drop inboard\n');
 });
 
+test('a heated place is cut out by a repair as well, and a line that was hot all over is not', () => {
+  const of = (where: string) => cursorIn(`${line}  2026-06-21  heated  $090 degC${where}\n}\n\n${winch}`);
+  const actions = (where: string) => actionsAt(of(where)).filter((a) => a.title === 'Plan a repair that cuts the damage out');
+  expect(apply(of(' at 8.4 m from inboard'), actions(' at 8.4 m from inboard')[0])).toMatch(/repair cut-out-main on main {\n  cut     at \d/);
+  expect(actions('').map((a) => a.disabled)).toEqual([expect.stringMatching(/./)]);
+});
+
 test('a repair that cannot be planned says why', () => {
   const damaged = `${line}  2026-06-21  damage  cut 2 strands at $08.4 m from inboard\n}\n`;
   const of = (text: string): (string | undefined)[] => actionsAt(cursorIn(text)).filter((a) => a.title === 'Plan a repair that cuts the damage out').map((a) => a.disabled);

@@ -172,5 +172,7 @@ test('the signature of a statement, with the part that comes next', () => {
 
 test('a cut says which part goes: what is kept, or that the end at the drum is dropped', () => {
   expect(labels('line m {\n  2026-06-21  cut  at 1.6 m from inboard $0\n}\n')).toBe('keep drop of "..."');
+  expect(labels('line m {\n  2026-06-21  cut  at 1.6 m from inboard keep rest $0\n}\n')).toBe('of "..."');
+  expect(labels('line m {\n  2026-06-21  cut  at 1.6 m from inboard drop inboard $0\n}\n')).toBe('of "..."');
   expect(labels('repair r on m {\n  cut  at 1.6 m from inboard drop $0\n}\n')).toBe('inboard');
 });

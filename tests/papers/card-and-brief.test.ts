@@ -39,6 +39,13 @@ test('a cut that drops the end at the drum says which part goes out', () => {
   expect(said(card)).toContain('what lies outboard of it stays in use as `main`; what lies inboard of it goes out.');
 });
 
+test('only a line that a winch carries lies out from the drum', () => {
+  const rig = 'line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n}\nrepair fix on main {\n  cut at 20 m from inboard\n  reversed\n}\n';
+  const card = (more: string): string => said(papersOf(rig + more).get('card fix')!);
+  for (const words of ['without twist, from its inboard end outward', 'what was outboard is then inboard']) expect(card('')).toContain(words);
+  for (const words of ['without twist, from the drum outward', 'what was outboard goes to the drum']) expect(card('winch w {\n  rated 42 kN\n  carries main\n}\n')).toContain(words);
+});
+
 test('a splice that cannot be worked out is said to be none to make', () => {
   const rig = 'line main {\n  material HMPE\n  strands 12\n  diameter 10 mm\n  length 30 m\n}\nrepair fix on main {\n  cut at 0.4 m from inboard\n  splice outboard eye bury 72 d taper 24 d\n}\n';
   const text = said(papersOf(rig).get('card fix')!);

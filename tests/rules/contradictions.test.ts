@@ -91,6 +91,31 @@ describe('figures that cannot be', () => {
     ['polypropylene', '900 kN', 0],
   ])('%s of 10 mm that breaks at %s', (material, breaking, times) => expect(line(material, breaking)).toHaveLength(times));
 
+  // The same rod, 3 mm thick: HMPE 28.14 kN, aramid 33.68 kN; a button knot keeps at most 230 % (tests of soft shackles); the factor of 5 is CI 1401-15's.
+  const above = (limit: string, of = 'the strongest knot in '): string => `above the ${limit} of ${of}a solid rod of its fibre, 3 mm thick`;
+  test.each([
+    ['material HMPE\n  wll 12.9 kN', []],
+    ['material HMPE\n  wll 13 kN', [`warning: \`loop\` is said to work at 13 kN, ${above('12.9 kN that a factor of 5 leaves')}`]],
+    ['material HMPE\n  wll 64.8 kN', [`error: \`loop\` is said to work at 64.8 kN, ${above('12.9 kN that a factor of 5 leaves')}`]],
+    ['material HMPE\n  breaking 64.7 kN', []],
+    ['material HMPE\n  breaking 64.8 kN', [`error: \`loop\` is said to break at 64.8 kN, ${above('64.7 kN')}`]],
+    ['material HMPE\n  line-breaking 28.2 kN', [`error: \`loop\` is said to break at 28.2 kN, ${above('28.1 kN', '')}`]],
+    ['breaking 77.4 kN', []],
+    ['breaking 77.5 kN', [`error: \`loop\` is said to break at 77.5 kN, ${above('77.4 kN')}`]],
+  ])('a soft shackle of 3 mm: %j', (statements, expected) => expect(said(`soft-shackle loop {\n  diameter 3 mm\n  ${statements}\n}\n`, 'stronger-than-its-fibre')).toEqual(expected));
+
+  // US Army and Navy manuals: a plain sheave loses 10 %. A ring does not turn.
+  test.each([
+    ['efficiency 10 %', ['warning: `b` leaves 10 % of the tension, below the 90 % of a plain sheave']],
+    ['efficiency 89.9 %', ['warning: `b` leaves 89.9 % of the tension, below the 90 % of a plain sheave']],
+    ['efficiency 90 %', []],
+    ['efficiency 101 %', ['error: `efficiency` is 101 %; it must be at most 100 %']],
+    ['bearing ring\n  efficiency 50 %', []],
+  ])('a block with %j', (statements, expected) => expect(said(`block b {\n  ${statements}\n}\n`, 'loss-above-published', 'value-out-of-range')).toEqual(expected));
+
+  // Our own careful choice: 40 d, the most that an eye is taken to have, of the thickest line that can be written, 100 mm.
+  test.each([['4 m', 0], ['4.1 m', 1], ['10 m', 1]])('an eye of %s', (size, times) => expect(said(`line main {\n  diameter 10 mm\n  outboard eye size ${size}\n}\n`, 'value-out-of-range')).toHaveLength(times));
+
   test('a shackle far above its size', () => {
     const shackle = (body: string, wll: string): string[] => said(`shackle s {\n  body ${body}\n  wll ${wll}\n}\n`, 'rating-beyond-size');
     // AS 2741: 6 mm carries 0.5 t, the most for its size in the table.
@@ -99,6 +124,22 @@ describe('figures that cannot be', () => {
     expect(shackle('6 mm', '65 t')).toEqual(['warning: working limit of `s` is 637 kN (65 t), far above what a shackle of 6 mm carries']);
     expect(shackle('19 mm', '8.5 t')).toEqual([]);
   });
+
+  // Master links of EN 1677-4, grade 80, in a lifting hardware catalogue: 26,000 lb on 0.98 in, 186.7 N/mm² of the squared body; 16 mm, twice: 95.57 kN.
+  // Sling webbing of class 7, from memory: 9,800 lbf an inch, four plies over 5 are 1,373 N/mm; 75 mm, twice: 205.9 kN; HMPE is 290/115 as strong (fibre maker's table 3): 519.3 kN.
+  // Both twice by our own careful choice.
+  test.each([
+    ['ring', 'body 16 mm\n  wll 95.5 kN', []],
+    ['ring', 'body 16 mm\n  wll 95.7 kN', ['warning: working limit of `it` is 95.7 kN, far above what a ring of 16 mm carries']],
+    ['ring', 'body 16 mm\n  breaking 480 kN', ['warning: working limit of `it` is 96 kN, far above what a ring of 16 mm carries']],
+    ['hook', 'body 16 mm\n  wll 95.7 kN', ['warning: working limit of `it` is 95.7 kN, far above what a hook of 16 mm carries']],
+    ['ring', 'wll 960 kN', []],
+    ['strap', 'width 75 mm\n  wll 205 kN', []],
+    ['strap', 'width 75 mm\n  wll 207 kN', ['warning: working limit of `it` is 207 kN, far above what a strap of 75 mm carries']],
+    ['strap', 'width 75 mm\n  material HMPE\n  wll 519 kN', []],
+    ['strap', 'width 75 mm\n  material HMPE\n  wll 520 kN', ['warning: working limit of `it` is 520 kN, far above what a strap of 75 mm carries']],
+    ['shackle', 'body 6 mm\n  breaking 5.1 t', ['warning: working limit of `it` is 10 kN, far above what a shackle of 6 mm carries']],
+  ])('a %s with %j', (head, statements, expected) => expect(said(`${head} it {\n  ${statements}\n}\n`, 'rating-beyond-size')).toEqual(expected));
 });
 
 describe('a logbook entry whose day is not written, or lies ahead', () => {

@@ -121,12 +121,29 @@ describe('what fits what', () => {
     ['and not that of another', { chain: 'main outboard -> bow-22 -> plover stern', more: van }, []],
     ['a ring', { chain: 'main outboard -> bow-22 -> master -> larch', more: '\nring master {\n  inside 29 mm\n  wll 5 t\n}\n' }, ['error: body of `bow-22` is 30 mm, above the 29 mm opening of `master`']],
     ['a ring as wide as the body', { chain: 'main outboard -> bow-22 -> master -> larch', more: '\nring master {\n  inside 30 mm\n  wll 5 t\n}\n' }, []],
+    // Geometry: a bar passes an opening that is not smaller than itself.
+    ['a thimble that the body does not pass', { chain: 'main outboard -> tube -> bow-22 -> larch', more: '\nthimble tube {\n  inside 25 mm\n}\n' }, ['error: body of `bow-22` is 30 mm, above the 25 mm opening of `tube`']],
+    ['and the thinner pin does', { chain: 'main outboard -> tube -> bow-22 -> larch', bow: 'body 30 mm\n  pin 25 mm\n  wll 8 t', more: '\nthimble tube {\n  inside 25 mm\n}\n' }, []],
+    ['or does not', { chain: 'main outboard -> tube -> bow-22 -> larch', bow: 'body 30 mm\n  pin 26 mm\n  wll 8 t', more: '\nthimble tube {\n  inside 25 mm\n}\n' }, ['error: pin of `bow-22` is 26 mm, above the 25 mm opening of `tube`']],
+    ['a ring too thick for a shackle', { chain: 'main outboard -> bow-22 -> master -> larch', bow: 'body 30 mm\n  inside 40 mm\n  wll 8 t', more: '\nring master {\n  body 41 mm\n  wll 5 t\n}\n' }, ['error: body of `master` is 41 mm, above the 40 mm opening of `bow-22`']],
+    ['a hook in a ring', { chain: 'main outboard -> bow-22 -> master -> clevis -> larch', more: '\nring master {\n  inside 30 mm\n  wll 5 t\n}\nhook clevis {\n  body 31 mm\n  wll 5 t\n}\n' }, ['error: body of `clevis` is 31 mm, above the 30 mm opening of `master`']],
   ])('%s', (_what, parts, expected) => {
     expect(said(rig(parts), 'does-not-fit')).toEqual(expected);
   });
 
   test.each([['30 mm', []], ['29 mm', ['warning: `tail` inboard eye of 10 mm bends over 29 mm at `bow-22`: 2.9 times its diameter, below 3 times']]])('a polyester eye over %s', (body, expected) => {
     expect(said(rig({ material: 'polyester', bow: `body ${body}\n  wll 8 t`, chain: 'main outboard -> bow-22 -> tail inboard' }), 'bend-over-small-pin')).toEqual(expected);
+  });
+
+  // A rope maker's usage notes: 3 times the rope's diameter, standing still round a pin.
+  test.each([
+    ['ring', 'body 30 mm', []],
+    ['ring', 'body 8 mm', ['warning: `tail` inboard eye of 10 mm bends over 8 mm at `master`: 0.8 times its diameter, below 3 times']],
+    ['hook', 'body 29 mm', ['warning: `tail` inboard eye of 10 mm bends over 29 mm at `master`: 2.9 times its diameter, below 3 times']],
+  ])('a polyester eye in a %s of %s', (head, body, expected) => {
+    const text = (what: string): string => rig({ material: 'polyester', chain: 'main outboard -> master -> tail inboard', more: `\n${head} master {\n  wll 8 t\n${what}}\n` });
+    expect(said(text(`  ${body}\n`), 'bend-over-small-pin')).toEqual(expected);
+    expect(findingsIn(text('')).map((f) => f.message)).toContainEqual(expect.stringContaining('body diameter of `master` is not given'));
   });
 
   test.each(['main outboard -> snatch -> trunk -> larch', 'larch -> trunk -> snatch -> main outboard'])('a line too thick for the block in %s', (chain) => {

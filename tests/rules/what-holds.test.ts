@@ -26,8 +26,10 @@ describe('what goes round an anchor', () => {
     ['  hitch  straight\n', ['warning: `trunk` is hitched end to end, and at `larch`, a tree, something goes round']],
     ['  hitch  basket\n', []],
     ['  hitch  choker\n', []],
-    ['  length  1.29 m\n', ['warning: `trunk` is 1.29 m long, and does not reach round `larch` of 1.3 m']],
-    ['  length  1.3 m\n', []],
+    // Geometry, legs 120° apart (29 CFR 1918 app. II table 2 rates no basket wider): round 1.3 m they take 1.3 m x (1/2 + 1/3 + 1/(π tan 60°)) = 1.3222 m.
+    ['  length  1.3 m\n', ['warning: `trunk` is 1.3 m long, below the 1.33 m that reach round `larch` with 120° between the legs']],
+    ['  length  1.32 m\n  hitch  basket\n', ['warning: `trunk` is 1.32 m long, below the 1.33 m that reach round `larch` with 120° between the legs']],
+    ['  length  1.323 m\n', []],
   ])('a strap with %j', (strap, expected) => expect(said(chain(strap, 'bow-22 -> trunk -> larch'), 'strap-not-round-anchor')).toEqual(expected));
 
   test('a route may begin at the tree', () => {

@@ -8,6 +8,7 @@ const breaking = (example: string): StatementDefinition =>
   statement('breaking', 'Breaking strength that its maker gives.', [quantity('breaking', measures.breaking)], `breaking  ${example}`);
 const marking = statement('marking', 'Whether the rating can still be read on it.', [choice('marking', { legible: 'the rating can be read', faded: 'the rating cannot be read any more', none: 'it never carried one' })], 'marking  legible');
 const inside = statement('inside', 'Inside width or diameter that another part must pass.', [quantity('inside', measures.gearWidth)], 'inside  40 mm');
+const body = statement('body', 'Diameter of its material.', [quantity('body', measures.bodyDiameter)], 'body  16 mm');
 
 /** Damage for which steel gear is taken out of service, and what else there is on some of it. */
 const steelDamage = (more: Choices = {}): StatementDefinition =>
@@ -115,7 +116,7 @@ export const ringBlock = defineBlock({
   head: 'ring',
   summary: 'A ring or link that joins gear.',
   header: [newName(), label()],
-  statements: [inside, statement('body', 'Diameter of its material.', [quantity('body', measures.bodyDiameter)], 'body  16 mm'), wll('5 t'), breaking('20 t'), steelDamage(), marking],
+  statements: [inside, body, wll('5 t'), breaking('20 t'), steelDamage(), marking],
   example: `ring master {
   body  16 mm
   wll   5 t
@@ -129,7 +130,7 @@ export const hookBlock = defineBlock({
   header: [newName(), label()],
   statements: [
     statement('latch', 'Whether its latch closes.', [choice('latch', { closes: 'the latch closes by itself', broken: 'the latch is bent or missing', none: 'made without a latch' })], 'latch  closes'),
-    inside, wll('4 t'), breaking('16 t'), steelDamage(), marking,
+    inside, body, wll('4 t'), breaking('16 t'), steelDamage(), marking,
   ],
   example: `hook clevis {
   latch  closes
