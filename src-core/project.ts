@@ -180,18 +180,18 @@ export class Project {
   }
 
   /**
-   * Lets the roots rest that were told of the longest ago, until those at work have at most so many chunks. Of one that rests what was found stays, and
-   * the remainder is worked out again when somebody asks. Not to be called while somebody works with what a root or a file came to.
+   * Lets the roots rest that were told of the longest ago, until those at work have at most so many chunks. Of one that rests what was found stays, where
+   * it was judged, and the remainder is worked out again when somebody asks. Not to be called while somebody works with what a root or a file came to.
    */
   rest(most: MostAtWork): void {
     for (let next = this.#working.next(most); next !== undefined; next = this.#working.next(most)) {
       const [root, files] = next;
       const found = this.#foundAtWork(root);
-      if (found === undefined) {
+      if (found === undefined && !this.#working.hasBegun(root)) {
         this.#working.begin(root);
         continue;
       }
-      this.#resting.set(root, new RestingRoot(files, this.#textOf(root).problems, found));
+      if (found !== undefined) this.#resting.set(root, new RestingRoot(files, this.#textOf(root).problems, found));
       this.#judged.delete(root);
       this.#forgetState(root);
       for (const { path } of files) {
@@ -227,7 +227,9 @@ export class Project {
 
   /** Judges at most so many of those blocks, and says how many are left. */
   judgeSome(root: string, day: DayNumber, most: number): number {
-    return this.#unjudged(root, day)?.judgeSome(most) ?? 0;
+    const left = this.#unjudged(root, day)?.judgeSome(most) ?? 0;
+    if (left > 0) this.#working.begin(root);
+    return left;
   }
 
   /** What is found of a file without judging another block of it: for a reader who is told the rest later. Of roots that nobody has looked at one is enough for the text. */

@@ -23,9 +23,9 @@ const firstBlocks = 64;
 const blocksAtOnce = 16;
 /**
  * What so many chunks came to is kept at hand, at some 4 kB for each: of files that somebody works on some hundreds, of others a few dozen, since what
- * goes soon costs nearly nothing. Of all the rest only what was found.
+ * goes soon costs nearly nothing. Of all the rest only what was found, and nothing of what waits to be judged.
  */
-const mostAtWork: MostAtWork = { told: 256, edited: 2048, latest: 16 };
+const mostAtWork: MostAtWork = { begun: 1024, told: 256, edited: 2048, latest: 16 };
 /** Files that are opened within this time come together. */
 const together_ms = 100;
 

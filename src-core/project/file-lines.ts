@@ -30,6 +30,11 @@ export class FileLines implements LineIndex {
     return new FileLines(file, chunks, offsets, before);
   }
 
+  /** The same lines of a file that is made of the same chunks: who holds them holds no other. */
+  of(file: RigFile): FileLines {
+    return new FileLines(file, this.#chunks, this.#offsets, this.#before);
+  }
+
   get text(): string {
     return this.#file.text;
   }

@@ -29,6 +29,8 @@ export class RestingRoot {
 
 /** How many chunks the roots may have that are kept as they were worked out, and how many roots are kept whatever they have. */
 export interface MostAtWork {
+  /** Those of which nobody was told to the end: what was read of them is read again when it is their turn. */
+  readonly begun: number;
   /** Those that were told once: whoever opens a thousand files looks at a few of them. */
   readonly told: number;
   /** Those that were told again after an edit. */
@@ -90,16 +92,20 @@ export class WorkingRoots {
   }
 
   /** The next root that is to rest, with what it takes in. */
-  next({ told, edited, latest }: MostAtWork): [string, readonly RigFile[]] | undefined {
-    for (const [group, most] of [[this.#told, told], [this.#edited, edited]] as const) {
+  next({ begun, told, edited, latest }: MostAtWork): [string, readonly RigFile[]] | undefined {
+    for (const [group, most] of [[this.#told, told], [this.#edited, edited], [this.#begun, begun]] as const) {
       if (group.size > most && group.files.size > latest) return group.files.entries().next().value;
     }
     return undefined;
   }
 
-  /** It cannot rest: it is told of again before long. */
+  /** There is more to do on it before it is told of: of those begun, it comes last. */
   begin(root: string): void {
     this.#move(root, this.#begun);
+  }
+
+  hasBegun(root: string): boolean {
+    return this.#begun.files.has(root);
   }
 
   #move(root: string, to: Roots): void {

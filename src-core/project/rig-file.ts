@@ -159,7 +159,7 @@ export class RigFile {
     this.#list.forEach(forgetBound);
     const file = new RigFile(this.path, this.#list, this.#offsets, this.#seen);
     file.#text = this.#text;
-    file.#lines = this.#lines;
+    file.#lines = this.#lines?.of(file);
     file.#uses = this.#uses;
     return file;
   }

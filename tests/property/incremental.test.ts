@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { expect, test } from 'vitest';
 import { readDay } from '../../src-core/model/day.ts';
 import { Project, RigFile } from '../../src-core/project.ts';
@@ -57,7 +59,7 @@ test('after any edits the project says what it would say of the same text read f
       for (const [path, text] of Object.entries(start)) project.set(path, text);
       if (begun) said(project);
       for (const { path, where, remove, insert, swap, blocks, rests } of edits) {
-        if (rests) project.rest({ told: 0, edited: 0, latest: 0 });
+        if (rests) project.rest({ begun: 0, told: 0, edited: 0, latest: 0 });
         const before = project.file(path)?.text;
         const places = before === undefined || swap === null ? [] : [...before.matchAll(swap[0])];
         if (before !== undefined && swap !== null && places.length > 0) {
@@ -87,7 +89,7 @@ test('of a root that rests what was found stays, until its text or that of a fil
   const found = (path: string): string[] => project.findings(path, day).map((f) => f.message);
   const before = paths.map(found);
   const bound = project.file('a.rig')!.bound;
-  project.rest({ told: 0, edited: 0, latest: 1 });
+  project.rest({ begun: 0, told: 0, edited: 0, latest: 1 });
   expect(project.firstWork('a.rig', day)).toBe(0);
   expect(paths.map(found)).toEqual(before);
   // Nothing was worked out again for that.
@@ -104,11 +106,11 @@ test('of a root that rests what was found stays, until its text or that of a fil
 test('of roots that were told once few are kept, and of those that were edited more', () => {
   const project = new Project();
   const paths = Array.from({ length: 30 }, (_, i) => `f${i}.rig`);
-  const most = { told: 5, edited: 12, latest: 3 };
+  const most = { begun: 8, told: 5, edited: 12, latest: 3 };
   for (const [i, path] of paths.entries()) project.set(path, `strap a${i} {\n  wll  2 t\n}\n`);
   const atWork = (): string[] => {
     const before = paths.map((path) => project.file(path)!);
-    project.rest({ told: 0, edited: 0, latest: 0 });
+    project.rest({ begun: 0, told: 0, edited: 0, latest: 0 });
     return paths.filter((path, i) => project.file(path) !== before[i]);
   };
   const tell = (path: string): void => {
@@ -126,9 +128,61 @@ test('of roots that were told once few are kept, and of those that were edited m
   expect(atWork()).toEqual(paths.slice(8, 20));
 });
 
+test('of roots that wait to be judged few are kept, and one that is judged in steps is among them', () => {
+  const project = new Project();
+  const rig = start['plover.rig']!;
+  const paths = Array.from({ length: 6 }, (_, i) => `f${i}.rig`);
+  project.set('practice.rig', start['practice.rig']!);
+  for (const path of paths) project.set(path, rig);
+  const most = { begun: 1, told: 0, edited: 0, latest: 2 };
+  const soon = paths.map((path) => {
+    const found = project.foundSoFar(path, day).map((f) => f.message);
+    project.rest(most);
+    return found;
+  });
+  const kept = paths.map((path) => project.file(path)!);
+  project.rest({ ...most, begun: 0, latest: 0 });
+  expect(paths.filter((path, i) => project.file(path) !== kept[i])).toEqual(paths.slice(-2));
+  // Nothing else is said of those that were let go, and each is judged to the end in as many steps as it needs.
+  expect(paths.map((path) => project.foundSoFar(path, day).map((f) => f.message))).toEqual(soon);
+  for (const path of paths) {
+    const blocks = project.firstWork(path, day);
+    let steps = 0;
+    for (let left = 1; left > 0; steps++) {
+      left = project.judgeSome(path, day, 1);
+      for (const other of paths) if (other !== path) void project.foundSoFar(other, day);
+      project.rest({ ...most, latest: 6 });
+    }
+    expect(steps).toBe(blocks);
+    expect(project.findings(path, day)).toHaveLength(project.findings(paths[0]!, day).length);
+  }
+});
+
+test('what a file said is let go with it', () => {
+  setFlagsFromString('--expose-gc');
+  const collect = runInNewContext('gc') as () => void;
+  const project = new Project();
+  for (const [path, text] of Object.entries(start)) project.set(path, text);
+  const held = (): WeakRef<object>[] => {
+    for (const path of project.paths) void project.findings(path, day);
+    return [...project.paths].flatMap((path) => {
+      const file = project.file(path)!;
+      void file.lines.lineColumn(1);
+      return file.bound.flatMap((chunk) => chunk.blocks.map((block) => new WeakRef(block)));
+    });
+  };
+  const blocks = held();
+  expect(blocks.length).toBeGreaterThan(5);
+  project.rest({ begun: 0, told: 0, edited: 0, latest: 0 });
+  return new Promise<void>((done) => setImmediate(done)).then(() => {
+    collect();
+    expect(blocks.filter((block) => block.deref() !== undefined)).toEqual([]);
+  });
+});
+
 test('a root whose file was edited meanwhile does not rest before it is told of again', () => {
   const project = new Project();
-  const nothing = { told: 0, edited: 0, latest: 0 };
+  const nothing = { begun: Infinity, told: 0, edited: 0, latest: 0 };
   project.set('a.rig', start['plover.rig']!);
   project.set('practice.rig', start['practice.rig']!);
   void project.findings('a.rig', day);
