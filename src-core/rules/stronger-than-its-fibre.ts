@@ -10,6 +10,7 @@ import { fibreStrength_Pa } from '../trade/fibre-strength-table.ts';
 import { softShackleNamed } from '../trade/soft-shackle-share.ts';
 import { sources } from '../trade/sources.ts';
 import { exactly } from '../units/amount.ts';
+import { limitText } from './force-text.ts';
 import { defineRule } from './rule.ts';
 
 const line = (breaking: string): string => `line main {
@@ -49,7 +50,7 @@ export const strongerThanItsFibre = defineRule({
       judge.atMost(has, factor === undefined ? limit : asGiven(workingLimitFromBreaking({ MBL: limit, f: factor })), place, (_, most) => ({
         place,
         ...(factor !== undefined && !isUnknown(limit) && !isAbove(has.amount.high, limit.amount.high) ? { severity: 'warning' } : {}),
-        message: `\`${block.name ?? 'line'}\` is said to ${factor === undefined ? 'break' : 'work'} at ${show(has)}, above the ${show(most, { unit: unitOf(has), careful: 'down' })} ${factor === undefined || isUnknown(factor) ? '' : `that a factor of ${show(factor)} leaves `}of ${limit === rod ? '' : 'the strongest knot in '}a solid rod of its fibre, ${show(d)} thick`,
+        message: `${head === 'line-breaking' ? 'the line of ' : ''}\`${block.name ?? 'line'}\` is said to ${factor === undefined ? 'break' : 'carry'}${factor === undefined ? ' at' : ''} ${limitText(has)}, above the ${show(most, { unit: unitOf(has), careful: 'down' })} ${factor === undefined || isUnknown(factor) ? '' : `that a factor of ${show(factor)} leaves `}of ${limit === rod ? '' : 'the strongest that is made of '}a solid rod of its fibre, ${show(d)} thick`,
         help: 'read the tag again: the figure, its unit, and the diameter',
       }));
     }

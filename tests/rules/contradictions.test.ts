@@ -92,14 +92,14 @@ describe('figures that cannot be', () => {
   ])('%s of 10 mm that breaks at %s', (material, breaking, times) => expect(line(material, breaking)).toHaveLength(times));
 
   // The same rod, 3 mm thick: HMPE 28.14 kN, aramid 33.68 kN; a button knot keeps at most 230 % (tests of soft shackles); the factor of 5 is CI 1401-15's.
-  const above = (limit: string, of = 'the strongest knot in '): string => `above the ${limit} of ${of}a solid rod of its fibre, 3 mm thick`;
+  const above = (limit: string, of = 'the strongest that is made of '): string => `above the ${limit} of ${of}a solid rod of its fibre, 3 mm thick`;
   test.each([
     ['material HMPE\n  wll 12.9 kN', []],
-    ['material HMPE\n  wll 13 kN', [`warning: \`loop\` is said to work at 13 kN, ${above('12.9 kN that a factor of 5 leaves')}`]],
-    ['material HMPE\n  wll 64.8 kN', [`error: \`loop\` is said to work at 64.8 kN, ${above('12.9 kN that a factor of 5 leaves')}`]],
+    ['material HMPE\n  wll 13 kN', [`warning: \`loop\` is said to carry 13 kN, ${above('12.9 kN that a factor of 5 leaves')}`]],
+    ['material HMPE\n  wll 64.8 kN', [`error: \`loop\` is said to carry 64.8 kN, ${above('12.9 kN that a factor of 5 leaves')}`]],
     ['material HMPE\n  breaking 64.7 kN', []],
     ['material HMPE\n  breaking 64.8 kN', [`error: \`loop\` is said to break at 64.8 kN, ${above('64.7 kN')}`]],
-    ['material HMPE\n  line-breaking 28.2 kN', [`error: \`loop\` is said to break at 28.2 kN, ${above('28.1 kN', '')}`]],
+    ['material HMPE\n  line-breaking 28.2 kN', [`error: the line of \`loop\` is said to break at 28.2 kN, ${above('28.1 kN', '')}`]],
     ['breaking 77.4 kN', []],
     ['breaking 77.5 kN', [`error: \`loop\` is said to break at 77.5 kN, ${above('77.4 kN')}`]],
   ])('a soft shackle of 3 mm: %j', (statements, expected) => expect(said(`soft-shackle loop {\n  diameter 3 mm\n  ${statements}\n}\n`, 'stronger-than-its-fibre')).toEqual(expected));
