@@ -2,6 +2,7 @@ import type { Place } from '../base/span.ts';
 import { isUnknown, type Given, type Value } from '../mechanics/derivation.ts';
 import { monthsOn, type DayNumber } from '../model/day.ts';
 import { exactly } from '../units/amount.ts';
+import { printNumber } from '../units/print.ts';
 import { unitNamed } from '../units/unit-table.ts';
 import { show, unitOf } from './show.ts';
 
@@ -25,9 +26,14 @@ export function byCalendar<T extends Value>(then: DayNumber, limit: T): T {
 
 /** Days that a limit allows, with the limit as it is written where that is not in days; `counted` where the calendar makes it more or less. */
 export function limitInDays(limit: Given, counted: Given = limit): string {
-  const days = `${daysIn(counted)} days`;
+  const days = daysText(counted);
   const unit = unitOf(limit);
   return unit === undefined || unit.symbol === 'days' ? days : `${show(limit)} (${days})`;
 }
 
 export const daysIn = (time: Given): number => Math.floor(time.amount.low / secondsADay + 1e-9);
+
+export function daysText(time: Given): string {
+  const days = daysIn(time);
+  return `${printNumber(days, 'nearest', 0)} ${days === 1 ? 'day' : 'days'}`;
+}

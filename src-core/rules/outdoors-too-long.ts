@@ -2,7 +2,7 @@ import type { AssessedPiece } from '../assess/assess-line.ts';
 import { missingFact, statementOf } from '../assess/facts.ts';
 import { isWire } from '../model/line-make.ts';
 import { inService } from '../assess/ends.ts';
-import { byCalendar, daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
+import { byCalendar, daysText, limitInDays, timeSince } from '../assess/time-since.ts';
 import type { Cause } from '../mechanics/derivation.ts';
 import { wordOf } from '../model/bound.ts';
 import { noDate } from './upkeep.ts';
@@ -57,7 +57,7 @@ export const outdoorsTooLong = defineRule({
     if (fitted === undefined) return judge.cannot(noDate(piece), stored.place);
     judge.atMost(timeSince(fitted.day, assessing.day, fitted.statement.dayPlace!), byCalendar(fitted.day, assessing.practice.value('outdoor-time')), stored.place, (time, limit) => ({
       place: stored.place,
-      message: `\`${block.name ?? 'line'}\` has been outdoors for ${daysIn(time)} days, above the ${limitInDays(limit)} over which the loss was observed`,
+      message: `\`${block.name ?? 'line'}\` has been outdoors for ${daysText(time)}, above the ${limitInDays(limit)} over which the loss was observed`,
       help: 'fit a new line, or have a piece of this one broken in a test; keep the next one covered',
       source: sourceOfLimit(limit),
     }));

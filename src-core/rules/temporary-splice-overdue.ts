@@ -1,5 +1,5 @@
 import { allEnds, endName } from '../assess/ends.ts';
-import { daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
+import { daysIn, daysText, limitInDays, timeSince } from '../assess/time-since.ts';
 import { isAbove } from '../base/compare.ts';
 import { isUnknown } from '../mechanics/derivation.ts';
 import { printDay } from '../model/day.ts';
@@ -43,7 +43,7 @@ export const temporarySpliceOverdue = defineRule({
         if (age !== undefined && !isUnknown(life) && isAbove(age.amount.low, life.amount.low)) {
           judge.atMost(age, life, place, (least, limit) => ({
             place,
-            message: `${endName(piece, end)} has been temporary for ${daysIn(least)} days at least, above the ${limitInDays(limit)} that it may stay`,
+            message: `${endName(piece, end)} has been temporary for ${daysText(least)} at least, above the ${limitInDays(limit)} that it may stay`,
             help: 'cut it off and make it again in full; the line was fitted with it',
             source: sourceOfLimit(limit),
             related: [{ place: fitted!.place, message: 'when the line was fitted' }],
@@ -55,7 +55,7 @@ export const temporarySpliceOverdue = defineRule({
       }
       judge.atMost(timeSince(day, assessing.day, statement?.dayPlace ?? place), life, place, (age, limit) => ({
         place,
-        message: `${endName(piece, end)} has been temporary for ${daysIn(age)} days, above the ${limitInDays(limit)} that it may stay`,
+        message: `${endName(piece, end)} has been temporary for ${daysText(age)}, above the ${limitInDays(limit)} that it may stay`,
         help: `cut it off and make it again in full; it fell due on ${printDay(day + daysIn(limit))}`,
         source: sourceOfLimit(limit),
       }));

@@ -1,7 +1,7 @@
 import type { AssessedPiece } from '../assess/assess-line.ts';
 import type { Assessing } from '../assess/assessing.ts';
 import { inService } from '../assess/ends.ts';
-import { byCalendar, daysIn, limitInDays, timeSince } from '../assess/time-since.ts';
+import { byCalendar, daysText, limitInDays, timeSince } from '../assess/time-since.ts';
 import { isUnknown, type Cause } from '../mechanics/derivation.ts';
 import type { BoundBlock } from '../model/bound.ts';
 import { printDay } from '../model/day.ts';
@@ -37,7 +37,7 @@ export function checkUpkeep(block: BoundBlock, judge: Judge, assessing: Assessin
     const isNew = statement.definition.head === 'fitted';
     judge.atMost(timeSince(day, assessing.day, statement.dayPlace!), byCalendar(day, most), statement.place, (age, limit) => ({
       place: statement.place,
-      message: `\`${piece.name}\` was ${isNew ? 'fitted' : `last ${entry}`} on ${printDay(day)}, ${daysIn(age)} days ago${isNew ? `, and not ${entry} since` : ''}; the limit is ${isUnknown(most) ? limitInDays(limit) : limitInDays(most, limit)}`,
+      message: `\`${piece.name}\` was ${isNew ? 'fitted' : `last ${entry}`} on ${printDay(day)}, ${daysText(age)} ago${isNew ? `, and not ${entry} since` : ''}; the limit is ${isUnknown(most) ? limitInDays(limit) : limitInDays(most, limit)}`,
       help,
       source: sourceOfLimit(limit),
     }));

@@ -163,7 +163,7 @@ describe('logbook', () => {
   test('a line of which nothing is left by the figure for time outdoors has no strength to compare with', () => {
     const text = line({ facts: 'stored outdoors', log: '2026-06-28 pulled 5 kN' }).replace('2026-05-02  fitted', '2019-05-02  fitted');
     expect(said(text, 'missing-fact', 'line-overloaded')).toEqual([]);
-    expect(said(text, 'outdoors-too-long')).toEqual([expect.stringMatching(/^warning\[outdoors-too-long\]: `main` has been outdoors for 2617 days, /)]);
+    expect(said(text, 'outdoors-too-long')).toEqual([expect.stringMatching(/^warning\[outdoors-too-long\]: `main` has been outdoors for 2,617 days, /)]);
   });
 
   test('a pull above the strength is an error', () => {
