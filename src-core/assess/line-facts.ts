@@ -56,7 +56,8 @@ export function lineFacts(block: BoundBlock, practice: Practice, day: DayNumber)
     const statement = statementOf(block, head);
     return statement === undefined ? undefined : wordOf(statement.values, head);
   };
-  const material = word('material');
+  // Wire is made of one thing: who wrote how it is made has said so.
+  const material = word('material') ?? (isWire(block) && statementOf(block, 'material') === undefined ? 'wire' : undefined);
   const construction = word('construction');
   const breaking = factOf(block, 'breaking');
   const strands = factOf(block, 'strands');

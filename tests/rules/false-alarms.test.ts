@@ -13,6 +13,8 @@ describe('wire', () => {
   const wire = line('  material wire\n  construction wire-6x19\n  stored outdoors\n  inboard lug\n  outboard hook holds 48 kN\n', '  2020-04-02 fitted\n  2026-06-20 inspected\n  2026-06-20 pulled 30 kN\n');
   test('does not weather like fibre and is not washed', () => {
     expect(codes(wire)).toEqual([]);
+    // Who writes either of the two has said that it is steel.
+    for (const said of ['  material wire\n', '  construction wire-6x19\n']) expect(codes(wire.replace(said, ''))).toEqual(codes(wire));
     expect(codes(wire.replace('material wire', 'material polyester').replace('  construction wire-6x19\n', ''))).toEqual(expect.arrayContaining(['outdoors-too-long', 'washing-overdue']));
   });
   // 29 CFR 1926.1413(a)(2)(i) and (ii), read.
