@@ -17,7 +17,7 @@ export function saysChanged({ blocks }: Comparison): string {
   const aside = count('aside');
   const lost = blocks.reduce((n, b) => n + b.lostEntries.length, 0);
   if (blocks.length === 0) return 'Nothing changed.';
-  return `${counted(values, 'value')} changed in ${counted(blocks.length, 'block')}; ${counted(count('new'), 'finding')} new, ${count('gone')} gone, ${count('changed')} changed${aside === 0 ? '' : `, ${aside} set aside in writing`}.${lost === 0 ? '' : ` ${counted(lost, 'entry')} of a logbook ${lost === 1 ? 'is' : 'are'} no longer there as written.`}`;
+  return `${counted(values, 'value')} changed in ${counted(blocks.length, 'block')}; ${counted(count('new'), 'finding')} new, ${count('gone')} gone, ${count('changed')} changed${aside === 0 ? '' : `, ${aside} set aside in writing`}.${lost === 0 ? '' : ` ${lost === 1 ? '1 logbook entry is' : `${lost} logbook entries are`} no longer there as written.`}`;
 }
 
 const anyAssumed = ({ blocks }: Comparison): boolean => blocks.some((b) => b.values.some((v) => v.old?.assumed === true || v.new?.assumed === true));
@@ -40,10 +40,10 @@ export function compareText(comparison: Comparison, { width = 96, strong = (t: s
   for (const block of comparison.blocks) {
     lines.push(strong(`${titleOf(block)} (${nameOnOneLine(block.file)})`));
     lines.push(...block.lines.slice(0, mostLines).map((l) => `  ${cleanText(lineText(l))}`), ...more(block.lines.length - mostLines, 'line'));
+    for (const entry of block.lostEntries) lines.push(...wrapIndented(cleanText(lostText(entry)), width, '  ', '      '));
     const values = valuesShown(block);
     for (const value of values.slice(0, mostValues)) lines.push(...valueLines(value, width));
     lines.push(...more(values.length - mostValues, 'value'));
-    for (const entry of block.lostEntries) lines.push(...wrapIndented(cleanText(lostText(entry)), width, '  ', '      '));
     for (const f of block.findings) {
       lines.push(...wrapIndented(cleanText(`${changeWord(f)} ${f.severity}[${f.code}] ${f.message}`), width, '  ', '      '));
       if (f.reason !== undefined) lines.push(...wrapIndented(cleanText(`because: ${f.reason}`), width, '      ', '        '));

@@ -263,7 +263,7 @@ function sideValue(row: ComparedRow | undefined): SideValue | undefined {
   return { display: showOnSheet(value), value: low === high ? low : { low, high }, unit: dimensions[kinds[value.kind].dimension].si, assumed: restsOnAssumption(value) };
 }
 
-/** What the logbook said and no longer says so. An entry of the same day and kind, or of the same words on another day, came in its place. */
+/** What the logbook said and no longer says so. An entry of the same words on another day came in its place, or one of the same day that begins alike. */
 function lostEntries(was: ComparedBlock | undefined, is: ComparedBlock): LostEntry[] {
   const fresh = [...is.entries];
   const take = (test: (entry: ComparedEntry) => boolean): ComparedEntry | undefined => {
@@ -271,9 +271,11 @@ function lostEntries(was: ComparedBlock | undefined, is: ComparedBlock): LostEnt
     return at < 0 ? undefined : fresh.splice(at, 1)[0];
   };
   const words = ({ text }: ComparedEntry): string => text.replace(/^\S+ /, '');
+  // The date, what it is, and of damage its kind.
+  const begins = ({ text, head }: ComparedEntry): string => text.split(' ').slice(0, head === 'damage' ? 3 : 2).join(' ');
   const lost = (was?.entries ?? []).filter((old) => take(({ text }) => text === old.text) === undefined);
   return lost.map((old): LostEntry => {
-    const now = take(({ day, head }) => day === old.day && head === old.head) ?? take((entry) => words(entry) === words(old));
+    const now = take((entry) => words(entry) === words(old)) ?? take((entry) => begins(entry) === begins(old));
     return { text: old.text, file: was!.file.called, line: old.line, ...(now === undefined ? {} : { now: now.text }) };
   });
 }

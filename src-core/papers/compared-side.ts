@@ -21,7 +21,6 @@ export interface ComparedRow {
 /** A dated entry of a logbook. */
 export interface ComparedEntry {
   readonly head: string;
-  readonly day: DayNumber;
   /** Its words one space apart. */
   readonly text: string;
   readonly line: number;
@@ -103,7 +102,7 @@ function lineSpan(file: RigFile, place: Place): ComparedBlock['lines'] {
   return { first: file.lines.lineColumn(span.start).line + 1, last: file.lines.lineColumn(Math.max(span.start, span.end - 1)).line + 1 };
 }
 
-const entriesOf = (file: RigFile, { statements }: BoundBlock): ComparedEntry[] => statements.flatMap((s) => (s.day === undefined ? [] : [{ head: s.definition.head, day: s.day, text: statementText(s.place), line: lineSpan(file, s.place).first }]));
+const entriesOf = (file: RigFile, { statements }: BoundBlock): ComparedEntry[] => statements.flatMap((s) => (s.day === undefined ? [] : [{ head: s.definition.head, text: statementText(s.place), line: lineSpan(file, s.place).first }]));
 
 function rowsOf(judged: JudgedBlock): ComparedRow[] {
   return blockSheet(judged).sections.flatMap(({ title, layout, rows }) => {
