@@ -4,6 +4,7 @@ import type { Chunk } from '../syntax/chunk.ts';
 import type { Statement } from '../syntax/tree.ts';
 import type { BlockDefinition, StatementDefinition } from '../vocabulary/shape.ts';
 import { blockHeads, blockNamed, entryNamed, statementNamed, topHeads } from '../vocabulary/vocabulary.ts';
+import { wordHere } from '../vocabulary/trade-words.ts';
 import { bindValues } from './bind-values.ts';
 import type { Allowance, BoundBlock, BoundChunk, BoundName, BoundStatement, BoundUse, Fix, Problem } from './bound.ts';
 import { fitted } from '../base/fitted.ts';
@@ -78,8 +79,9 @@ class ChunkBinder {
     this.#problems.push({ code, place: this.#place(span), message, help, ...(fixes ? { fixes } : {}) });
   }
 
-  #correct(span: Span, text: string): Fix[] {
-    return [{ title: `Write \`${text}\``, edits: [{ place: this.#place(span), text }], mechanical: true }];
+  /** `sure` where nothing else can be meant. */
+  #correct(span: Span, text: string, sure = true): Fix[] {
+    return [{ title: `Write \`${text}\``, edits: [{ place: this.#place(span), text }], ...(sure ? { mechanical: true as const } : {}) }];
   }
 
   #top(statement: Statement): void {
@@ -91,10 +93,11 @@ class ChunkBinder {
     if (head.kind === 'word' && head.text === 'use') return this.#use(statement);
     const definition = head.kind === 'word' ? blockNamed(head.text) : undefined;
     if (definition === undefined) {
-      const near = head.kind === 'word' ? didYouMean(head.text, topHeads) : undefined;
+      const here = head.kind === 'word' ? wordHere(head.text, blockHeads) : undefined;
+      const near = here ?? (head.kind === 'word' ? didYouMean(head.text, topHeads) : undefined);
       const inside = head.kind === 'word' && near === undefined ? blockHeads.find((b) => statementNamed(blockNamed(b)!, head.text) !== undefined) : undefined;
       const help = near !== undefined ? `did you mean \`${near}\`?` : inside !== undefined ? `\`${head.text}\` belongs inside a block such as \`${inside}\`` : `a block begins with one of ${blockHeads.join(', ')}`;
-      this.#report('unknown-block', head, `\`${clip(head.text)}\` is not a block of the language`, help, near === undefined ? undefined : this.#correct(head, near));
+      this.#report('unknown-block', head, `\`${clip(head.text)}\` is not a block of the language`, help, near === undefined ? undefined : this.#correct(head, near, here === undefined));
       return;
     }
     this.#block(definition, statement);
@@ -180,7 +183,8 @@ class ChunkBinder {
     }
     const heads = block.statements.map((s) => s.head);
     // A block that stands in another one by mistake is no misspelt statement.
-    const near = head.kind === 'word' && !topHeads.has(head.text) ? didYouMean(head.text, heads) : undefined;
+    const here = head.kind === 'word' && statement.block === undefined ? wordHere(head.text, heads) : undefined;
+    const near = here ?? (head.kind === 'word' && !topHeads.has(head.text) ? didYouMean(head.text, heads) : undefined);
     if (head.kind === 'word') brokenHeads.add(near ?? head.text);
     if (block.entries !== undefined && near === undefined && head.kind === 'word') {
       const other = otherWords[head.text];
@@ -192,7 +196,7 @@ class ChunkBinder {
       }
     }
     const list = heads.length > 0 ? `\`${block.head}\` knows ${heads.join(', ')}${block.headless === undefined ? '' : ', and routes whose links are joined with `->`'}` : 'this block takes routes only';
-    this.#report('unknown-statement', head, `\`${clip(head.text)}\` is not a statement of \`${block.head}\``, near === undefined ? list : `did you mean \`${near}\`?`, near === undefined ? undefined : this.#correct(head, near));
+    this.#report('unknown-statement', head, `\`${clip(head.text)}\` is not a statement of \`${block.head}\``, near === undefined ? list : `did you mean \`${near}\`?`, near === undefined ? undefined : this.#correct(head, near, here === undefined));
     return undefined;
   }
 
@@ -222,10 +226,11 @@ class ChunkBinder {
       if (definition === undefined) {
         const names = block.entries.map((e) => e.head);
         const other = verb === undefined ? undefined : otherWords[verb.text];
-        const near = verb?.kind === 'word' && other === undefined ? didYouMean(verb.text, names) : undefined;
+        const here = verb?.kind === 'word' && other === undefined ? wordHere(verb.text, names) : undefined;
+        const near = here ?? (verb?.kind === 'word' && other === undefined ? didYouMean(verb.text, names) : undefined);
         const help = other !== undefined ? `write what was done: ${other}` : near === undefined ? `a logbook knows ${names.join(', ')}` : `did you mean \`${near}\`?`;
         if (verb === undefined) this.#report('missing-value', date!, 'this entry says a date and nothing else', help);
-        else this.#report('unknown-statement', verb, `\`${clip(verb.text)}\` is not an entry of a logbook`, help, near === undefined ? undefined : this.#correct(verb, near));
+        else this.#report('unknown-statement', verb, `\`${clip(verb.text)}\` is not an entry of a logbook`, help, near === undefined ? undefined : this.#correct(verb, near, here === undefined));
       }
       return undefined;
     }

@@ -5,7 +5,7 @@ import { bindCount, bindQuantity } from './bind-quantity.ts';
 import { bindRoute } from './bind-route.ts';
 import { bindStation } from './bind-station.ts';
 import { clip, describePart, examplePart } from './describe-part.ts';
-import { isMisspeltChoice, isPositional, isProse, notAName, unexpected, unknownWord, unquoted, wordBefore } from './slips.ts';
+import { isMisspeltChoice, isPlaceWithoutAt, isPositional, isProse, notAName, unexpected, unknownWord, unquoted, wordBefore } from './slips.ts';
 import type { StatementReading } from './statement-reading.ts';
 
 /** Reads the values of a statement against its parts; a token that fits nothing is reported once and ends the statement. */
@@ -70,7 +70,7 @@ function canStart(reading: StatementReading, part: Part, token: Token, pending: 
     }
     case 'quantity': {
       if (token.kind !== 'number' && token.kind !== 'fraction') return false;
-      return pending.length === 1 || !isCounted(reading.tokens[reading.at + 1], pending);
+      return pending.length === 1 || (!isCounted(reading.tokens[reading.at + 1], pending) && !(pending.some((other) => other.part === 'station') && isPlaceWithoutAt(reading)));
     }
     case 'count': {
       if (token.kind !== 'number' && token.kind !== 'fraction') return false;

@@ -3,6 +3,8 @@ import type { Span } from '../base/span.ts';
 import type { Chunk } from '../syntax/chunk.ts';
 import type { Token } from '../syntax/tree.ts';
 import type { Part } from '../vocabulary/shape.ts';
+import { unitNamed } from '../units/unit-table.ts';
+import { numberMeant, wordHere } from '../vocabulary/trade-words.ts';
 import { clip } from './describe-part.ts';
 import { ownerOf } from './word-owner.ts';
 import type { ReadonlyValues } from './values.ts';
@@ -37,6 +39,8 @@ const spelling = (span: Span, text: string): NonNullable<Slip['fix']> => ({ ...w
 
 /** The word of the language that was meant. It may be written unasked only where no other one is near: which of two is meant is a claim. */
 export function nearWord(written: string, choices: readonly string[]): { readonly text: string; readonly mechanical?: true } | undefined {
+  const here = wordHere(written, choices);
+  if (here !== undefined) return { text: here };
   const text = didYouMean(written, choices);
   if (text === undefined) return undefined;
   const sure = text.toLowerCase() === written.toLowerCase() || didYouMean(written, choices.filter((choice) => choice !== text)) === undefined;
@@ -101,12 +105,25 @@ export function unquoted({ chunk: { text }, subject }: Reading, token: Token): S
   return { code: 'unexpected-value', span, message: `\`${clip(prose)}\` is prose without quotes in \`${subject}\``, help: `put prose into "...": "${clip(prose)}"`, ...(text[end] === '"' ? {} : { fix }) };
 }
 
+/** `8.4 m from inboard`: a position but for its first word. */
+export function isPlaceWithoutAt({ tokens, at }: Reading): boolean {
+  let i = at;
+  while (tokens[i]?.kind === 'number' || tokens[i]?.kind === 'fraction') {
+    while (tokens[i]?.kind === 'number' || tokens[i]?.kind === 'fraction') i++;
+    if (unitNamed(tokens[i++]?.text ?? '')?.dimension !== 'length') return false;
+  }
+  return i > at && tokens[i]?.text === 'from' && tokens[i + 1]?.kind === 'word';
+}
+
 /** A word of the statement whose place is taken, or that belongs elsewhere; a word near one; or one that means nothing. */
 export function unexpected(reading: Reading, token: Token, parts: readonly Part[]): Slip {
   const { tokens, at, subject, example, words, values } = reading;
   const code = 'unexpected-value';
   const rest = { start: token.start, end: tokens.at(-1)!.end };
   const here = `in \`${subject}\``;
+  if (isPlaceWithoutAt(reading) && parts.some((part) => part.part === 'station' && !values.has(part.key))) {
+    return { code, span: rest, message: `the position ${here} lacks its \`at\``, help: 'a position begins with `at`, a stretch with `from`', fix: write({ start: token.start, end: token.start }, 'at ') };
+  }
   if (token.kind === 'word') {
     const owner = ownerOf(parts, token.text, values);
     if (owner?.bound === true) {
@@ -115,6 +132,8 @@ export function unexpected(reading: Reading, token: Token, parts: readonly Part[
       return { code, span: rest, message, help: 'keep one of them; the first one is used' };
     }
     if (words.has(token.text)) return { code, span: token, message: `\`${token.text}\` stands at a wrong place ${here}`, help: example === '' ? 'remove it, or write it where it belongs' : `write it like \`${example}\`` };
+    const number = numberMeant(token.text);
+    if (number !== undefined) return { code, span: token, message: `\`${clip(token.text)}\` is a number in words ${here}`, help: `write \`${number}\``, fix: write(token, number) };
     const near = didYouMean(token.text, [...words].filter((w) => !values.has(w) && !values.has(`${w}:clause`)));
     if (near !== undefined) return { code, span: token, message: `\`${clip(token.text)}\` has no meaning here ${here}`, help: `did you mean \`${near}\`?`, fix: spelling(token, near) };
     const name = at === 1 && parts[0]?.part === 'new-name' ? leadingWords(reading) : [];

@@ -61,6 +61,12 @@ test('everything that is spelling is mended at once, and nothing that claims', (
   expect(apply(cursor, all)).toBe(`${line.replace('bury 72 d', 'bury 46 cm')}}\n`);
 });
 
+test('what the trade calls otherwise is offered, and not written unasked', () => {
+  const cursor = cursorIn('winch w {\n  ro$0pe  main\n}\n\nline main {\n  2026-06-02  damage  chafe 20 % at 8 m from inboard\n}\n');
+  expect(apply(cursor, actionsAt(cursor).find((a) => a.title === 'Write `carries`'))).toContain('  carries  main');
+  expect(fixAll(cursor.project, cursor.path, day)).toBeUndefined();
+});
+
 test('a file without a misspelling has nothing to mend', () => {
   const { project, path } = cursorIn(`$0${line.replace('bury 72 d', 'bury 46 cm')}}\n`);
   expect(fixAll(project, path, day)).toBeUndefined();

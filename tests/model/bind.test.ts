@@ -114,6 +114,14 @@ describe('a broken line costs that line and nothing else', () => {
     ['2026-6-1  inspected', '«2026-6-1» bad-date: 2026-6-1 has a month or a day of one digit | write both with two digits: 2026-06-01'],
     ['2026-06-21', '«2026-06-21» missing-value: this entry says a date and nothing else | a logbook knows fitted, inspected, damage, cut, splice, join, mended, washed, reversed, pulled, heated, spooled, retired'],
     ['2026-06-21  inspcted', '«inspcted» unknown-statement: `inspcted` is not an entry of a logbook | did you mean `inspected`?'],
+    ['2026-06-21  damage cut two strands at 8.4 m from inboard', '«two» unexpected-value: `two` is a number in words in `damage` | write `2`'],
+    ['2026-06-21  damage cut 2 strands 8.4m from inboard', '«8.4m from inboard» unexpected-value: the position in `damage` lacks its `at` | a position begins with `at`, a stretch with `from`'],
+    ['2026-06-21  damage cut 2 strands 27 ft 6 1/2 in from inboard', '«27 ft 6 1/2 in from inboard» unexpected-value: the position in `damage` lacks its `at` | a position begins with `at`, a stretch with `from`'],
+    ['2026-06-21  damage abrasion 20 % 8.4 m from inboard', '«8.4 m from inboard» unexpected-value: the position in `damage` lacks its `at` | a position begins with `at`, a stretch with `from`'],
+    ['2026-06-21  cut 9 m from inboard', '«9 m from inboard» unexpected-value: the position in `cut` lacks its `at` | a position begins with `at`, a stretch with `from`'],
+    ['2026-06-21  damage chafe 20 % at 8.4 m from inboard', '«chafe» unknown-word: `chafe` is not a word that `damage` knows | did you mean `abrasion`? One of cut, abrasion, glaze, melt, pulled, flattened, kink, stain, brittle, ...'],
+    ['2026-06-21  chafe at 8.4 m from inboard', '«chafe» unknown-statement: `chafe` is not an entry of a logbook | did you mean `damage`?'],
+    ['mbl  92 kN', '«mbl» unknown-statement: `mbl` is not a statement of `line` | did you mean `breaking`?'],
     ['2026-06-21  cut at 8.4 m', '«at 8.4 m» missing-value: a position says its distance and from which end | write it like `at 8.4 m from inboard`'],
     ['2026-06-21  cut at 8.4 from inboard', '«8.4» bare-number: `at` in `cut` is 8.4 without a unit | write a length, such as 8.4 m'],
     ['2026-06-21  damage abrasion heavy from 7 m to from inboard', '«from 7 m to from» missing-value: a position says its distance and from which end | write it like `from 7.9 m to 9.1 m from inboard`'],
@@ -158,6 +166,7 @@ describe('a broken head costs its block and nothing else', () => {
   const second = '\nshackle bow-22 {\n  wll  6.5 t\n}\n';
   const heads: readonly (readonly [text: string, problems: readonly string[]])[] = [
     ['lien main {\n  length  30 m\n}\n', ['«lien» unknown-block: `lien` is not a block of the language | did you mean `line`?']],
+    ['rope main {\n  length  30 m\n}\n', ['«rope» unknown-block: `rope` is not a block of the language | did you mean `line`?']],
     ['length  30 m\n', ['«length» unknown-block: `length` is not a block of the language | `length` belongs inside a block such as `line`']],
     ['{\n  length  30 m\n}\n', ['«{» unknown-block: this block has no head | write what it is and its name, such as `line main {`']],
     ['line main\n', ['«line main» missing-block: `line main` has no `{ ... }` | add `{`, its statements on lines of their own, and `}`']],
