@@ -24,7 +24,7 @@ export function editDistance(a: string, b: string, limit: number): number {
 export function didYouMean(written: string, candidates: Iterable<string>): string | undefined {
   if (written.length > 64) return undefined;
   const lower = written.toLowerCase();
-  const limit = lower.length <= 3 ? 1 : lower.length <= 6 ? 2 : 3;
+  const limit = lower.length <= 4 ? 1 : lower.length <= 6 ? 2 : 3;
   let best: string | undefined;
   let bestCost = limit + 1;
   for (const candidate of candidates) {

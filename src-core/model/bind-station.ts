@@ -1,10 +1,9 @@
-import { didYouMean } from '../base/did-you-mean.ts';
 import type { Place } from '../base/span.ts';
 import type { Token } from '../syntax/tree.ts';
 import { ends } from '../vocabulary/blocks/line.ts';
 import { bindQuantity } from './bind-quantity.ts';
 import type { BoundQuantity, BoundValue } from './bound.ts';
-import { unknownWord } from './slips.ts';
+import { nearWord, unknownWord } from './slips.ts';
 import type { StatementReading } from './statement-reading.ts';
 
 /** `at 8.4 m from inboard`, `from 7.9 m to 9.1 m from inboard`. */
@@ -58,7 +57,7 @@ function endFrom(reading: StatementReading): 'inboard' | 'outboard' | undefined 
     reading.at++;
     return token.text as 'inboard' | 'outboard';
   }
-  if (token?.kind === 'word' && didYouMean(token.text, Object.keys(ends)) !== undefined) {
+  if (token?.kind === 'word' && nearWord(token.text, Object.keys(ends)) !== undefined) {
     reading.at++;
     reading.slip(unknownWord(token, Object.keys(ends), '`from`'));
     return undefined;

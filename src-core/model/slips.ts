@@ -139,7 +139,8 @@ export function unexpected(reading: Reading, token: Token, parts: readonly Part[
     const name = at === 1 && parts[0]?.part === 'new-name' ? leadingWords(reading) : [];
     if (name.length > 1) return nameInWords(subject, name);
   }
-  return { code, span: rest, message: `\`${clip(token.text)}\` has no meaning here ${here}`, help: 'remove it, or put prose into "..."' };
+  const isNumber = token.kind === 'number' || token.kind === 'fraction';
+  return { code, span: rest, message: `\`${clip(token.text)}\` has no meaning here ${here}`, help: isNumber && example !== '' ? `write it like \`${example}\`` : 'remove it, or put prose into "..."' };
 }
 
 function leadingWords({ tokens, words }: Reading): readonly Token[] {

@@ -3,7 +3,7 @@ export const wordsHere: Readonly<Record<string, readonly string[]>> = Object.ass
   // Blocks.
   truck: ['vehicle'], car: ['vehicle'], sling: ['strap'], pulley: ['block'], bag: ['kit'],
   // Statements.
-  line: ['carries'], rope: ['carries', 'line'], drum: ['barrel'], hub: ['barrel'], wraps: ['keep'], waterproof: ['sealing'],
+  line: ['carries'], rope: ['carries', 'line'], drum: ['barrel', 'inboard', 'in-drum'], winch: ['inboard'], hub: ['barrel'], wraps: ['keep'], waterproof: ['sealing'],
   capacity: ['rated', 'wll', 'holding'], rating: ['rated', 'wll', 'holding'], swl: ['wll', 'working'], wll: ['working'], working: ['wll'],
   mbl: ['breaking'], mbs: ['breaking'], strength: ['breaking', 'holding'], tensile: ['breaking'],
   fibre: ['material'], fiber: ['material'], braid: ['construction'], size: ['diameter', 'body', 'width', 'girth'], thickness: ['diameter', 'body'],
@@ -14,7 +14,7 @@ export const wordsHere: Readonly<Record<string, readonly string[]>> = Object.ass
   // Values.
   chafed: ['abrasion'], chafing: ['abrasion'], wear: ['abrasion'], frayed: ['abrasion'], fuzz: ['abrasion'], fuzzy: ['abrasion'],
   severed: ['cut'], sliced: ['cut'], nicked: ['cut'], burnt: ['melt'], burned: ['melt'], fused: ['melt'], snagged: ['pulled'], crushed: ['flattened'], stiff: ['brittle'],
-  discoloured: ['stain'], discolored: ['stain'], corrosion: ['rust'], hockle: ['kink'],
+  discoloured: ['stain'], discolored: ['stain'], corrosion: ['rust'], hockle: ['kink'], hook: ['outboard'], garage: ['indoors'], shed: ['indoors'], outside: ['outdoors'], tarp: ['covered'],
   uhmwpe: ['HMPE'], polyethylene: ['HMPE'], polyamide: ['nylon'], steel: ['wire'], loop: ['eye'], bolted: ['lug'], clamp: ['lug'], cable: ['wire', 'carries', 'line'],
   boulder: ['rock'], stone: ['rock'], trunk: ['tree'], asphalt: ['hard-road'], tarmac: ['hard-road'], concrete: ['hard-road'],
 });

@@ -52,7 +52,7 @@ describe('a broken line costs that line and nothing else', () => {
   const broken: readonly (readonly [statement: string, problem: string])[] = [
     ['length  30', '«30» bare-number: `length` is 30 without a unit | write a length, such as 30 m'],
     ['length  30 kg', '«30 kg» wrong-dimension: `length` takes a length, such as 30 m; 30 kg is a mass | write it like `30 m`'],
-    ['length  30 m 6', '«6» unexpected-value: `6` has no meaning here in `length` | remove it, or put prose into "..."'],
+    ['length  30 m 6', '«6» unexpected-value: `6` has no meaning here in `length` | write it like `length 30 m`'],
     ['length  30 feets', '«feets» unknown-unit: `feets` is not a unit | did you mean `feet`?'],
     ['length  30 furlong', '«furlong» unknown-unit: `furlong` is not a unit | write a unit such as mm, cm, m, in or ft'],
     ['length  -3 m', '«-3 m» value-out-of-range: `length` is -3 m; it must be above zero | correct the number or its unit'],
